@@ -1,0 +1,18 @@
+using System.Collections.Immutable;
+
+namespace CookAlong.Domain.Meals;
+
+/// <summary>One thing on the table.</summary>
+/// <param name="Holds">Ways it may wait between its last step's end and the table; never empty, the planner chooses one.</param>
+public sealed record Dish(
+    DishId Id,
+    string Name,
+    CourseId Course,
+    decimal Serves,
+    ImmutableArray<Ingredient> Ingredients,
+    ImmutableArray<Hold> Holds,
+    ImmutableArray<Step> Steps);
+
+/// <param name="Quantity">Null for "some", "to taste".</param>
+/// <param name="Contains">Allergens in it, in the words guests' avoids use.</param>
+public sealed record Ingredient(string Name, decimal? Quantity, string? Unit, string? Preparation, ImmutableArray<string> Contains);

@@ -1,0 +1,36 @@
+using CookAlong.Domain.Meals;
+
+namespace CookAlong.Domain.Planning;
+
+/// <summary>Turns a meal into a plan. Implementations differ in how they search, never in what a plan must satisfy.</summary>
+public interface IMealPlanner
+{
+    /// <summary>
+    /// The best plan found before the limits run out or <paramref name="stop"/> is raised; stopping returns the best so far.
+    /// A returned plan other than <see cref="PlanStatus.None"/> has passed <see cref="PlanCheck"/>.
+    /// </summary>
+    /// <param name="progress">Told of each better plan's cost and bound while the search goes on.</param>
+    Plan Plan(PlanRequest request, IProgress<PlanProgress>? progress = null, CancellationToken stop = default);
+}
+
+/// <param name="Now">Nothing may start earlier, whatever the meal's <see cref="Meal.NotBefore"/> says; null when planning far ahead.</param>
+/// <param name="So">What a run has made true already; null before the run.</param>
+public sealed record PlanRequest(Meal Meal, PlanLimits Limits, Minute? Now = null, SoFar? So = null);
+
+/// <param name="Time">Longest search.</param>
+/// <param name="Workers">Threads of the search, 1 to 8.</param>
+/// <param name="Seed">Same seed, one worker and a deterministic limit give the same plan.</param>
+/// <param name="Deterministic">Search effort in the solver's own units instead of seconds; null = wall clock only.</param>
+public sealed record PlanLimits(TimeSpan Time, int Workers = 2, int Seed = 1, double? Deterministic = null);
+
+public readonly record struct PlanProgress(TimeSpan After, long Objective, double Gap, int LateMinutes);
+
+/// <summary>The running kitchen as a re-planner sees it.</summary>
+/// <param name="Current">The plan people were told; a good re-plan moves as few promises as possible.</param>
+/// <param name="Facts">Steps that have begun: fixed as they are.</param>
+/// <param name="OvensNow">Oven temperatures at <see cref="PlanRequest.Now"/>.</param>
+public sealed record SoFar(Plan Current, IReadOnlyList<StepFact> Facts, IReadOnlyDictionary<OvenId, int> OvensNow);
+
+/// <param name="End">When it ended, or for a running step when it is now expected to.</param>
+/// <param name="TendsDone">Tends of it that are done already: (tend, turn).</param>
+public sealed record StepFact(StepId Step, Minute Start, Minute End, bool IsFinished, IReadOnlyList<(int Tend, int Turn)> TendsDone);

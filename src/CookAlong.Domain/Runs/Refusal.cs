@@ -1,0 +1,51 @@
+namespace CookAlong.Domain.Runs;
+
+/// <summary>Why a tap changed nothing: an expected answer with its facts, never an exception. The sentence is made at the edge.</summary>
+public abstract record Refusal
+{
+    public sealed record RunOver : Refusal;
+
+    public sealed record NotInThisRun : Refusal;
+
+    public sealed record NotYourRole(Role Needed) : Refusal;
+
+    public sealed record UnknownStep(StepId Step) : Refusal;
+
+    public sealed record AlreadyFinished(StepId Step, DateTimeOffset At) : Refusal;
+
+    public sealed record AlreadyStarted(StepId Step, DateTimeOffset At) : Refusal;
+
+    /// <summary>Nothing to take back.</summary>
+    public sealed record NotStarted(StepId Step) : Refusal;
+
+    public sealed record WaitsFor(StepId Step, StepId Unfinished) : Refusal;
+
+    /// <summary>Cannot be taken back: a step after it has begun.</summary>
+    public sealed record OthersWentOn(StepId Step, StepId Begun) : Refusal;
+
+    public sealed record Paused : Refusal;
+
+    public sealed record NotPaused : Refusal;
+
+    public sealed record Taken(StepId Step, HelperId By) : Refusal;
+
+    public sealed record NotYours(StepId Step) : Refusal;
+
+    public sealed record NotForChildren(StepId Step) : Refusal;
+
+    public sealed record NeedsSkill(StepId Step, string Skill) : Refusal;
+
+    public sealed record UnknownHelper(HelperId Helper) : Refusal;
+
+    public sealed record HelperTaken(HelperId Helper) : Refusal;
+
+    public sealed record UnknownTend(StepId Step) : Refusal;
+
+    public sealed record TendAlreadyDone(StepId Step, DateTimeOffset At) : Refusal;
+
+    public sealed record UnknownCall(CallId Call) : Refusal;
+
+    public sealed record PlanIsStale : Refusal;
+
+    public sealed record OutOfRange(string What, int Least, int Most) : Refusal;
+}

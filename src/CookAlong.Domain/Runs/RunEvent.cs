@@ -1,0 +1,47 @@
+using CookAlong.Domain.Meals;
+using CookAlong.Domain.Planning;
+
+namespace CookAlong.Domain.Runs;
+
+/// <summary>What happened in the kitchen. A run is nothing but these, in order.</summary>
+public abstract record RunEvent
+{
+    public sealed record RunStarted(Meal Meal, Plan Plan) : RunEvent;
+
+    /// <param name="Helper">Who they are in the plan, or the new pair of hands they add; null for a watcher.</param>
+    public sealed record PersonJoined(PersonId Person, string Name, Role Role, HelperId? Helper) : RunEvent;
+
+    public sealed record PersonPutOut(PersonId Person) : RunEvent;
+
+    public sealed record StepStarted(StepId Step) : RunEvent;
+
+    public sealed record StepFinished(StepId Step) : RunEvent;
+
+    public sealed record StepTakenBack(StepId Step) : RunEvent;
+
+    public sealed record StepClaimed(StepId Step, HelperId Helper) : RunEvent;
+
+    public sealed record StepLetGo(StepId Step, HelperId Helper) : RunEvent;
+
+    public sealed record StepGiven(StepId Step, HelperId To) : RunEvent;
+
+    public sealed record TimeAdded(StepId Step, int Minutes) : RunEvent;
+
+    public sealed record TendFinished(StepId Step, int Tend, int Turn) : RunEvent;
+
+    public sealed record CallAcknowledged(CallId Call) : RunEvent;
+
+    /// <param name="After">The step whose pause point was reached; null when the host held everything.</param>
+    public sealed record KitchenPaused(StepId? After) : RunEvent;
+
+    public sealed record KitchenWentOn : RunEvent;
+
+    public sealed record PlanAccepted(Plan Plan) : RunEvent;
+
+    public sealed record RunEnded : RunEvent;
+}
+
+/// <summary>An event as the log keeps it.</summary>
+/// <param name="Sequence">1, 2, 3, ... without holes within a run.</param>
+/// <param name="By">Null for what the kitchen did by itself.</param>
+public sealed record Logged(long Sequence, CommandId Command, PersonId? By, DateTimeOffset At, RunEvent Event);

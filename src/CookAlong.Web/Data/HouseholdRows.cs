@@ -1,0 +1,28 @@
+namespace CookAlong.Web.Data;
+
+/// <summary>A host cook's account. The id is also their person in every run they start.</summary>
+public sealed class HostRow
+{
+    public required Guid Id { get; init; }
+
+    public required string Name { get; set; }
+
+    public required string PasswordHash { get; set; }
+}
+
+/// <summary>A signed-in browser: a host's, or a guest's in exactly one run. Ending it signs the browser out at its next request.</summary>
+public sealed class SessionRow
+{
+    public required Guid Id { get; init; }
+
+    /// <summary>The host's id, or the guest's person.</summary>
+    public required Guid Person { get; init; }
+
+    /// <summary>Null for a host.</summary>
+    public Guid? Run { get; init; }
+
+    /// <summary>Milliseconds since the Unix epoch, UTC: SQLite cannot order DateTimeOffset.</summary>
+    public required long BeganAt { get; init; }
+
+    public long? EndedAt { get; set; }
+}
