@@ -14,5 +14,5 @@ public sealed class CookAlongDb(DbContextOptions<CookAlongDb> options) : DbConte
     public DbSet<PlanRow> Plans => Set<PlanRow>();
 
     // Each table's shape stands beside its row class, as an IEntityTypeConfiguration.
-    protected override void OnModelCreating(ModelBuilder model) => model.ApplyConfigurationsFromAssembly(typeof(CookAlongDb).Assembly);
+    protected override void OnModelCreating(ModelBuilder modelBuilder) => modelBuilder.ApplyConfigurationsFromAssembly(typeof(CookAlongDb).Assembly);
 }
