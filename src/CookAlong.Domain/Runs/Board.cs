@@ -10,7 +10,7 @@ namespace CookAlong.Domain.Runs;
 /// <param name="Next">What starts next, in order of its expected time.</param>
 /// <param name="Done">Finished steps, latest first.</param>
 /// <param name="Calls">Every call of the run that is not past and acknowledged, in order of its time.</param>
-public sealed record Board(
+public sealed partial record Board(
     long Sequence,
     DateTimeOffset At,
     bool IsOver,

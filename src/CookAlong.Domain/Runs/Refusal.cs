@@ -39,6 +39,9 @@ public abstract record Refusal
 
     public sealed record HelperTaken(HelperId Helper) : Refusal;
 
+    /// <summary>A host cannot be put out of a run.</summary>
+    public sealed record HostStays : Refusal;
+
     public sealed record UnknownTend(StepId Step) : Refusal;
 
     public sealed record TendAlreadyDone(StepId Step, DateTimeOffset At) : Refusal;

@@ -1,0 +1,104 @@
+using System.Collections.Immutable;
+using CookAlong.Domain.Meals;
+using CookAlong.Domain.Planning;
+
+namespace CookAlong.Domain.Runs;
+
+/// <summary>Every call of a run that still matters, with its time.</summary>
+public static class CallSchedule
+{
+    /// <summary>How far a running step may be past its end before it calls.</summary>
+    const int OverAfter = 3;
+
+    const int TableNotice = 10;
+
+    /// <summary>In order of their time. A call whose matter is settled (the step begun, finished, ...) is not among them.</summary>
+    public static ImmutableArray<Call> Of(Run run, DateTimeOffset now) => Of(run, now, new Expectation(run, now));
+
+    internal static ImmutableArray<Call> Of(Run run, DateTimeOffset now, Expectation expected) =>
+        run.Ended is not null
+            ? []
+            :
+            [
+                .. run.Meal.Steps.Where(step => run.StateOf(step.Id).Finished is null).SelectMany(step => OfStep(run, expected, step))
+                    .Concat(run.Plan.Ovens.SelectMany(oven => OfOven(run, now, expected, oven)))
+                    .Concat(OfKitchen(run, now, expected))
+                    .Select(call => call with { IsAcknowledged = run.Acknowledged.ContainsKey(call.Id) })
+                    .OrderBy(call => call.Due).ThenByDescending(call => call.Priority).ThenBy(call => call.Id.Value, StringComparer.Ordinal),
+            ];
+
+    /// <summary>The call is about something in this run, though it does not ring any more.</summary>
+    public static bool IsSettled(Run run, CallId call) =>
+        run.Meal.Steps.Any(step => CallIds.IsAbout(call, step.Id))
+        || run.Meal.Courses.Any(course => CallIds.Table(course.Id) == call)
+        || run.Plan.Ovens.Any(oven => call.Value.StartsWith($"dial:{oven.Oven}:", StringComparison.Ordinal))
+        || Enumerable.Range(1, checked((int)run.Sequence)).Any(sequence => CallIds.Pause(sequence) == call);
+
+    static IEnumerable<Call> OfStep(Run run, Expectation expected, Step step)
+    {
+        var way = run.WayOf(step);
+        var state = run.StateOf(step.Id);
+        var hasHeat = way.Uses.Oven is not null || way.Uses.Rings > 0 || way.Uses.Grill is not null;
+        var oven = run.Plan.Step(step.Id).Oven;
+        if (hasHeat)
+        {
+            yield return About(step, CallIds.Out(step.Id, state.ExtraMinutes), CallKind.Out, CallPriority.High, expected.Ends(step.Id), oven);
+        }
+
+        if (state.Started is not null)
+        {
+            var over = expected.Ends(step.Id).AddMinutes(OverAfter);
+            yield return About(step, CallIds.Over(step.Id, state.ExtraMinutes), CallKind.Over, hasHeat ? CallPriority.High : CallPriority.Medium, over, oven);
+        }
+        else if (hasHeat)
+        {
+            yield return About(step, CallIds.In(step.Id), CallKind.In, CallPriority.Medium, expected.CalledAt(step), oven);
+        }
+        else if (way.Attention == Attention.HandsOn)
+        {
+            yield return About(step, CallIds.Begin(step.Id), CallKind.Begin, CallPriority.Low, expected.CalledAt(step), oven);
+        }
+
+        foreach (var turn in Tending.Left(run, step))
+        {
+            var tend = step.Tends[turn.Turn.Tend];
+            yield return About(step, CallIds.Tend(turn.Turn), CallKind.Tend, CallPriority.Medium, expected.Starts(step.Id).AddMinutes(turn.Minutes), oven) with { Tend = tend };
+        }
+    }
+
+    static IEnumerable<Call> OfOven(Run run, DateTimeOffset now, Expectation expected, OvenProgramme oven)
+    {
+        var dial = OvenDial.Of(run, expected, oven);
+        for (var i = 0; i < dial.Length; i++)
+        {
+            var isPast = (i + 1 < dial.Length && dial[i + 1].At.Utc <= now) || OvenDial.WasNeeded(run, oven, oven.Dial[i]);
+            if (!isPast)
+            {
+                yield return new Call(
+                    CallIds.Dial(oven.Oven, oven.Dial[i].At), dial[i].At.Utc, CallKind.Dial, CallPriority.Medium, null, null, dial[i], oven.Oven, null, false);
+            }
+        }
+    }
+
+    static IEnumerable<Call> OfKitchen(Run run, DateTimeOffset now, Expectation expected)
+    {
+        if (run.Pause is { } pause)
+        {
+            yield return new Call(
+                CallIds.Pause(pause.Sequence), pause.Since, CallKind.Pause, CallPriority.Medium, pause.After, null, null, null, null, false);
+        }
+
+        foreach (var course in run.Meal.Courses)
+        {
+            var table = expected.Retimed.TableTimes[course.Id];
+            if (table.Utc > now)
+            {
+                yield return new Call(
+                    CallIds.Table(course.Id), (table - TableNotice).Utc, CallKind.Table, CallPriority.Low, null, null, null, null, course.Id, false);
+            }
+        }
+    }
+
+    static Call About(Step step, CallId id, CallKind kind, CallPriority priority, DateTimeOffset due, OvenId? oven) =>
+        new(id, due, kind, priority, step.Id, null, null, oven, null, false);
+}

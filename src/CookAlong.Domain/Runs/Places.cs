@@ -1,0 +1,39 @@
+using System.Collections.Immutable;
+
+namespace CookAlong.Domain.Runs;
+
+/// <summary>Which shelf or ring each thing of a plan gets. The plan only counts them; a screen must not move a tray about.</summary>
+static class Places
+{
+    /// <summary>
+    /// Numbers from 0, lowest first, neighbours where possible, each kept from start to end: greedy in order of the
+    /// start, which never needs more than the most that are in use at once.
+    /// </summary>
+    public static ImmutableDictionary<T, ImmutableArray<int>> Number<T>(IEnumerable<(T What, Minute From, Minute To, int Count)> uses, int places)
+        where T : notnull
+    {
+        var freeFrom = Enumerable.Repeat(new Minute(long.MinValue), places).ToArray();
+        var numbers = ImmutableDictionary.CreateBuilder<T, ImmutableArray<int>>();
+        foreach (var use in uses.OrderBy(use => use.From).ThenBy(use => use.To))
+        {
+            // A plan never overfills; should one do so all the same, the place that is free first is shared.
+            var free = Enumerable.Range(0, places)
+                .OrderBy(place => freeFrom[place] <= use.From ? new Minute(long.MinValue) : freeFrom[place])
+                .ThenBy(place => place)
+                .ToArray();
+            var count = Math.Min(use.Count, places);
+            var side = Enumerable.Range(0, places - count + 1)
+                .Select(first => Enumerable.Range(first, count))
+                .FirstOrDefault(block => block.All(place => freeFrom[place] <= use.From));
+            ImmutableArray<int> taken = [.. side ?? free.Take(count).Order()];
+            foreach (var place in taken)
+            {
+                freeFrom[place] = use.To;
+            }
+
+            numbers[use.What] = taken;
+        }
+
+        return numbers.ToImmutable();
+    }
+}

@@ -1,0 +1,108 @@
+using System.Collections.Immutable;
+using System.Diagnostics;
+using CookAlong.Domain.Kitchens;
+
+namespace CookAlong.Domain.Runs;
+
+public sealed partial record Run
+{
+    /// <summary>The run after one more event; events come in their order, without holes.</summary>
+    public Run Apply(Logged logged)
+    {
+        if (logged.Sequence != Sequence + 1)
+        {
+            throw new InvalidOperationException($"Event {logged.Sequence} does not follow event {Sequence} of run {Id}.");
+        }
+
+        var next = With(logged.Event, logged);
+        return next with
+        {
+            Sequence = logged.Sequence,
+            PlanBasis = ChangesPlan(logged.Event) ? logged.Sequence : PlanBasis,
+            Commands = Commands.Add(logged.Command),
+        };
+    }
+
+    Run With(RunEvent happened, Logged logged) => happened switch
+    {
+        RunEvent.RunStarted e => this with { Meal = e.Meal, Plan = e.Plan, Helpers = e.Meal.Helpers, Began = logged.At },
+        RunEvent.PersonJoined e => WithPerson(new RunPerson(e.Person, e.Name, e.Role, e.Helper)),
+        RunEvent.PersonPutOut e => this with { People = People.Remove(e.Person) },
+        RunEvent.StepStarted e => WithStep(e.Step, state => state with { Started = logged.At, By = logged.By }),
+        RunEvent.StepFinished e => WithStep(e.Step, state => state with
+        {
+            Started = state.Started ?? MustHaveBegun(e.Step, logged.At),
+            Finished = logged.At,
+            By = logged.By,
+        }),
+        RunEvent.StepTakenBack e => WithTakenBack(e.Step),
+        RunEvent.StepClaimed e => WithStep(e.Step, state => state with { Holders = [.. HoldersHere(e.Step), e.Helper] }),
+        RunEvent.StepLetGo e => WithStep(e.Step, state => state with { Holders = HoldersOf(e.Step).Remove(e.Helper) }),
+        RunEvent.StepGiven e => WithStep(e.Step, state => state with { Holders = [e.To] }),
+        RunEvent.TimeAdded e => WithStep(e.Step, state => state with { ExtraMinutes = state.ExtraMinutes + e.Minutes }),
+        RunEvent.TendFinished e => this with { TendsDone = TendsDone.SetItem(new TendTurn(e.Step, e.Tend, e.Turn), logged.At) },
+        RunEvent.CallAcknowledged e => this with { Acknowledged = Acknowledged.SetItem(e.Call, logged.At) },
+        RunEvent.KitchenPaused e => this with { Pause = new RunPause(logged.At, e.After, logged.Sequence) },
+        RunEvent.KitchenWentOn => this with { Pause = null },
+        RunEvent.PlanAccepted e => WithPlan(e.Plan),
+        RunEvent.RunEnded => this with { Ended = logged.At },
+        _ => throw new UnreachableException($"No effect is written for {happened.GetType().Name}."),
+    };
+
+    static bool ChangesPlan(RunEvent happened) => happened switch
+    {
+        RunEvent.RunStarted or RunEvent.StepStarted or RunEvent.StepFinished or RunEvent.StepTakenBack or RunEvent.StepClaimed
+            or RunEvent.StepLetGo or RunEvent.StepGiven or RunEvent.TimeAdded or RunEvent.PlanAccepted => true,
+        RunEvent.PersonJoined or RunEvent.PersonPutOut or RunEvent.TendFinished or RunEvent.CallAcknowledged
+            or RunEvent.KitchenPaused or RunEvent.KitchenWentOn or RunEvent.RunEnded => false,
+        _ => throw new UnreachableException($"Nobody has said whether {happened.GetType().Name} changes the plan."),
+    };
+
+    Run WithStep(StepId step, Func<StepState, StepState> change) => this with { Steps = Steps.SetItem(step, change(StateOf(step))) };
+
+    Run WithPerson(RunPerson person)
+    {
+        var isNew = person.Helper is { } hands && Helpers.All(helper => helper.Id != hands);
+        return this with
+        {
+            People = People.SetItem(person.Person, person),
+            Helpers = isNew ? Helpers.Add(new Helper(person.Helper!.Value, person.Name, [], Can: null, IsChild: false)) : Helpers,
+        };
+    }
+
+    /// <summary>A step taken back rings again when its time comes again, so what was acknowledged about it is forgotten too.</summary>
+    Run WithTakenBack(StepId step)
+    {
+        var wasFinished = StateOf(step).Finished is not null;
+        var next = WithStep(step, state => wasFinished ? state with { Finished = null } : state with { Started = null, By = null });
+        return next with
+        {
+            TendsDone = wasFinished ? TendsDone : TendsDone.RemoveRange(TendsDone.Keys.Where(turn => turn.Step == step)),
+            Acknowledged = Acknowledged.RemoveRange(Acknowledged.Keys.Where(call => CallIds.IsAbout(call, step))),
+        };
+    }
+
+    /// <summary>A new plan already counts what was added to, and who took, the work that has not begun.</summary>
+    Run WithPlan(Planning.Plan accepted) => this with
+    {
+        Plan = accepted,
+        Steps = Steps.ToImmutableDictionary(
+            entry => entry.Key,
+            entry => entry.Value.Started is null ? StepState.Untouched : entry.Value),
+    };
+
+    /// <summary>For a step nobody said was started: its planned start or the end of what it waited for, whichever is later, and at most now.</summary>
+    DateTimeOffset MustHaveBegun(StepId id, DateTimeOffset now)
+    {
+        var begun = Plan.Step(id).Start.Utc;
+        foreach (var after in Meal.Step(id).After)
+        {
+            if (StateOf(after.Step).Finished is { } end && end.AddMinutes(after.Least) > begun)
+            {
+                begun = end.AddMinutes(after.Least);
+            }
+        }
+
+        return begun < now ? begun : now;
+    }
+}

@@ -1,0 +1,125 @@
+using System.Collections.Immutable;
+using System.Diagnostics;
+using System.Globalization;
+
+namespace CookAlong.Domain.Runs;
+
+public sealed partial record Run
+{
+    /// <summary>
+    /// What a tap does. Pure: the same run, tap and time give the same answer, and nothing changes until the events are
+    /// applied. A tap that had its effect already is accepted again and has no second one.
+    /// </summary>
+    /// <remarks>
+    /// Who may be whom is the edge's to check: a <see cref="RunCommand.Join"/> comes from a session or a join code,
+    /// never from a screen's own wish.
+    /// </remarks>
+    public Decision Decide(Tap tap, DateTimeOffset now)
+    {
+        if (Commands.Contains(tap.Id))
+        {
+            return Decision.Nothing;
+        }
+
+        if (Ended is not null)
+        {
+            return new Refusal.RunOver();
+        }
+
+        if (tap.Command is RunCommand.Join join)
+        {
+            return Admit(join);
+        }
+
+        if (!People.TryGetValue(tap.By, out var who))
+        {
+            return new Refusal.NotInThisRun();
+        }
+
+        var needed = RoleFor(tap.Command);
+        return who.Role < needed ? new Refusal.NotYourRole(needed) : Decide(tap.Command, who, now);
+    }
+
+    Decision Decide(RunCommand command, RunPerson who, DateTimeOffset now) => command switch
+    {
+        RunCommand.PutOut c => PutOut(c.Person),
+        RunCommand.StartStep c => OnStep(c.Step, step => Start(step, who)),
+        RunCommand.FinishStep c => OnStep(c.Step, step => Finish(step, who)),
+        RunCommand.TakeBack c => OnStep(c.Step, step => TakeBack(step, who)),
+        RunCommand.ClaimStep c => OnStep(c.Step, step => Claim(step, who)),
+        RunCommand.LetGoStep c => OnStep(c.Step, step => LetGo(step, who)),
+        RunCommand.GiveStep c => OnStep(c.Step, step => Give(step, c.To)),
+        RunCommand.AddTime c => OnStep(c.Step, step => AddTime(step, c.Minutes, who)),
+        RunCommand.FinishTend c => OnStep(c.Step, step => FinishTend(step, c.Tend, c.Turn, who)),
+        RunCommand.Acknowledge c => Acknowledge(c.Call, now),
+        RunCommand.HoldEverything => Pause is null ? new RunEvent.KitchenPaused(After: null) : new Refusal.Paused(),
+        RunCommand.GoOn => Pause is null ? new Refusal.NotPaused() : new RunEvent.KitchenWentOn(),
+        RunCommand.AcceptPlan c => c.MadeAt < PlanBasis || c.MadeAt > Sequence ? new Refusal.PlanIsStale() : new RunEvent.PlanAccepted(c.Plan),
+        RunCommand.EndRun => new RunEvent.RunEnded(),
+        _ => throw new UnreachableException($"No decision is written for {command.GetType().Name}."),
+    };
+
+    /// <summary>The least role that may ask for it.</summary>
+    public static Role RoleFor(RunCommand command) => command switch
+    {
+        RunCommand.PutOut or RunCommand.GiveStep or RunCommand.HoldEverything or RunCommand.GoOn or RunCommand.AcceptPlan
+            or RunCommand.EndRun => Role.Host,
+        RunCommand.StartStep or RunCommand.FinishStep or RunCommand.TakeBack or RunCommand.ClaimStep or RunCommand.LetGoStep
+            or RunCommand.AddTime or RunCommand.FinishTend or RunCommand.Acknowledge => Role.Helper,
+        RunCommand.Join => Role.Watcher,
+        _ => throw new UnreachableException($"Nobody has said who may ask for {command.GetType().Name}."),
+    };
+
+    Decision Admit(RunCommand.Join join)
+    {
+        if (join.As is { } wanted)
+        {
+            if (Helpers.All(helper => helper.Id != wanted))
+            {
+                return new Refusal.UnknownHelper(wanted);
+            }
+
+            if (PersonOf(wanted) is { } other && other.Person != join.Person)
+            {
+                return new Refusal.HelperTaken(wanted);
+            }
+        }
+
+        var before = People.GetValueOrDefault(join.Person);
+        var hands = join.Role switch
+        {
+            Role.Watcher => null,
+            Role.Helper => join.As ?? before?.Helper ?? WalkIn(),
+            Role.Host => join.As ?? before?.Helper,
+            _ => throw new UnreachableException($"Nobody joins as {join.Role}."),
+        };
+        return before == new RunPerson(join.Person, join.Name, join.Role, hands)
+            ? Decision.Nothing
+            : new RunEvent.PersonJoined(join.Person, join.Name, join.Role, hands);
+    }
+
+    /// <summary>The id of a pair of hands nobody planned for; numbers are never used twice.</summary>
+    HelperId WalkIn()
+    {
+        for (var number = 1; ; number++)
+        {
+            var id = new HelperId(string.Create(CultureInfo.InvariantCulture, $"walk-in-{number}"));
+            if (Helpers.All(helper => helper.Id != id))
+            {
+                return id;
+            }
+        }
+    }
+
+    Decision PutOut(PersonId person) =>
+        !People.TryGetValue(person, out var who) ? new Refusal.NotInThisRun()
+        : who.Role == Role.Host ? new Refusal.HostStays()
+        : new RunEvent.PersonPutOut(person);
+
+    /// <summary>A call whose matter is settled may still be acknowledged by a screen that has not heard of it; that changes nothing.</summary>
+    Decision Acknowledge(CallId call, DateTimeOffset now) =>
+        Acknowledged.ContainsKey(call) ? Decision.Nothing
+        : CallSchedule.Of(this, now).Any(one => one.Id == call) ? new RunEvent.CallAcknowledged(call)
+        : CallSchedule.IsSettled(this, call) ? Decision.Nothing
+        : new Refusal.UnknownCall(call);
+}

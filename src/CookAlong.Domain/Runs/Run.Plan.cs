@@ -1,0 +1,69 @@
+using System.Collections.Immutable;
+using CookAlong.Domain.Meals;
+using CookAlong.Domain.Planning;
+
+namespace CookAlong.Domain.Runs;
+
+// The run as a planner and the re-timing see it.
+public sealed partial record Run
+{
+    /// <summary>What people were told, with the time added by hand and the hands that changed since.</summary>
+    public Plan PlanAsItStands => Plan with { Steps = [.. Plan.Steps.Select(AsItStands)] };
+
+    PlannedStep AsItStands(PlannedStep planned)
+    {
+        var state = StateOf(planned.Step);
+        return planned with
+        {
+            End = planned.End + state.ExtraMinutes,
+            Helpers = state.Holders is { IsEmpty: false } holders ? holders : planned.Helpers,
+        };
+    }
+
+    /// <summary>What has begun. A running step is expected to end when its minutes are over, or now when they are.</summary>
+    public ImmutableArray<StepFact> FactsAt(DateTimeOffset now) =>
+    [
+        .. Meal.Steps.Where(step => StateOf(step.Id).Started is not null).Select(step =>
+        {
+            var state = StateOf(step.Id);
+            var start = Minute.Of(state.Started!.Value);
+            var end = state.Finished is { } finished
+                ? Minute.Of(finished)
+                : Minute.Later(start + MinutesOf(step.Id), Minute.Of(now));
+            var tends = TendsDone.Keys.Where(turn => turn.Step == step.Id).OrderBy(turn => turn.Tend).ThenBy(turn => turn.Turn).Select(turn => (turn.Tend, turn.Turn)).ToArray();
+            return new StepFact(step.Id, start, end, state.Finished is not null, tends);
+        }),
+    ];
+
+    /// <summary>What to ask a planner for a better plan from now on: added minutes are part of a step's length, work taken or given stays so.</summary>
+    public PlanRequest Replan(PlanLimits limits, DateTimeOffset now) =>
+        new(
+            Meal with { Helpers = Helpers, Dishes = [.. Meal.Dishes.Select(dish => dish with { Steps = [.. dish.Steps.Select(AsItStands)] })] },
+            limits,
+            Minute.Of(now),
+            new SoFar(PlanAsItStands, FactsAt(now), Plan.Ovens.ToDictionary(oven => oven.Oven, oven => CelsiusAt(oven, Minute.Of(now)))));
+
+    /// <summary>Read off the programme, rounded; it is linear between its points.</summary>
+    static int CelsiusAt(OvenProgramme oven, Minute at)
+    {
+        var before = oven.Points.LastOrDefault(point => point.At <= at, oven.Points[0]);
+        var after = oven.Points.FirstOrDefault(point => point.At > at, before);
+        return after.At <= before.At
+            ? before.Celsius
+            : before.Celsius + (int)Math.Round((after.Celsius - before.Celsius) * (double)(at - before.At) / (after.At - before.At));
+    }
+
+    Step AsItStands(Step step)
+    {
+        var state = StateOf(step.Id);
+        var here = state.Holders is { IsEmpty: false } holders ? holders : step.By;
+        return state.ExtraMinutes == 0
+            ? step with { By = here }
+            : step with { By = here, Way = Longer(step.Way, state.ExtraMinutes), Options = [.. step.Options.Select(way => Longer(way, state.ExtraMinutes))] };
+    }
+
+    static Way Longer(Way way, int minutes) => way with
+    {
+        Minutes = new Durations(way.Minutes.Least + minutes, way.Minutes.Likely + minutes, way.Minutes.Most + minutes),
+    };
+}

@@ -1,0 +1,31 @@
+using System.Collections.Immutable;
+
+namespace CookAlong.Domain.Runs;
+
+/// <summary>What the run knows of one step.</summary>
+/// <param name="Started">When somebody said so; for a step that was only ever said to be finished, when it must have begun.</param>
+/// <param name="By">Who started it last, or finished it.</param>
+/// <param name="ExtraMinutes">Added by hand to its planned length.</param>
+/// <param name="Holders">Who took it or was given it; empty = let go; null = as planned.</param>
+public sealed record StepState(
+    DateTimeOffset? Started,
+    DateTimeOffset? Finished,
+    PersonId? By,
+    int ExtraMinutes,
+    ImmutableArray<HelperId>? Holders)
+{
+    public static StepState Untouched { get; } = new(null, null, null, 0, null);
+
+    public bool IsRunning => Started is not null && Finished is null;
+}
+
+/// <summary>Which tend of which step, which time.</summary>
+public readonly record struct TendTurn(StepId Step, int Tend, int Turn);
+
+/// <summary>Somebody who is in the run now.</summary>
+/// <param name="Helper">Their pair of hands; null for a watcher, or a host who only watches over it.</param>
+public sealed record RunPerson(PersonId Person, string Name, Role Role, HelperId? Helper);
+
+/// <param name="After">The pause point's step; null = the host held everything.</param>
+/// <param name="Sequence">The event that began it.</param>
+public sealed record RunPause(DateTimeOffset Since, StepId? After, long Sequence);
