@@ -22,6 +22,7 @@ public static class PlanRules
         new(RuleId.OvenTemperature, "An oven's temperature is inside the range of everything in it, at every minute."),
         new(RuleId.OvenRates, "An oven heats and cools no faster than it can, from its starting temperature on."),
         new(RuleId.OvenLimits, "With something inside, an oven stays between its lowest and highest temperature."),
+        new(RuleId.Places, "A step has the oven, the grill and the appliances it takes, those it asks for where it asks, and no others."),
         new(RuleId.Shelves, "An oven never holds more than it has shelves."),
         new(RuleId.Rings, "Never more rings than the kitchen has."),
         new(RuleId.Grills, "A grill does one thing at a time; a grill inside an oven and that oven exclude each other."),
@@ -39,7 +40,7 @@ public static class PlanRules
 public enum RuleId
 {
     EveryStepOnce, StepLength, NotBefore, Gaps, FixedTimes, HostsChoice, TableTime, HoldLimits, WarmHold,
-    OvenTemperature, OvenRates, OvenLimits, Shelves, Rings, Grills, Appliances,
+    OvenTemperature, OvenRates, OvenLimits, Places, Shelves, Rings, Grills, Appliances,
     OneJobEach, EnoughHands, Availability, Skills, Children, Nearby, Tends,
 }
 
