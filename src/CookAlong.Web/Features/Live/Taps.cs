@@ -1,0 +1,39 @@
+using System.Text.Json;
+using CookAlong.Domain;
+using CookAlong.Domain.Runs;
+
+namespace CookAlong.Web.Features.Live;
+
+/// <summary>The commands that buttons carry (<c>data-tap</c>), in the shape in which the script sends them.</summary>
+public static class Taps
+{
+    public static string Start(StepId step) => Json(new { kind = "startStep", step = step.Value });
+
+    public static string Finish(BoardCard card) => card.Tend is { } tend
+        ? Json(new { kind = "finishTend", step = card.Step.Id.Value, tend = tend.Tend, turn = tend.Turn })
+        : Json(new { kind = "finishStep", step = card.Step.Id.Value });
+
+    public static string TakeBack(StepId step) => Json(new { kind = "takeBack", step = step.Value });
+
+    public static string Claim(StepId step) => Json(new { kind = "claimStep", step = step.Value });
+
+    public static string LetGo(StepId step) => Json(new { kind = "letGoStep", step = step.Value });
+
+    public static string Give(StepId step, HelperId to) => Json(new { kind = "giveStep", step = step.Value, to = to.Value });
+
+    public static string AddTime(StepId step, int minutes) => Json(new { kind = "addTime", step = step.Value, minutes });
+
+    public static string Acknowledge(CallId call) => Json(new { kind = "acknowledge", call = call.Value });
+
+    public static string HoldEverything { get; } = Json(new { kind = "holdEverything" });
+
+    public static string GoOn { get; } = Json(new { kind = "goOn" });
+
+    public static string Accept(OfferedPlan offer) => Json(new { kind = "acceptPlan", plan = offer.Id });
+
+    public static string PutOut(PersonId person) => Json(new { kind = "putOut", person = person.Value });
+
+    public static string EndRun { get; } = Json(new { kind = "endRun" });
+
+    static string Json<T>(T command) => JsonSerializer.Serialize(command);
+}

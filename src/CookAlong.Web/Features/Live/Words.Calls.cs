@@ -1,0 +1,70 @@
+using System.Diagnostics;
+using CookAlong.Domain.Meals;
+using CookAlong.Domain.Runs;
+
+namespace CookAlong.Web.Features.Live;
+
+public sealed partial class Words
+{
+    /// <summary>The call as one sentence, as it is shown on a ringing device and read aloud.</summary>
+    public string Of(Call call) => call.Kind switch
+    {
+        CallKind.Begin or CallKind.Over or CallKind.In or CallKind.Out or CallKind.Tend => $"{Kind(call)}: {Headline(call)}",
+        CallKind.Dial or CallKind.Pause or CallKind.Table => Headline(call),
+        _ => throw Unknown(call),
+    };
+
+    /// <summary>What to do about it, as a card's headline.</summary>
+    public string Headline(Call call) => call.Kind switch
+    {
+        CallKind.In or CallKind.Out or CallKind.Begin or CallKind.Over => Called(call).Text,
+        CallKind.Tend => $"{call.Tend!.Text} ({DishName(call)})",
+        CallKind.Dial => call.Dial is { Celsius: > 0 } dial ? $"Turn {OvenName(call)} to {dial.Celsius} °C" : $"Turn {OvenName(call)} off",
+        CallKind.Pause => "Pause here until everyone is ready",
+        CallKind.Table => $"{CourseName(call)}: to the table in 10 minutes",
+        _ => throw Unknown(call),
+    };
+
+    /// <summary>What kind of call it is, in two or three words.</summary>
+    public string Kind(Call call) => call.Kind switch
+    {
+        CallKind.In => InOrOut(call, "Tray in", "Under the grill", "On the heat", "Start"),
+        CallKind.Out => InOrOut(call, "Tray out", "Out of the grill", "Off the heat", "Ready"),
+        CallKind.Tend => "Tend",
+        CallKind.Dial => "Oven dial",
+        CallKind.Begin => "Begin",
+        CallKind.Over => "Running over",
+        CallKind.Pause => "Pause",
+        CallKind.Table => "Table",
+        _ => throw Unknown(call),
+    };
+
+    /// <summary>Stands beside the shape, so that nobody has to know colours.</summary>
+    public static string Of(CallPriority priority) => priority switch
+    {
+        CallPriority.High => "Urgent",
+        CallPriority.Medium => "Due",
+        CallPriority.Low => "Note",
+        _ => throw new UnreachableException($"A call priority without a word: {priority}."),
+    };
+
+    string InOrOut(Call call, string oven, string grill, string ring, string other)
+    {
+        // Any way of doing the step names the same kind of place often enough for a word; the card itself says which.
+        var ways = Called(call).Ways.Select(one => one.Way.Uses).ToList();
+        return ways.Any(uses => uses.Oven is not null) ? oven
+            : ways.Any(uses => uses.Grill is not null) ? grill
+            : ways.Any(uses => uses.Rings > 0) ? ring
+            : other;
+    }
+
+    Step Called(Call call) => meal.Step(call.Step!.Value);
+
+    string DishName(Call call) => meal.DishOf(call.Step!.Value).Name;
+
+    string OvenName(Call call) => meal.Kitchen.Ovens.Length == 1 ? "the oven" : meal.Kitchen.Ovens.Single(oven => oven.Id == call.Oven).Name;
+
+    string CourseName(Call call) => meal.Courses.Single(course => course.Id == call.Course).Name;
+
+    static UnreachableException Unknown(Call call) => new($"A call without words: {call.Kind}.");
+}

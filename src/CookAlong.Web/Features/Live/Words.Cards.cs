@@ -1,0 +1,87 @@
+using System.Diagnostics;
+using CookAlong.Domain;
+using CookAlong.Domain.Kitchens;
+using CookAlong.Domain.Meals;
+using CookAlong.Domain.Runs;
+
+namespace CookAlong.Web.Features.Live;
+
+public sealed partial class Words
+{
+    public static string Headline(BoardCard card) => card.Tend is { } tend ? tend.Text : card.Step.Text;
+
+    /// <summary>The small line under a headline: how to do it, or for a tend whose food it is.</summary>
+    public static string? How(BoardCard card) => card.Tend is null ? card.Step.How : card.Dish.Name;
+
+    /// <summary>Whose it is, where no shape and name can be shown.</summary>
+    public string Who(BoardCard card) =>
+        card.Helpers.Length > 0 ? Names(card.Helpers)
+        : card.IsFree ? "free to take"
+        : card.Attention == Attention.HandsOn || card.Tend is not null ? "whoever is near"
+        : "looks after itself";
+
+    /// <summary>What stands beside the countdown.</summary>
+    public string Beside(BoardCard card) => card.State switch
+    {
+        CardState.Running => $"left of {WallClock.Length(card.Ends - card.Starts)}",
+        CardState.Over => "over",
+        CardState.Due => "late; not begun",
+        CardState.Waiting => $"until {At(card.Starts)}",
+        CardState.Done => $"done at {At(card.Ends)}",
+        _ => throw new UnreachableException($"A card's state without words: {card.State}."),
+    };
+
+    public static string Of(HoldPlace place) => place switch
+    {
+        HoldPlace.Table => "on the table",
+        HoldPlace.Side => "on the side",
+        HoldPlace.Covered => "covered",
+        HoldPlace.WarmOven => "in the warm oven",
+        HoldPlace.Fridge => "in the fridge",
+        _ => throw new UnreachableException($"A place to wait without words: {place}."),
+    };
+
+    public string Waiting(BoardWaiting one) => $"{Of(one.Place)} since {At(one.Since)}, {Until(one.Limit)}";
+
+    /// <summary>A limit that food sets; the clock only reminds.</summary>
+    string Until(Minute limit) => $"at the longest until {clock.Show(limit)}";
+
+    public static string BreathingRoom(Board board) =>
+        board.BreathingRoom > 0 ? "of breathing room" : board.Slip is null ? "No breathing room" : "Table time has slipped";
+
+    /// <summary>What the slip costs.</summary>
+    public string Slip(Board board)
+    {
+        var late = board.Courses.Where(course => course.Expected > course.Promised).ToList();
+        return late.Count == 0
+            ? $"The table waits {Minutes(board.Slip!.LateMinutes)}."
+            : $"{And([.. late.Select(course => $"{course.Name} at {clock.Show(course.Expected)} instead of {clock.Show(course.Promised)}")])}.";
+    }
+
+    public string Causes(BoardSlip slip) =>
+        slip.Causes.IsEmpty ? "" : $"Behind: {And([.. slip.Causes.Take(3).Select(Step)])}.";
+
+    public static string Offer(OfferedPlan offer) => offer.LateMinutes == 0
+        ? "A new plan serves on time again."
+        : $"A new plan serves {Minutes(offer.LateMinutes)} late at the most.";
+
+    /// <summary>One step of an offered plan: who is told something new.</summary>
+    public string Change(OfferedChange change)
+    {
+        var who = change.BecomesBy.SequenceEqual(change.WasBy)
+            ? change.BecomesBy.IsEmpty ? "" : $"{Names(change.BecomesBy)}: "
+            : $"{Names(change.BecomesBy)} instead of {Names(change.WasBy)}: ";
+        return $"{who}{Step(change.Step)} at {clock.Show(change.Becomes)}{(change.Becomes == change.Was ? "" : $", not {clock.Show(change.Was)}")}";
+    }
+
+    public string Pause(BoardPause pause) => pause.After is { } step
+        ? $"Pause here, after {Step(step)}. Everyone waits until the host says go on."
+        : "Everything is held. Nothing new starts until the host says go on; what cooks goes on cooking.";
+
+    /// <summary>What sets a person apart today; null for a grown-up who is here.</summary>
+    public string? Aside(BoardPerson person) =>
+        person.HereFrom is { } from && !person.IsHereNow ? $"here from {clock.Show(from)}"
+        : !person.IsHereNow ? "not here now"
+        : person.IsChild ? "child-safe jobs"
+        : null;
+}

@@ -1,0 +1,34 @@
+using System.Collections.Immutable;
+using CookAlong.Domain;
+using CookAlong.Domain.Meals;
+using CookAlong.Domain.Runs;
+
+namespace CookAlong.Web.Features.Live;
+
+/// <summary>Every sentence of the live kitchen, made here and nowhere else.</summary>
+/// <param name="people">Who is in the run; a name the meal does not know (hands nobody planned for) is found here.</param>
+public sealed partial class Words(Meal meal, ImmutableArray<BoardPerson> people = default)
+{
+    readonly WallClock clock = new(meal.TimeZone);
+
+    public string Name(HelperId helper) =>
+        (people.IsDefault ? null : people.FirstOrDefault(one => one.Helper == helper)?.Name)
+        ?? meal.Helpers.FirstOrDefault(one => one.Id == helper)?.Name
+        ?? "somebody else";
+
+    public string Names(IEnumerable<HelperId> helpers) => And([.. helpers.Select(Name)]);
+
+    /// <summary>The step's headline, to be spoken of inside a sentence.</summary>
+    string Step(StepId id) => meal.Steps.FirstOrDefault(step => step.Id == id) is { } step ? $"“{step.Text}”" : "that step";
+
+    string At(DateTimeOffset at) => clock.Show(at);
+
+    static string And(IReadOnlyList<string> names) => names.Count switch
+    {
+        0 => "nobody",
+        1 => names[0],
+        _ => $"{string.Join(", ", names.Take(names.Count - 1))} and {names[^1]}",
+    };
+
+    static string Minutes(int minutes) => minutes == 1 ? "1 minute" : $"{minutes} minutes";
+}
