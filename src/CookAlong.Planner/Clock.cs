@@ -1,0 +1,21 @@
+using CookAlong.Domain;
+using CookAlong.Domain.Meals;
+
+namespace CookAlong.Planner;
+
+/// <summary>The span one attempt plans in. The solver counts minutes from <see cref="Origin"/>.</summary>
+/// <param name="Origin">Where the plan's clock begins: <see cref="Domain.Planning.Plan.NotBefore"/>.</param>
+/// <param name="Earliest">Nothing that has not begun starts before this minute of the clock; 0 or more.</param>
+/// <param name="MostLate">How late a course may be served in this attempt, in minutes; 0 = on time only.</param>
+internal sealed record Clock(Minute Origin, int Earliest, int MostLate)
+{
+    // Somebody's "always" may lie in the year 9999: what is far outside any meal is cut to a number that cannot overflow.
+    private const int Far = 10_000_000;
+
+    public int Of(Minute at) => (int)Math.Clamp(at.SinceEpoch - Origin.SinceEpoch, -Far, Far);
+
+    public Minute At(long minutes) => Origin + checked((int)minutes);
+
+    /// <summary>The last minute anything of the meal may happen at.</summary>
+    public int End(Meal meal) => Math.Max(Of(meal.LastTableTime), Earliest) + MostLate;
+}

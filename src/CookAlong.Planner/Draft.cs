@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using CookAlong.Domain;
+using Google.OrTools.Sat;
+
+namespace CookAlong.Planner;
+
+/// <summary>What one solve found, in minutes of the clock, before anybody's name is on it.</summary>
+internal sealed record Draft(
+    ImmutableDictionary<StepId, DraftStep> Steps,
+    ImmutableArray<DraftTend> Tends,
+    ImmutableArray<DraftHold> Holds,
+    ImmutableDictionary<CourseId, int> Tables,
+    ImmutableArray<DraftJob> Jobs)
+{
+    public static Draft Read(MealModel model, CpSolver solver)
+    {
+        int At(LinearExpr time) => (int)solver.Value(time);
+        var steps = model.Steps.ToImmutableDictionary(one => one.Key, one =>
+        {
+            var way = one.Value.Ways.First(way => solver.BooleanValue(way.Taken));
+            var stay = model.OvenStays.FirstOrDefault(stay => stay.Step?.Id == one.Key && stay.Which == way.Option && solver.BooleanValue(stay.Here));
+            var grill = model.GrillStays.FirstOrDefault(stay => stay.Step.Id == one.Key && stay.Option == way.Option && solver.BooleanValue(stay.Here));
+            var start = At(one.Value.Start);
+            return new DraftStep(start, start + way.Minutes, way.Option, stay?.Oven.Id, grill?.Grill.Id);
+        });
+        var holds = model.HoldsOf.Select(hold =>
+        {
+            var chosen = Enumerable.Range(0, hold.Chosen.Length).First(index => solver.BooleanValue(hold.Chosen[index]));
+            var stay = model.OvenStays.FirstOrDefault(stay =>
+                stay.Step is null && stay.Dish.Id == hold.Dish.Id && stay.Which == chosen && solver.BooleanValue(stay.Here));
+            return new DraftHold(hold.Dish.Id, chosen, At(hold.GoesIn[chosen] ?? hold.LastEnd), stay?.Oven.Id);
+        });
+        return new Draft(
+            steps,
+            [.. model.Tends.Where(tend => solver.BooleanValue(tend.Taken))
+                .Select(tend => new DraftTend(tend.Step.Id, tend.Tend, tend.Turn, At(tend.Start), tend.Minutes, tend.Done))],
+            [.. holds],
+            model.Tables.ToImmutableDictionary(one => one.Key, one => At(one.Value)),
+            [.. model.Jobs.Where(job => solver.BooleanValue(job.Taken)).Select(job => new DraftJob(job, At(job.Start)))]);
+    }
+}
+
+internal readonly record struct DraftStep(int Start, int End, int Option, OvenId? Oven, GrillId? Grill);
+
+/// <param name="Done">It is past, and stays with whom it was.</param>
+internal readonly record struct DraftTend(StepId Step, int Tend, int Turn, int Start, int Minutes, bool Done);
+
+internal readonly record struct DraftHold(DishId Dish, int Hold, int From, OvenId? Oven);
+
+internal readonly record struct DraftJob(Job Job, int Start)
+{
+    public int End => Start + Job.Minutes;
+}

@@ -1,0 +1,135 @@
+using CookAlong.Domain;
+using CookAlong.Domain.Meals;
+using CookAlong.Domain.Planning;
+using CookAlong.Planner.Encodings;
+using Google.OrTools.Sat;
+
+namespace CookAlong.Planner;
+
+/// <summary>How the people's rules are put to the solver.</summary>
+internal enum PeopleBy
+{
+    /// <summary>Only how many of each kind are busy: quick, and a bound for the other.</summary>
+    Counts,
+
+    /// <summary>Who does what.</summary>
+    Names,
+}
+
+/// <summary>One attempt at a meal as a constraint model: the unknowns every rule's encoding shares, and the rules put in.</summary>
+internal sealed class MealModel
+{
+    private readonly List<LinearExpr> costs = [];
+
+    public MealModel(Meal meal, Clock clock, SoFar? so, PeopleBy people, Near? near = null)
+    {
+        Meal = meal;
+        Clock = clock;
+        So = so;
+        End = clock.End(meal);
+        foreach (var course in meal.Courses)
+        {
+            Tables[course.Id] = Encodings.TableTimes.Of(this, course);
+        }
+
+        foreach (var dish in meal.Dishes)
+        {
+            foreach (var step in dish.Steps)
+            {
+                Steps[step.Id] = Encodings.Steps.Of(this, dish, step, near);
+            }
+        }
+
+        Gaps.Add(this);
+        FixedTimes.Add(this);
+        Places.Add(this);
+        Holds.Add(this);
+        OvenTemperature.Add(this);
+        Shelves.Add(this);
+        Rings.Add(this);
+        Grills.Add(this);
+        Appliances.Add(this);
+        Nearby.Add(this);
+        Encodings.Tends.Add(this);
+        Encodings.Jobs.Add(this);
+        People.Add(this, people);
+        Objective.Add(this);
+        Cp.Minimize(LinearExpr.Sum(costs));
+    }
+
+    public CpModel Cp { get; } = new();
+
+    public Meal Meal { get; }
+
+    public Clock Clock { get; }
+
+    public SoFar? So { get; }
+
+    /// <summary>The last minute of the clock.</summary>
+    public int End { get; }
+
+    public Dictionary<CourseId, LinearExpr> Tables { get; } = [];
+
+    /// <summary>Table times that may move, with the promised minute of the clock.</summary>
+    public List<(IntVar Table, int Promised)> OpenTables { get; } = [];
+
+    public Dictionary<StepId, StepVariables> Steps { get; } = [];
+
+    public List<OvenStay> OvenStays { get; } = [];
+
+    public List<GrillStay> GrillStays { get; } = [];
+
+    public List<TendVariables> Tends { get; } = [];
+
+    public List<HoldVariables> HoldsOf { get; } = [];
+
+    public List<Job> Jobs { get; } = [];
+
+    public void Charge(LinearExpr amount, long price) => costs.Add(amount * price);
+
+    /// <summary>Never so: this way, place or hold cannot be chosen.</summary>
+    public void Forbid(ILiteral choice) => Cp.AddBoolOr([choice.Not()]);
+
+    /// <summary>An unknown minute of the clock between the two; where there is none the model has no plan.</summary>
+    public IntVar Time(int from, int to, string name)
+    {
+        if (from > to)
+        {
+            Forbid(Cp.TrueLiteral());
+        }
+
+        return Cp.NewIntVar(from, Math.Max(from, to), name);
+    }
+
+    /// <summary>One of <paramref name="spans"/> (both ends included) holds <paramref name="time"/> when <paramref name="when"/> is so.</summary>
+    public void Within(LinearExpr time, IReadOnlyList<(int From, int To)> spans, ILiteral when)
+    {
+        if (spans.Count == 0)
+        {
+            Forbid(when);
+            return;
+        }
+
+        var domain = Google.OrTools.Util.Domain.FromIntervals([.. spans.Select(span => new long[] { span.From, span.To })]);
+        Cp.AddLinearExpressionInDomain(time, domain).OnlyEnforceIf(when);
+    }
+
+    /// <summary>A literal for each of <paramref name="count"/> choices, exactly one of them true when <paramref name="when"/> is, else none.</summary>
+    public IReadOnlyList<ILiteral> OneOf(int count, ILiteral when, string name)
+    {
+        if (count == 0)
+        {
+            Forbid(when);
+            return [];
+        }
+
+        if (count == 1)
+        {
+            return [when];
+        }
+
+        var choices = Enumerable.Range(0, count).Select(index => (ILiteral)Cp.NewBoolVar($"{name}#{index}")).ToList();
+        Cp.AddExactlyOne(choices.Append(when.Not()));
+        return choices;
+    }
+}

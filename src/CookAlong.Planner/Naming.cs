@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using CookAlong.Domain;
+using CookAlong.Domain.Planning;
+using Google.OrTools.Sat;
+
+namespace CookAlong.Planner;
+
+/// <summary>Puts a name to every job of a draft whose times are settled: as few changes to what people were told as can be, then an even share.</summary>
+internal static class Naming
+{
+    /// <summary>Who does each job, in the draft's order; null when no naming exists at these times.</summary>
+    public static ImmutableArray<ImmutableArray<HelperId>>? Of(MealModel model, Draft draft, PlanLimits limits)
+    {
+        var cp = new CpModel();
+        var helpers = model.Meal.Helpers;
+        var does = draft.Jobs.Select(job => job.Job.Able
+            .Where(helper => IsFree(model, helper, job))
+            .ToDictionary(helper => helper, helper => cp.NewBoolVar($"{job.Job.Step.Id} by {helper}"))).ToList();
+        for (var index = 0; index < draft.Jobs.Length; index++)
+        {
+            if (does[index].Count < draft.Jobs[index].Job.Count)
+            {
+                return null;
+            }
+
+            cp.Add(LinearExpr.Sum(does[index].Values) == draft.Jobs[index].Job.Count);
+        }
+
+        OneJobEach(cp, draft, does, helpers.Length);
+        var busiest = cp.NewIntVar(0, Math.Max(0, draft.Jobs.Sum(job => job.Job.Minutes)), "busiest");
+        for (var helper = 0; helper < helpers.Length; helper++)
+        {
+            var shares = Enumerable.Range(0, does.Count).Where(index => does[index].ContainsKey(helper)).ToList();
+            cp.Add(busiest >= LinearExpr.WeightedSum(
+                shares.Select(index => does[index][helper]), shares.Select(index => (long)draft.Jobs[index].Job.Minutes)));
+        }
+
+        cp.Minimize(Changes(model, draft, does) + busiest);
+        using var solver = new CpSolver { StringParameters = Parameters(limits) };
+        return solver.Solve(cp) is CpSolverStatus.Optimal or CpSolverStatus.Feasible
+            ? [.. does.Select(names => names.Where(name => solver.BooleanValue(name.Value)).Select(name => helpers[name.Key].Id).ToImmutableArray())]
+            : null;
+    }
+
+    private static void OneJobEach(CpModel cp, Draft draft, List<Dictionary<int, BoolVar>> does, int helpers)
+    {
+        // Jobs that share a minute share the minute at which the latest of them starts.
+        foreach (var start in draft.Jobs.Select(job => job.Start).Distinct())
+        {
+            var running = Enumerable.Range(0, does.Count)
+                .Where(index => draft.Jobs[index].Start <= start && start < draft.Jobs[index].End).ToList();
+            for (var helper = 0; helper < helpers; helper++)
+            {
+                cp.AddAtMostOne(running.Where(index => does[index].ContainsKey(helper)).Select(index => does[index][helper]));
+            }
+        }
+    }
+
+    private static LinearExpr Changes(MealModel model, Draft draft, List<Dictionary<int, BoolVar>> does)
+    {
+        if (model.So is not { } so)
+        {
+            return LinearExpr.Constant(0);
+        }
+
+        // A changed person outweighs any unevenness.
+        var weight = (long)Prices.ChangedPerson * (1 + draft.Jobs.Sum(job => job.Job.Minutes));
+        var changed = new List<LinearExpr>();
+        for (var index = 0; index < does.Count; index++)
+        {
+            var job = draft.Jobs[index].Job;
+            var told = job.Tend is { } tend
+                ? so.Current.Tends.Where(one => one.Step == job.Step.Id && (one.Tend, one.Turn) == tend).Select(one => one.Helper).ToList()
+                : [.. so.Current.Step(job.Step.Id).Helpers];
+            changed.AddRange(does[index].Where(name => !told.Contains(model.Meal.Helpers[name.Key].Id)).Select(name => name.Value * weight));
+        }
+
+        return LinearExpr.Sum(changed);
+    }
+
+    private static bool IsFree(MealModel model, int helper, DraftJob job) =>
+        model.Meal.Helpers[helper].IsHere(model.Clock.At(job.Start), model.Clock.At(job.End))
+        && !Encodings.People.Busy(model, helper).Any(span => span.Start < job.End && job.Start < span.End);
+
+    private static string Parameters(PlanLimits limits) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"max_time_in_seconds:1 max_deterministic_time:0.5 num_workers:1 random_seed:{limits.Seed}");
+}

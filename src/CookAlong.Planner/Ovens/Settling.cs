@@ -1,0 +1,71 @@
+using CookAlong.Domain.Kitchens;
+
+namespace CookAlong.Planner.Ovens;
+
+/// <summary>Chooses the temperature at every knot: close to what the food likes best, with few turns of the dial.</summary>
+internal static class Settling
+{
+    /// <summary>One turn of the dial is worth this many degree-minutes away from the ideal.</summary>
+    private const long Turn = 600;
+
+    /// <summary>Null where whole degrees at every knot cannot keep the rates (rates that are no whole number).</summary>
+    public static int[]? Settle(Oven oven, List<Knot> knots, List<Stay> stays)
+    {
+        var cost = new List<long[]> { new long[1] };
+        var from = new List<int[]> { new int[1] };
+        for (var index = 1; index < knots.Count; index++)
+        {
+            var (before, knot) = (knots[index - 1], knots[index]);
+            var minutes = knot.At - before.At;
+            var inside = stays.Where(stay => stay.Start <= before.At && knot.At <= stay.End).Select(stay => stay.Celsius.Ideal).ToList();
+            var (up, down) = ((int)Math.Floor(oven.HeatUpPerMinute * minutes), (int)Math.Floor(oven.CoolDownPerMinute * minutes));
+            var size = Math.Max(0, knot.Max - knot.Min + 1);
+            var (costs, cameFrom) = (new long[size], new int[size]);
+            for (var to = 0; to < size; to++)
+            {
+                var celsius = knot.Min + to;
+                costs[to] = long.MaxValue;
+                var lowest = Math.Max(before.Min, celsius - up);
+                var highest = Math.Min(before.Max, celsius + (long)down);
+                for (var last = lowest; last <= highest; last++)
+                {
+                    var soFar = cost[index - 1][last - before.Min];
+                    if (soFar == long.MaxValue)
+                    {
+                        continue;
+                    }
+
+                    var away = inside.Sum(ideal => (long)Math.Abs(ideal - celsius) + Math.Abs(ideal - last)) * minutes / 2;
+                    var total = soFar + away + (last == celsius ? 0 : Turn);
+                    if (total < costs[to])
+                    {
+                        (costs[to], cameFrom[to]) = (total, last);
+                    }
+                }
+            }
+
+            cost.Add(costs);
+            from.Add(cameFrom);
+        }
+
+        return Trace(knots, cost, from);
+    }
+
+    private static int[]? Trace(List<Knot> knots, List<long[]> cost, List<int[]> from)
+    {
+        var last = cost[^1];
+        if (last.Length == 0 || last.Min() == long.MaxValue)
+        {
+            return null;
+        }
+
+        var settled = new int[knots.Count];
+        settled[^1] = knots[^1].Min + Array.IndexOf(last, last.Min());
+        for (var index = knots.Count - 1; index > 0; index--)
+        {
+            settled[index - 1] = from[index][settled[index] - knots[index].Min];
+        }
+
+        return settled;
+    }
+}

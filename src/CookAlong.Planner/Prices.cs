@@ -1,0 +1,91 @@
+using CookAlong.Domain.Meals;
+using CookAlong.Domain.Planning;
+
+namespace CookAlong.Planner;
+
+/// <summary>
+/// What the planner minimises, in one place. All prices are in twentieths of the price of one minute's waiting, so that
+/// whole numbers can say "three an hour". A plan on time is always preferred to a late one; these prices choose among
+/// plans on time, and among late ones where there is none on time.
+/// </summary>
+internal static class Prices
+{
+    public const int OfOneWaitingMinute = 20;
+
+    /// <summary>For each minute each course is late.</summary>
+    public const int LateMinute = 1000 * OfOneWaitingMinute;
+
+    /// <summary>For each minute from the first hands-on start to the last table time.</summary>
+    public const int KitchenMinute = OfOneWaitingMinute;
+
+    /// <summary>For each hands-on minute of each helper within <see cref="RushMinutes"/> of its course's table time.</summary>
+    public const int RushMinute = OfOneWaitingMinute;
+
+    public const int RushMinutes = 30;
+
+    /// <summary>For each minute a step starts earlier than <see cref="AheadMinutes"/> before its course's table time: three an hour.</summary>
+    public const int AheadMinute = 1;
+
+    public const int AheadMinutes = 180;
+
+    /// <summary>For each minute that what has already begun forces a hold or a gap beyond its limit (only while a meal runs).</summary>
+    public const int BeyondLimitMinute = 200 * OfOneWaitingMinute;
+
+    /// <summary>For each minute a step is moved from what people were told (only while a meal runs).</summary>
+    public const int MovedMinute = 2 * OfOneWaitingMinute;
+
+    /// <summary>For each person newly given or taken off a step (only while a meal runs); decides names, not times.</summary>
+    public const int ChangedPerson = 5;
+
+    /// <summary>The objective of a finished plan, from the plan alone.</summary>
+    public static long Of(Meal meal, Plan plan, Plan? told)
+    {
+        long sum = plan.Courses.Sum(course => (long)course.LateMinutes) * LateMinute;
+        sum += (long)KitchenMinutes(meal, plan) * KitchenMinute;
+        foreach (var dish in meal.Dishes)
+        {
+            var table = plan.TableTime(dish.Course);
+            sum += Waiting(dish, plan) * OfOneWaitingMinute;
+            foreach (var step in dish.Steps)
+            {
+                var planned = plan.Step(step.Id);
+                var way = step.WayOf(planned.Option);
+                sum += Math.Max(0, table - planned.Start - AheadMinutes) * AheadMinute;
+                if (way.Attention == Attention.HandsOn)
+                {
+                    sum += (long)Math.Clamp(planned.End - (table - RushMinutes), 0, planned.Minutes) * way.People * RushMinute;
+                }
+
+                if (told is not null)
+                {
+                    sum += (long)Math.Abs(planned.Start - told.Step(step.Id).Start) * MovedMinute;
+                }
+            }
+        }
+
+        return sum;
+    }
+
+    /// <summary>What the chosen hold of a dish costs; a wait no hold allows, forced by what has begun, is priced by the same hold.</summary>
+    public static long Waiting(Dish dish, Plan plan)
+    {
+        if (dish.Steps.IsEmpty)
+        {
+            return 0;
+        }
+
+        var held = plan.Holds.Single(hold => hold.Dish == dish.Id);
+        var ends = dish.Steps.Select(step => plan.Step(step.Id).End).Max();
+        return dish.Holds[held.Hold].CostOf(held.To - ends);
+    }
+
+    public static int KitchenMinutes(Meal meal, Plan plan)
+    {
+        var starts = meal.Steps
+            .Select(step => (Planned: plan.Step(step.Id), Step: step))
+            .Where(one => one.Step.WayOf(one.Planned.Option).Attention == Attention.HandsOn)
+            .Select(one => one.Planned.Start)
+            .ToList();
+        return starts.Count == 0 ? 0 : plan.Courses.Max(course => course.TableTime) - starts.Min();
+    }
+}
