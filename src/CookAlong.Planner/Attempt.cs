@@ -1,0 +1,99 @@
+using System.Collections.Immutable;
+using CookAlong.Domain;
+using CookAlong.Domain.Meals;
+using CookAlong.Domain.Planning;
+
+namespace CookAlong.Planner;
+
+/// <param name="IsImpossible">Proven that this span of the clock has no plan.</param>
+internal readonly record struct Tried(Plan? Plan, bool IsImpossible);
+
+/// <summary>
+/// One go at a meal within one span of the clock. People are first only counted, which is quick; then names are put to the
+/// settled times; where those clash the starts may move a little, and where that fails too, names and times are found together.
+/// </summary>
+internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Search search)
+{
+    /// <summary>How far a start may move to mend a clash of names.</summary>
+    private const int MendMinutes = 15;
+
+    /// <summary>What turning the best so far into a plan may take after the search was stopped.</summary>
+    private static readonly TimeSpan Grace = TimeSpan.FromSeconds(1);
+
+    /// <param name="share">Of a deterministic limit.</param>
+    /// <param name="giveUp">Share of the time left after which an attempt that has found nothing ends.</param>
+    public Tried Run(double share, double giveUp)
+    {
+        var counts = new MealModel(meal, clock, so, PeopleBy.Counts);
+        if (so is not null)
+        {
+            Hints.FromPlan(counts, so.Current);
+        }
+
+        var counted = search.Solve(counts, search.Left, search.Left * giveUp, share * 0.5);
+        if (counted.Found is not { } draft)
+        {
+            return new Tried(null, counted.IsImpossible);
+        }
+
+        if (Naming.Of(counts, draft, search.Limits) is { } names)
+        {
+            return new Tried(Finish(counts, draft, names, counted.Objective, counted.Bound), false);
+        }
+
+        return Named(draft, counted.Bound, share * 0.25);
+    }
+
+    private Tried Named(Draft draft, long bound, double share)
+    {
+        var near = new Near(draft.Steps.ToDictionary(step => step.Key, step => step.Value.Start), MendMinutes);
+        var mending = new MealModel(meal, clock, so, PeopleBy.Names, near);
+        Hints.FromDraft(mending, draft);
+        var mended = Solve(mending, 0.3, share, heedStop: false);
+        if (mended.Found is not null && (mended.Objective <= bound || search.IsStopped))
+        {
+            return new Tried(Finish(mending, mended, bound), false);
+        }
+
+        var free = new MealModel(meal, clock, so, PeopleBy.Names);
+        Hints.FromDraft(free, mended.Found ?? draft);
+        var freed = Solve(free, 1, share, heedStop: mended.Found is not null);
+        if (freed.Found is not null && (mended.Found is null || freed.Objective <= mended.Objective))
+        {
+            return new Tried(Finish(free, freed, Math.Max(bound, freed.Bound)), false);
+        }
+
+        return mended.Found is not null
+            ? new Tried(Finish(mending, mended, Math.Max(bound, freed.Bound)), false)
+            : new Tried(null, freed.IsImpossible);
+    }
+
+    /// <param name="part">Of the time left.</param>
+    private Answer Solve(MealModel model, double part, double share, bool heedStop)
+    {
+        var left = search.Left * part;
+        var time = left > Grace || heedStop ? left : Grace;
+        return search.Solve(model, search.IsStopped && !heedStop ? Grace : time, time, share, heedStop);
+    }
+
+    private Plan Finish(MealModel model, Answer answer, long bound) => Naming.Of(model, answer.Found!, search.Limits) is { } names
+        ? Finish(model, answer.Found!, names, answer.Objective, bound)
+        : throw new InvalidOperationException("Names were found with the times, and lost when written down.");
+
+    private Plan Finish(MealModel model, Draft draft, ImmutableArray<ImmutableArray<HelperId>> names, long objective, long bound)
+    {
+        var plan = PlanWriting.Write(model, draft, names);
+
+        // What has begun may cost what no plan can say; then the solver's own sum stands.
+        var cost = so is null ? plan.Cost.Objective : objective;
+        var gap = Answer.GapOf(cost, bound);
+        plan = plan with
+        {
+            Gap = gap,
+            Status = gap == 0 ? PlanStatus.Optimal : PlanStatus.Feasible,
+            Cost = plan.Cost with { Objective = cost },
+        };
+        Checking.Hold(meal, plan, so, clock.At(clock.Earliest));
+        return plan;
+    }
+}
