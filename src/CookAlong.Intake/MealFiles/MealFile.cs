@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.RegularExpressions;
 using CookAlong.Domain;
 using CookAlong.Domain.Kitchens;
 using CookAlong.Domain.Meals;
@@ -8,7 +7,7 @@ using CookAlong.Intake.Reading;
 namespace CookAlong.Intake.MealFiles;
 
 /// <summary>The open format that carries a meal in and out: "cookalong-meal/1".</summary>
-public static partial class MealFile
+public static class MealFile
 {
     public const string Format = "cookalong-meal/1";
 
@@ -70,24 +69,14 @@ public static partial class MealFile
         return meal;
     }
 
-    [GeneratedRegex("^[A-Za-z0-9_+-]+(/[A-Za-z0-9_+-]+)*$", RegexOptions.CultureInvariant)]
-    private static partial Regex ZoneName();
-
     private static TimeZoneInfo? ZoneOf(Place root)
     {
-        var id = root.Text("timeZone", Place.LongestId);
-        if (id.Length == 0)
+        if (!root.Has("timeZone"))
         {
-            return null;
+            root.NoteMissing("timeZone", "Add an IANA name such as \"Europe/Berlin\".");
         }
 
-        if (ZoneName().IsMatch(id) && TimeZoneInfo.TryFindSystemTimeZoneById(id, out var zone) && zone.HasIanaId)
-        {
-            return zone;
-        }
-
-        root.Note("timeZone", $"There is no time zone \"{Place.Short(id)}\".", "Write an IANA name such as \"Europe/Berlin\" or \"Etc/UTC\".");
-        return null;
+        return WallClock.ZoneOf(root);
     }
 
     private static Kitchen ReadKitchen(Place root, MealIds ids)

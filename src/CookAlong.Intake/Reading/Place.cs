@@ -120,6 +120,40 @@ internal readonly record struct Place(JsonElement Value, string Pointer, Finding
         return fallback ?? 1;
     }
 
+    /// <summary>0 when absent.</summary>
+    public double Real(string name, double least, double most)
+    {
+        if (Member(name) is not { } member)
+        {
+            return 0;
+        }
+
+        if (member.Value.ValueKind == JsonValueKind.Number && member.Value.TryGetDouble(out var number) && number >= least && number <= most)
+        {
+            return number;
+        }
+
+        member.Note($"\"{name}\" cannot be {member.Shown}.", string.Create(CultureInfo.InvariantCulture, $"Write a number, {least} to {most:0.#e0}."));
+        return 0;
+    }
+
+    /// <summary>0 when absent.</summary>
+    public long Long(string name)
+    {
+        if (Member(name) is not { } member)
+        {
+            return 0;
+        }
+
+        if (member.Value.ValueKind == JsonValueKind.Number && member.Value.TryGetInt64(out var number))
+        {
+            return number;
+        }
+
+        member.Note($"\"{name}\" must be a whole number, not {member.Shown}.", "Write the number without quotes.");
+        return 0;
+    }
+
     public bool Flag(string name, bool fallback = false)
     {
         if (Member(name) is not { } member)

@@ -20,6 +20,27 @@ internal static partial class WallClock
     [GeneratedRegex(@"^(?<local>\d{4}-\d{2}-\d{2}T\d{2}:\d{2})(:00)?(?<offset>Z|[+-]\d{2}:\d{2})?$", RegexOptions.CultureInvariant)]
     private static partial Regex Form();
 
+    [GeneratedRegex("^[A-Za-z0-9_+-]+(/[A-Za-z0-9_+-]+)*\\z", RegexOptions.CultureInvariant)]
+    private static partial Regex ZoneName();
+
+    /// <summary>The file's "timeZone"; null when absent, or with a note when there is none of that name.</summary>
+    public static TimeZoneInfo? ZoneOf(Place root)
+    {
+        if (root.Member("timeZone")?.AsText(Place.LongestId) is not { } id)
+        {
+            return null;
+        }
+
+        // The form first: the platform looks a zone up by file name.
+        if (ZoneName().IsMatch(id) && TimeZoneInfo.TryFindSystemTimeZoneById(id, out var zone) && zone.HasIanaId)
+        {
+            return zone;
+        }
+
+        root.Note("timeZone", $"There is no time zone \"{Place.Short(id)}\".", "Write an IANA name such as \"Europe/Berlin\" or \"Etc/UTC\".");
+        return null;
+    }
+
     public static string Write(Minute at, TimeZoneInfo zone)
     {
         var local = LocalTime.Show(at, zone);
