@@ -26,7 +26,7 @@ public static class MealFile
             return new(null, findings.All);
         }
 
-        var meal = Read(new Place(document.RootElement, "", findings), now);
+        var meal = MealOf(new Place(document.RootElement, "", findings), now);
         return findings.Count == 0 ? new(meal, []) : new(null, findings.All);
     }
 
@@ -37,7 +37,7 @@ public static class MealFile
         return new MealWriting(meal.TimeZone).Meal(meal).ToJsonString(JsonWords.Readable);
     }
 
-    private static Meal? Read(Place root, Minute? now)
+    private static Meal? MealOf(Place root, Minute? now)
     {
         var format = root.Text("format");
         if (format.Length > 0 && format != Format)
