@@ -1,3 +1,62 @@
-var builder = WebApplication.CreateBuilder(args);
-var app = builder.Build();
-app.Run();
+using System.Net;
+using CookAlong.Web;
+using CookAlong.Web.Cli;
+using CookAlong.Web.Data;
+using CookAlong.Web.Features.Health;
+using CookAlong.Web.Features.Household;
+using CookAlong.Web.Features.Meals;
+using CookAlong.Web.Features.Problems;
+using CookAlong.Web.Security;
+using Microsoft.AspNetCore.HttpOverrides;
+
+return await CommandLine.RunAsync(args);
+
+/// <summary>The table of contents of the server that the verb 'serve' runs.</summary>
+public partial class Program
+{
+    public static WebApplication Build(WebApplicationBuilder builder, HouseSettings settings)
+    {
+        builder.WebHost.UseUrls(settings.Urls);
+        builder.WebHost.UseStaticWebAssets();
+        builder.WebHost.ConfigureKestrel(server =>
+        {
+            server.AddServerHeader = false;
+            server.Limits.MaxRequestBodySize = RequestSize.Largest;
+        });
+        builder.Logging.AddHouseLog();
+
+        var services = builder.Services;
+        services.AddSingleton(TimeProvider.System);
+        services.AddHouseholdData(settings);
+        services.AddHousehold();
+        services.AddSingleton<DemoMeals>();
+        services.AddRazorComponents().AddInteractiveServerComponents();
+        services.Configure<ForwardedHeadersOptions>(options =>
+        {
+            options.ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto;
+            foreach (var proxy in settings.Proxies)
+            {
+                options.KnownIPNetworks.Add(proxy);
+            }
+        });
+
+        var app = builder.Build();
+        app.UseForwardedHeaders();
+        app.UseSecurityHeaders();
+        app.UseProblemPages();
+        app.UseHostNames(settings.Hosts);
+        app.UseRequestSize();
+        app.UseSameOrigin();
+        app.UseRateLimiter();
+        app.UseAuthentication();
+        app.UseAuthorization();
+        app.UseAntiforgery();
+
+        app.MapStaticAssets();
+        app.MapHealth();
+        app.MapHousehold();
+        app.MapGet("/", () => Results.Redirect("/meals"));
+        app.MapGet("/meals", () => "The meals come here.").RequireAuthorization(HouseholdFeature.HostPolicy);
+        return app;
+    }
+}

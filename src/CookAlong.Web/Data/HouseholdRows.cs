@@ -1,3 +1,6 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
 namespace CookAlong.Web.Data;
 
 /// <summary>A host cook's account. The id is also their person in every run they start.</summary>
@@ -7,7 +10,15 @@ public sealed class HostRow
 
     public required string Name { get; set; }
 
+    /// <summary>The name as it is compared: two spellings that look alike are one account.</summary>
+    public required string NameKey { get; set; }
+
     public required string PasswordHash { get; set; }
+
+    sealed class Shape : IEntityTypeConfiguration<HostRow>
+    {
+        public void Configure(EntityTypeBuilder<HostRow> builder) => builder.HasIndex(host => host.NameKey).IsUnique();
+    }
 }
 
 /// <summary>A signed-in browser: a host's, or a guest's in exactly one run. Ending it signs the browser out at its next request.</summary>
@@ -25,4 +36,9 @@ public sealed class SessionRow
     public required long BeganAt { get; init; }
 
     public long? EndedAt { get; set; }
+
+    sealed class Shape : IEntityTypeConfiguration<SessionRow>
+    {
+        public void Configure(EntityTypeBuilder<SessionRow> builder) => builder.HasIndex(session => session.Person);
+    }
 }

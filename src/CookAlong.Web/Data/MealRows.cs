@@ -1,3 +1,6 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
 namespace CookAlong.Web.Data;
 
 /// <summary>
@@ -16,6 +19,11 @@ public sealed class MealRow
     public int Version { get; set; } = 1;
 
     public required long ChangedAt { get; set; }
+
+    sealed class Shape : IEntityTypeConfiguration<MealRow>
+    {
+        public void Configure(EntityTypeBuilder<MealRow> builder) => builder.Property(meal => meal.Version).IsConcurrencyToken();
+    }
 }
 
 /// <summary>A plan made for one version of a meal, as a plan file.</summary>
@@ -30,4 +38,13 @@ public sealed class PlanRow
     public required string Document { get; init; }
 
     public required long MadeAt { get; init; }
+
+    sealed class Shape : IEntityTypeConfiguration<PlanRow>
+    {
+        public void Configure(EntityTypeBuilder<PlanRow> builder)
+        {
+            builder.HasIndex(plan => new { plan.Meal, plan.MadeAt });
+            builder.HasOne<MealRow>().WithMany().HasForeignKey(plan => plan.Meal).OnDelete(DeleteBehavior.Cascade);
+        }
+    }
 }

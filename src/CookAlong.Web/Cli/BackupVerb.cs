@@ -1,0 +1,53 @@
+using System.CommandLine;
+using CookAlong.Web.Data;
+
+namespace CookAlong.Web.Cli;
+
+/// <summary>Copies the household's database while it is in use.</summary>
+static class BackupVerb
+{
+    public static Command Create()
+    {
+        var data = HouseOptions.Data();
+        var file = new Argument<string?>("FILE")
+        {
+            Description = "Where the copy goes; a file of that name is replaced. Default: a new file in the data folder's 'backups'.",
+            Arity = ArgumentArity.ZeroOrOne,
+        };
+        var verb = new Command("backup", "Copy the database safely while the household cooks, and check the copy. Exit 0 = a sound copy exists, 1 = none, 2 = bad input.")
+        {
+            data,
+            file,
+        };
+        verb.SetAction(parsed =>
+        {
+            var output = parsed.InvocationConfiguration;
+            if (parsed.Settings(new KeyValuePair<string, string?>("data", parsed.GetValue(data))) is not { } settings)
+            {
+                return ExitCode.BadInput;
+            }
+
+            if (!File.Exists(settings.Database))
+            {
+                output.Error.WriteLine($"There is no household in {settings.Data}. Name its folder with --data.");
+                return ExitCode.BadInput;
+            }
+
+            var backup = new Backup(settings, TimeProvider.System);
+            var copy = parsed.GetValue(file) ?? backup.NextFile("by-hand");
+            try
+            {
+                backup.To(copy);
+            }
+            catch (BackupException failed)
+            {
+                output.Error.WriteLine(failed.Message);
+                return ExitCode.Failed;
+            }
+
+            output.Output.WriteLine($"A sound copy is in {copy}. It holds everything but the keys; keep it as safe as the original.");
+            return ExitCode.Done;
+        });
+        return verb;
+    }
+}

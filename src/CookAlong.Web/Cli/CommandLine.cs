@@ -1,0 +1,38 @@
+using System.CommandLine;
+
+namespace CookAlong.Web.Cli;
+
+/// <summary>The one executable: a verb says what it does; without a verb it serves the household.</summary>
+public static class CommandLine
+{
+    public static Task<int> RunAsync(string[] args)
+    {
+        // The web host has its own answer to Ctrl+C, and an unexpected exception is a bug that should show its stack.
+        var how = new InvocationConfiguration { EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null };
+        return Root().Parse(args).InvokeAsync(how);
+    }
+
+    public static RootCommand Root()
+    {
+        var root = new RootCommand(
+            """
+            CookAlong: a shared timeline for a big meal out of an ordinary kitchen.
+
+            Without a verb it serves the household's web pages (as 'serve' does); the log then shows the address to open.
+            Every setting is also read from the environment: --data from COOKALONG_DATA, --urls from COOKALONG_URLS, and so on.
+
+            Examples:
+              cookalong                                    serve on http://localhost:5080, data in ./data
+              cookalong serve --urls http://0.0.0.0:8080   serve the whole home network
+              cookalong backup --data /data                copy the running household safely
+            """);
+
+        ServeVerb.AddTo(root);
+        root.Subcommands.Add(ServeVerb.Create());
+        root.Subcommands.Add(SeedVerb.Create());
+        root.Subcommands.Add(BackupVerb.Create());
+        root.Subcommands.Add(MigrateVerb.Create());
+        root.Subcommands.Add(HealthcheckVerb.Create());
+        return root;
+    }
+}

@@ -1,0 +1,30 @@
+using System.CommandLine;
+
+namespace CookAlong.Web.Cli;
+
+/// <summary>Options that several verbs share. None has a default here: settings not given come from the environment, then from <see cref="HouseSettings"/>.</summary>
+static class HouseOptions
+{
+    public static Option<string?> Data() => new("--data")
+    {
+        Description = "The one folder for everything kept: database, keys, backups. Made when missing. Default ./data. [COOKALONG_DATA]",
+        HelpName = "DIR",
+    };
+
+    /// <summary>The settings a verb runs with; what is wrong with them goes to the error stream.</summary>
+    /// <returns>Null when a setting is wrong.</returns>
+    public static HouseSettings? Settings(this ParseResult parsed, params IEnumerable<KeyValuePair<string, string?>> given)
+    {
+        var configuration = new ConfigurationBuilder()
+            .AddEnvironmentVariables(HouseSettings.EnvironmentPrefix)
+            .AddInMemoryCollection(given.Where(setting => setting.Value is not null))
+            .Build();
+        var settings = HouseSettings.Read(configuration, out var errors);
+        foreach (var error in errors)
+        {
+            parsed.InvocationConfiguration.Error.WriteLine(error);
+        }
+
+        return settings;
+    }
+}

@@ -1,0 +1,44 @@
+using System.CommandLine;
+using CookAlong.Web.Data;
+using CookAlong.Web.Features.Meals;
+
+namespace CookAlong.Web.Cli;
+
+/// <summary>Puts the demo meals into a household that has been running; a new one gets them by itself.</summary>
+static class SeedVerb
+{
+    public static Command Create()
+    {
+        var data = HouseOptions.Data();
+        var verb = new Command("seed", "Add the demo meals, their dates moved to tomorrow. A new household gets them with its first host account. Exit 0 = added, 1 = failed, 2 = bad input.") { data };
+        verb.SetAction(async (parsed, stop) =>
+        {
+            var output = parsed.InvocationConfiguration;
+            if (parsed.Settings(new KeyValuePair<string, string?>("data", parsed.GetValue(data))) is not { } settings)
+            {
+                return ExitCode.BadInput;
+            }
+
+            await using var services = new ServiceCollection()
+                .AddLogging()
+                .AddSingleton(TimeProvider.System)
+                .AddHouseholdData(settings)
+                .AddSingleton<DemoMeals>()
+                .BuildServiceProvider();
+            try
+            {
+                await services.GetRequiredService<Migration>().RunAsync(stop);
+            }
+            catch (MigrationException failed)
+            {
+                await output.Error.WriteLineAsync(failed.Message);
+                return ExitCode.Failed;
+            }
+
+            var names = await services.GetRequiredService<DemoMeals>().AddAsync(stop);
+            await output.Output.WriteLineAsync(names.Count == 0 ? $"There are no meal files in {DemoMeals.Folder}." : $"Added: {string.Join(", ", names)}.");
+            return names.Count == 0 ? ExitCode.Failed : ExitCode.Done;
+        });
+        return verb;
+    }
+}

@@ -1,0 +1,80 @@
+using System.CommandLine;
+using CookAlong.Web.Data;
+
+namespace CookAlong.Web.Cli;
+
+/// <summary>Serves the household until it is told to stop.</summary>
+static class ServeVerb
+{
+    public static Command Create()
+    {
+        var serve = new Command(
+            "serve",
+            "Serve the household's web pages. On the first start the log shows one address with a secret that makes the host account.");
+        AddTo(serve);
+        return serve;
+    }
+
+    public static void AddTo(Command command)
+    {
+        var data = HouseOptions.Data();
+        var urls = new Option<string?>("--urls")
+        {
+            Description = $"Addresses to listen on, separated by ';'. Default {HouseSettings.DefaultUrls}. [COOKALONG_URLS]",
+            HelpName = "URL",
+        };
+        var hosts = new Option<string?>("--hosts")
+        {
+            Description = "Names this server answers to, separated by ',', besides IP addresses and names of the home network (.local, .lan, .home.arpa, ...); * = any. [COOKALONG_HOSTS]",
+            HelpName = "NAMES",
+        };
+        var proxies = new Option<string?>("--proxies")
+        {
+            Description = "Addresses or networks of reverse proxies to believe about the caller, separated by ','; this machine always is. [COOKALONG_PROXIES]",
+            HelpName = "IPS",
+        };
+
+        // The web host's own three settings: for those who develop it, and for the test host, which passes them.
+        var environment = new Option<string?>("--environment") { Hidden = true };
+        var contentRoot = new Option<string?>("--contentRoot") { Hidden = true };
+        var applicationName = new Option<string?>("--applicationName") { Hidden = true };
+
+        foreach (var option in (Option<string?>[])[data, urls, hosts, proxies, environment, contentRoot, applicationName])
+        {
+            command.Options.Add(option);
+        }
+
+        command.SetAction(async (parsed, stop) =>
+        {
+            var builder = WebApplication.CreateBuilder(new WebApplicationOptions
+            {
+                EnvironmentName = parsed.GetValue(environment),
+                // Pages and demo meals lie beside the program, wherever it was started from.
+                ContentRootPath = parsed.GetValue(contentRoot) ?? AppContext.BaseDirectory,
+                ApplicationName = parsed.GetValue(applicationName),
+            });
+            if (parsed.Settings(
+                    new("data", parsed.GetValue(data)),
+                    new("urls", parsed.GetValue(urls)),
+                    new("hosts", parsed.GetValue(hosts)),
+                    new("proxies", parsed.GetValue(proxies))) is not { } settings)
+            {
+                return ExitCode.BadInput;
+            }
+
+            await using var app = Program.Build(builder, settings);
+            try
+            {
+                await app.Services.GetRequiredService<Migration>().RunAsync(stop);
+            }
+            catch (MigrationException failed)
+            {
+                await parsed.InvocationConfiguration.Error.WriteLineAsync(failed.Message);
+                return ExitCode.Failed;
+            }
+
+            await app.RunAsync(stop);
+            return ExitCode.Done;
+        });
+    }
+}

@@ -1,0 +1,45 @@
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+
+namespace CookAlong.Web.Data;
+
+/// <summary>One folder holds everything: the database, its backups, and the keys that keep people signed in across restarts.</summary>
+public static class HouseholdData
+{
+    public static IServiceCollection AddHouseholdData(this IServiceCollection services, HouseSettings settings)
+    {
+        OpenFolder(settings.Data);
+        services.AddSingleton(settings);
+        services.AddSingleton<Migration>();
+        services.AddSingleton<Backup>();
+        services.AddDbContextFactory<CookAlongDb>(options => Use(options, settings.Database));
+
+        // In a container these would otherwise be new after every update, and everybody signed out.
+        services.AddDataProtection().SetApplicationName("CookAlong").PersistKeysToFileSystem(Directory.CreateDirectory(settings.Keys));
+        return services;
+    }
+
+    public static void Use(DbContextOptionsBuilder options, string database) =>
+        options
+            .UseSqlite(new SqliteConnectionStringBuilder { DataSource = database }.ToString())
+            .AddInterceptors(new SqlitePragmas());
+
+    /// <summary>Only the server's own user may look in: it holds password hashes and keys.</summary>
+    static void OpenFolder(string data)
+    {
+        if (Directory.Exists(data))
+        {
+            return;
+        }
+
+        if (OperatingSystem.IsWindows())
+        {
+            Directory.CreateDirectory(data);
+        }
+        else
+        {
+            Directory.CreateDirectory(data, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+        }
+    }
+}

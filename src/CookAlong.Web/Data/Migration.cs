@@ -1,0 +1,117 @@
+using System.Diagnostics.CodeAnalysis;
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+
+namespace CookAlong.Web.Data;
+
+/// <summary>Brings the database up to date before anything else happens; a household's only copy is backed up first.</summary>
+sealed class Migration(HouseSettings settings, IDbContextFactory<CookAlongDb> databases, Backup backup, ILogger<Migration> log)
+{
+    static readonly TimeSpan Patience = TimeSpan.FromMinutes(10);
+
+    /// <summary>Names of the steps taken; empty when the database was up to date.</summary>
+    /// <exception cref="MigrationException">The message names the backup. Not to be tried in a loop.</exception>
+    public async Task<IReadOnlyList<string>> RunAsync(CancellationToken stop)
+    {
+        await using var alone = await LockAsync(stop);
+        await using var db = await databases.CreateDbContextAsync(stop);
+        if (!db.Database.GetMigrations().Any())
+        {
+            // Until the first migration is written down, the tables are made as the code has them.
+            await db.Database.EnsureCreatedAsync(stop);
+            return [];
+        }
+
+        var isNew = !File.Exists(settings.Database);
+        var pending = (await db.Database.GetPendingMigrationsAsync(stop)).ToArray();
+        if (pending.Length == 0)
+        {
+            return [];
+        }
+
+        string? copy = null;
+        if (!isNew)
+        {
+            copy = Copy(pending[0]);
+            await ClearStaleLockAsync(db, stop);
+        }
+
+        try
+        {
+            await db.Database.MigrateAsync(stop);
+        }
+        catch (Exception failure) when (failure is SqliteException or DbUpdateException or InvalidOperationException)
+        {
+            throw new MigrationException(
+                $"The database could not be brought up to date ({failure.Message}). The server does not start with it. "
+                + (copy is null ? $"It was new: remove {settings.Database} and start again." : $"A copy from before the attempt is {copy}."),
+                failure);
+        }
+
+        log.LogInformation("The database was brought up to date ({Steps} steps).", pending.Length);
+        return pending;
+    }
+
+    string Copy(string next)
+    {
+        var copy = backup.NextFile($"before-{next}");
+        try
+        {
+            backup.To(copy);
+            return copy;
+        }
+        catch (Exception failure) when (failure is BackupException or SqliteException or IOException)
+        {
+            throw new MigrationException($"The database needs bringing up to date, but no backup could be made first: {failure.Message} Nothing was changed.", failure);
+        }
+    }
+
+    /// <summary>
+    /// A process killed while migrating leaves its row in EF's lock table, and every later start waits for it for ever.
+    /// The process lock is ours, so such a row is stale.
+    /// </summary>
+    static async Task ClearStaleLockAsync(CookAlongDb db, CancellationToken stop)
+    {
+        var hasTable = await db.Database
+            .SqlQuery<int>($"SELECT count(*) AS Value FROM sqlite_master WHERE type = 'table' AND name = '__EFMigrationsLock'")
+            .SingleAsync(stop);
+        if (hasTable > 0)
+        {
+            await db.Database.ExecuteSqlAsync($"DELETE FROM __EFMigrationsLock", stop);
+        }
+    }
+
+    /// <summary>The operating system lets go of it when a process dies, however it dies.</summary>
+    async Task<FileStream> LockAsync(CancellationToken stop)
+    {
+        using var patience = CancellationTokenSource.CreateLinkedTokenSource(stop);
+        patience.CancelAfter(Patience);
+        while (true)
+        {
+            if (TryLock(out var held))
+            {
+                return held;
+            }
+
+            log.LogInformation("Another process is bringing the database up to date; waiting for it.");
+            await Task.Delay(TimeSpan.FromSeconds(1), patience.Token);
+        }
+    }
+
+    bool TryLock([NotNullWhen(true)] out FileStream? held)
+    {
+        try
+        {
+            held = new FileStream(settings.MigrationLock, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
+            return true;
+        }
+        catch (IOException) when (File.Exists(settings.MigrationLock))
+        {
+            held = null;
+            return false;
+        }
+    }
+}
+
+/// <summary>The message says what state the database is in and names the backup.</summary>
+public sealed class MigrationException(string message, Exception inner) : Exception(message, inner);

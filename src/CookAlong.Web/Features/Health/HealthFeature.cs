@@ -1,0 +1,28 @@
+using CookAlong.Web.Data;
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+
+namespace CookAlong.Web.Features.Health;
+
+/// <summary>For whatever watches the server. Neither says anything about the household.</summary>
+static class HealthFeature
+{
+    public static void MapHealth(this WebApplication app)
+    {
+        app.MapGet("/health/live", () => "alive").AllowAnonymous();
+        app.MapGet("/health/ready", async (IDbContextFactory<CookAlongDb> databases, ILogger<CookAlongDb> log, CancellationToken stop) =>
+        {
+            try
+            {
+                await using var db = await databases.CreateDbContextAsync(stop);
+                await db.Hosts.AnyAsync(stop);
+                return Results.Text("ready");
+            }
+            catch (SqliteException failure)
+            {
+                log.LogError(failure, "The database does not answer.");
+                return Results.Text("not ready", statusCode: StatusCodes.Status503ServiceUnavailable);
+            }
+        }).AllowAnonymous();
+    }
+}

@@ -1,0 +1,84 @@
+using System.Text;
+using CookAlong.Web.Data;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.EntityFrameworkCore;
+
+namespace CookAlong.Web.Features.Household;
+
+/// <summary>The household's host cooks, by name and password.</summary>
+public sealed class Accounts(IDbContextFactory<CookAlongDb> databases, IPasswordHasher<HostRow> hasher, TimeProvider time)
+{
+    public const int LongestName = 60;
+
+    // Verified against when no such name exists, so that the answer takes as long either way.
+    readonly Lazy<string> nobodysHash = new(() => hasher.HashPassword(null!, "nobody has this password"));
+
+    public async Task<bool> AnyAsync(CancellationToken stop = default)
+    {
+        await using var db = await databases.CreateDbContextAsync(stop);
+        return await db.Hosts.AnyAsync(stop);
+    }
+
+    /// <returns>The new account, or what is wrong with what was typed.</returns>
+    public async Task<(HostRow? Host, AccountFault? Fault)> CreateAsync(string name, string password, CancellationToken stop = default)
+    {
+        name = name.Trim();
+        if (name.Length is 0 or > LongestName)
+        {
+            return (null, new AccountFault.Name());
+        }
+
+        if (Passwords.FaultOf(password, name) is { } weak)
+        {
+            return (null, new AccountFault.Password(weak));
+        }
+
+        var host = new HostRow { Id = Guid.CreateVersion7(time.GetUtcNow()), Name = name, NameKey = KeyOf(name), PasswordHash = "" };
+        host.PasswordHash = hasher.HashPassword(host, password);
+        await using var db = await databases.CreateDbContextAsync(stop);
+        if (await db.Hosts.AnyAsync(other => other.NameKey == host.NameKey, stop))
+        {
+            return (null, new AccountFault.NameTaken());
+        }
+
+        db.Hosts.Add(host);
+        await db.SaveChangesAsync(stop);
+        return (host, null);
+    }
+
+    /// <summary>Null when name and password do not belong together; which of the two is wrong is not told.</summary>
+    public async Task<HostRow?> FindAsync(string name, string password, CancellationToken stop = default)
+    {
+        await using var db = await databases.CreateDbContextAsync(stop);
+        var key = KeyOf(name.Trim());
+        var host = await db.Hosts.SingleOrDefaultAsync(one => one.NameKey == key, stop);
+        var result = hasher.VerifyHashedPassword(host!, host?.PasswordHash ?? nobodysHash.Value, password);
+        if (host is null || result == PasswordVerificationResult.Failed)
+        {
+            return null;
+        }
+
+        if (result == PasswordVerificationResult.SuccessRehashNeeded)
+        {
+            host.PasswordHash = hasher.HashPassword(host, password);
+            await db.SaveChangesAsync(stop);
+        }
+
+        return host;
+    }
+
+    static string KeyOf(string name) => name.Normalize(NormalizationForm.FormKC).ToUpperInvariant();
+}
+
+/// <summary>Why an account was not made.</summary>
+public abstract record AccountFault
+{
+    /// <summary>Empty, or longer than <see cref="Accounts.LongestName"/>.</summary>
+    public sealed record Name : AccountFault;
+
+    public sealed record NameTaken : AccountFault;
+
+    public sealed record Password(PasswordFault Fault) : AccountFault;
+
+    public sealed record WrongSecret : AccountFault;
+}

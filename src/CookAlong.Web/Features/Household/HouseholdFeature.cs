@@ -1,0 +1,110 @@
+using System.Globalization;
+using System.Threading.RateLimiting;
+using CookAlong.Domain.Runs;
+using CookAlong.Web.Data;
+using Microsoft.AspNetCore.Authentication.Cookies;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Components.Authorization;
+using Microsoft.AspNetCore.Identity;
+
+namespace CookAlong.Web.Features.Household;
+
+/// <summary>Who lives here: host accounts, sign-in, sessions, and who may see what.</summary>
+public static class HouseholdFeature
+{
+    public const string HostPolicy = "Host";
+    public const string InRunPolicy = "InRun";
+
+    /// <summary>Rate limit of pages that take a secret: so many posts a minute from one address.</summary>
+    public const string FormLimit = "forms";
+
+    public const string CookieName = "cookalong";
+
+    const int PostsAMinute = 60;
+
+    public static IServiceCollection AddHousehold(this IServiceCollection services)
+    {
+        services.AddSingleton<IPasswordHasher<HostRow>, PasswordHasher<HostRow>>();
+        services.AddSingleton<Accounts>();
+        services.AddSingleton<Sessions>();
+        services.AddSingleton<FirstStart>();
+        services.AddSingleton<WrongTries>();
+        services.AddHostedService<FirstStartAnnouncement>();
+
+        services.AddAuthentication(CookieAuthenticationDefaults.AuthenticationScheme).AddCookie(Cookie);
+        services.AddAuthorizationBuilder()
+            .AddPolicy(HostPolicy, policy => policy.RequireRole(Visitor.HostRole))
+            .AddPolicy(InRunPolicy, policy => policy.RequireAuthenticatedUser().RequireAssertion(MaySeeTheRun));
+        services.AddCascadingAuthenticationState();
+        services.AddScoped<AuthenticationStateProvider, CircuitSession>();
+
+        services.AddAntiforgery(options =>
+        {
+            options.Cookie.Name = "cookalong-forms";
+            options.Cookie.SameSite = SameSiteMode.Strict;
+            options.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
+        });
+        services.AddRateLimiter(limiter =>
+        {
+            limiter.RejectionStatusCode = StatusCodes.Status429TooManyRequests;
+            limiter.AddPolicy(FormLimit, http => RateLimitPartition.GetFixedWindowLimiter(
+                AddressOf(http),
+                _ => new FixedWindowRateLimiterOptions { PermitLimit = PostsAMinute, Window = TimeSpan.FromMinutes(1) }));
+        });
+        return services;
+    }
+
+    public static void MapHousehold(this WebApplication app)
+    {
+        app.MapFirstStart();
+        app.MapSignIn();
+    }
+
+    /// <summary>The caller's address, as the key of limits.</summary>
+    public static string AddressOf(HttpContext http) => http.Connection.RemoteIpAddress?.ToString() ?? "nowhere";
+
+    static void Cookie(CookieAuthenticationOptions options)
+    {
+        options.Cookie.Name = CookieName;
+        options.Cookie.HttpOnly = true;
+        // Not Strict: a link to the board sent round the family must find them signed in. Forms carry antiforgery tokens besides.
+        options.Cookie.SameSite = SameSiteMode.Lax;
+        options.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
+        options.CookieManager = new PrefixedCookies();
+        options.ExpireTimeSpan = Sessions.HostLimit;
+        options.SlidingExpiration = false;
+        options.LoginPath = "/sign-in";
+        options.ReturnUrlParameter = SignInEndpoints.ReturnParameter;
+        options.Events = new CookieAuthenticationEvents
+        {
+            OnValidatePrincipal = Sessions.ValidateAsync,
+            OnRedirectToLogin = context => Answer(context, StatusCodes.Status401Unauthorized),
+            OnRedirectToAccessDenied = context =>
+            {
+                context.Response.StatusCode = StatusCodes.Status403Forbidden;
+                return Task.CompletedTask;
+            },
+        };
+    }
+
+    // A person who opens a page is shown the way in; a script is told that it is signed out.
+    static Task Answer(Microsoft.AspNetCore.Authentication.RedirectContext<CookieAuthenticationOptions> context, int status)
+    {
+        if (HttpMethods.IsGet(context.Request.Method) && context.Request.Headers.Accept.ToString().Contains("text/html", StringComparison.OrdinalIgnoreCase))
+        {
+            context.Response.Redirect(context.RedirectUri);
+        }
+        else
+        {
+            context.Response.StatusCode = status;
+        }
+
+        return Task.CompletedTask;
+    }
+
+    static bool MaySeeTheRun(AuthorizationHandlerContext context) =>
+        context.Resource is HttpContext http
+        && Visitor.Of(context.User) is { } visitor
+        && Guid.TryParse(Convert.ToString(http.GetRouteValue("run"), CultureInfo.InvariantCulture), out var run)
+        && visitor.MaySee(new RunId(run));
+}

@@ -1,0 +1,65 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Mvc;
+
+namespace CookAlong.Web.Features.Household;
+
+static class SignInEndpoints
+{
+    public const string ReturnParameter = "returnUrl";
+
+    public static void MapSignIn(this WebApplication app)
+    {
+        app.MapGet("/sign-in", async (Accounts accounts, [FromQuery(Name = ReturnParameter)] string? back, CancellationToken stop) =>
+            await accounts.AnyAsync(stop) ? Page(back) : Page(back, message: HouseholdWords.NoHostYet));
+        app.MapPost("/sign-in", SignInAsync).RequireRateLimiting(HouseholdFeature.FormLimit);
+
+        // The form binding makes antiforgery look at it: signing somebody out from another site is a nuisance worth refusing.
+        app.MapPost("/sign-out", async (HttpContext http, Sessions sessions, [FromForm] string? _) =>
+        {
+            await sessions.EndAsync(http);
+            return Results.Redirect("/sign-in");
+        });
+    }
+
+    static async Task<IResult> SignInAsync(
+        HttpContext http,
+        Accounts accounts,
+        Sessions sessions,
+        WrongTries tries,
+        ILogger<Accounts> log,
+        [FromForm] string? name,
+        [FromForm] string? password,
+        [FromForm(Name = ReturnParameter)] string? back)
+    {
+        name ??= "";
+        string[] keys = [$"host {name.Trim().ToUpperInvariant()}", $"address {HouseholdFeature.AddressOf(http)}"];
+        if (tries.Wait(keys) is var wait && wait > TimeSpan.Zero)
+        {
+            return Page(back, name, HouseholdWords.TooManyTries(wait), StatusCodes.Status429TooManyRequests);
+        }
+
+        if (password is null or { Length: > Passwords.Most } || await accounts.FindAsync(name, password, http.RequestAborted) is not { } host)
+        {
+            tries.Wrong(keys);
+            // The name is not logged: people type passwords into the wrong field.
+            log.LogWarning("A sign-in from {Address} was refused.", HouseholdFeature.AddressOf(http));
+            return Page(back, name, HouseholdWords.WrongNameOrPassword, StatusCodes.Status401Unauthorized);
+        }
+
+        tries.Right(keys);
+        await sessions.BeginHostAsync(http, host);
+        log.LogInformation("{Host} signed in.", host.Id);
+        return Results.Redirect(RedirectHttpResult.IsLocalUrl(back) ? back! : "/");
+    }
+
+    static RazorComponentResult<SignInPage> Page(string? back, string? name = null, string? message = null, int status = StatusCodes.Status200OK) =>
+        new(new Dictionary<string, object?>
+        {
+            [nameof(SignInPage.Name)] = name,
+            [nameof(SignInPage.Message)] = message,
+            [nameof(SignInPage.ReturnUrl)] = RedirectHttpResult.IsLocalUrl(back) ? back : null,
+        })
+        {
+            StatusCode = status,
+        };
+}

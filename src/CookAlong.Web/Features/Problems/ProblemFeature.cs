@@ -1,0 +1,21 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace CookAlong.Web.Features.Problems;
+
+/// <summary>Errors in words for people, never with details; scripts get the bare status.</summary>
+static class ProblemFeature
+{
+    public static void UseProblemPages(this WebApplication app)
+    {
+        app.UseExceptionHandler(failed => failed.Run(AnswerAsync));
+        app.UseStatusCodePages(context => AnswerAsync(context.HttpContext));
+    }
+
+    static Task AnswerAsync(HttpContext http) =>
+        http.Request.Headers.Accept.ToString().Contains("text/html", StringComparison.OrdinalIgnoreCase)
+            ? new RazorComponentResult<ProblemPage>(new { Problem = Problem.Of(http.Response.StatusCode) })
+            {
+                StatusCode = http.Response.StatusCode,
+            }.ExecuteAsync(http)
+            : Task.CompletedTask;
+}

@@ -1,0 +1,72 @@
+using System.Net;
+
+namespace CookAlong.Web;
+
+/// <summary>Everything that can be set about a server. Each setting has one name: an option, and an environment variable with COOKALONG_ before it.</summary>
+/// <param name="Data">Full path of the one folder for everything kept.</param>
+/// <param name="Urls">Addresses to listen on, separated by semicolons.</param>
+/// <param name="Hosts">Names this server answers to besides IP addresses and names of the home network; "*" = any.</param>
+/// <param name="Proxies">Reverse proxies whose word about the caller's address and scheme is believed, besides this machine.</param>
+public sealed record HouseSettings(string Data, string Urls, IReadOnlyList<string> Hosts, IReadOnlyList<IPNetwork> Proxies)
+{
+    public const string EnvironmentPrefix = "COOKALONG_";
+    public const string DefaultData = "data";
+    public const string DefaultUrls = "http://localhost:5080";
+
+    public string Database => Path.Combine(Data, "cookalong.db");
+
+    public string Keys => Path.Combine(Data, "keys");
+
+    public string Backups => Path.Combine(Data, "backups");
+
+    /// <summary>Held while the database is brought up to date, so that only one process does it.</summary>
+    public string MigrationLock => Path.Combine(Data, "migration.lock");
+
+    /// <param name="errors">One sentence for each setting that is wrong, naming it and the remedy.</param>
+    /// <returns>Null when any setting is wrong.</returns>
+    public static HouseSettings? Read(IConfiguration configuration, out IReadOnlyList<string> errors)
+    {
+        var wrong = new List<string>();
+        errors = wrong;
+
+        var data = configuration["data"] ?? DefaultData;
+        if (string.IsNullOrWhiteSpace(data) || File.Exists(data))
+        {
+            wrong.Add($"--data (COOKALONG_DATA) is \"{data}\", which is not a folder. Name a folder; it is made when missing.");
+        }
+
+        var urls = configuration["urls"] ?? DefaultUrls;
+        foreach (var url in List(urls).Where(url => !IsAddress(url)))
+        {
+            wrong.Add($"--urls (COOKALONG_URLS) holds \"{url}\". Write scheme, host and port, such as {DefaultUrls} or http://0.0.0.0:8080.");
+        }
+
+        var proxies = new List<IPNetwork>();
+        foreach (var proxy in List(configuration["proxies"]))
+        {
+            if (Network(proxy) is { } network)
+            {
+                proxies.Add(network);
+            }
+            else
+            {
+                wrong.Add($"--proxies (COOKALONG_PROXIES) holds \"{proxy}\". Write IP addresses or networks, such as 192.168.1.2 or 172.16.0.0/12.");
+            }
+        }
+
+        return wrong.Count > 0 ? null : new HouseSettings(Path.GetFullPath(data), urls, List(configuration["hosts"]), proxies);
+    }
+
+    static string[] List(string? text) =>
+        text is null ? [] : text.Split([';', ','], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+
+    // Kestrel's own forms "http://*:80" and "http://+:80" are no URIs, but fine addresses.
+    static bool IsAddress(string url) =>
+        Uri.TryCreate(url.Replace("//*", "//any", StringComparison.Ordinal).Replace("//+", "//any", StringComparison.Ordinal), UriKind.Absolute, out var uri)
+        && (uri.Scheme == Uri.UriSchemeHttp || uri.Scheme == Uri.UriSchemeHttps);
+
+    static IPNetwork? Network(string text) =>
+        IPNetwork.TryParse(text, out var network) ? network
+        : IPAddress.TryParse(text, out var address) ? new IPNetwork(address, address.GetAddressBytes().Length * 8)
+        : null;
+}

@@ -1,0 +1,27 @@
+using Microsoft.AspNetCore.Http.Features;
+
+namespace CookAlong.Web.Security;
+
+/// <summary>Nothing that a household sends is large: a meal file has 100 KB.</summary>
+static class RequestSize
+{
+    /// <summary>Bytes of a request's body.</summary>
+    public const long Largest = 2 * 1024 * 1024;
+
+    /// <summary>Refuses by the announced length; a body that lies about it or does not tell is cut off by the server's own limit.</summary>
+    public static void UseRequestSize(this WebApplication app) => app.Use((http, next) =>
+    {
+        if (http.Request.ContentLength > Largest)
+        {
+            http.Response.StatusCode = StatusCodes.Status413PayloadTooLarge;
+            return Task.CompletedTask;
+        }
+
+        if (http.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit)
+        {
+            limit.MaxRequestBodySize = Largest;
+        }
+
+        return next(http);
+    });
+}

@@ -1,0 +1,65 @@
+namespace CookAlong.Web.Security;
+
+/// <summary>Marks an endpoint whose page is built with the component library, which writes inline styles.</summary>
+public sealed record PlanningPage;
+
+/// <summary>Headers that tell browsers what a page may do. Live, join and sign-in pages get the strict policy, planning pages may style inline.</summary>
+static class SecurityHeaders
+{
+    const long YearSeconds = 31_536_000;
+
+    // What no page here uses. The live pages do use the wake lock.
+    const string Permissions = "accelerometer=(), bluetooth=(), camera=(), display-capture=(), geolocation=(), gyroscope=(), hid=(), magnetometer=(), microphone=(), midi=(), payment=(), serial=(), usb=()";
+
+    public static void UseSecurityHeaders(this WebApplication app) => app.Use((http, next) =>
+    {
+        // Set at the last moment, because the handler of exceptions clears what was set before.
+        http.Response.OnStarting(() =>
+        {
+            Set(http);
+            return Task.CompletedTask;
+        });
+        return next(http);
+    });
+
+    /// <param name="host">Host and port of the request, already known to be a plain name or address.</param>
+    public static string ContentPolicy(bool isPlanning, string host) => string.Join("; ",
+        "default-src 'none'",
+        "script-src 'self'",
+        isPlanning ? "style-src 'self' 'unsafe-inline'" : "style-src 'self'",
+        "img-src 'self' data:",
+        "font-src 'self'",
+        "media-src 'self'",
+        "manifest-src 'self'",
+        "worker-src 'self'",
+        // Older tablets do not count WebSockets of the same host as 'self'.
+        $"connect-src 'self' ws://{host} wss://{host}",
+        // The planning pages' framework needs its base element; the live pages have none.
+        isPlanning ? "base-uri 'self'" : "base-uri 'none'",
+        "form-action 'self'",
+        "frame-ancestors 'none'",
+        "object-src 'none'");
+
+    static void Set(HttpContext http)
+    {
+        var headers = http.Response.Headers;
+        var isPlanning = http.GetEndpoint()?.Metadata.GetMetadata<PlanningPage>() is not null;
+        headers.ContentSecurityPolicy = ContentPolicy(isPlanning, HostNames.Answers(http.Request.Host.Host, ["*"]) ? http.Request.Host.ToUriComponent() : "localhost");
+        headers.XContentTypeOptions = "nosniff";
+        headers.XFrameOptions = "DENY";
+        headers["Referrer-Policy"] = "no-referrer";
+        headers["Permissions-Policy"] = Permissions;
+        headers["Cross-Origin-Opener-Policy"] = "same-origin";
+        headers["Cross-Origin-Resource-Policy"] = "same-origin";
+        if (http.Request.IsHttps)
+        {
+            headers.StrictTransportSecurity = $"max-age={YearSeconds}";
+        }
+
+        // Pages show the household; a shared tablet's cache must not. The live pages' fragments set their own.
+        if (headers.CacheControl.Count == 0 && http.Response.ContentType?.StartsWith("text/html", StringComparison.OrdinalIgnoreCase) == true)
+        {
+            headers.CacheControl = "no-store";
+        }
+    }
+}

@@ -1,0 +1,90 @@
+using System.Net;
+using System.Text.RegularExpressions;
+using CookAlong.Web.Data;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.AspNetCore.TestHost;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
+using Microsoft.Extensions.Time.Testing;
+
+namespace CookAlong.Web.Tests;
+
+/// <summary>The real app on a real SQLite file in a folder of its own, with a clock that stands still until it is moved.</summary>
+public sealed partial class AppFactory : WebApplicationFactory<Program>
+{
+    public const string HostName = "Rowan";
+    public const string HostPassword = "seven winters and a goose";
+
+    readonly DirectoryInfo data = Directory.CreateTempSubdirectory("cookalong-test-");
+    readonly LogLines log = new();
+
+    public FakeTimeProvider Clock { get; } = new(new DateTimeOffset(2026, 12, 20, 9, 0, 0, TimeSpan.Zero));
+
+    /// <summary>Where browsers go; https makes them think that TLS is on.</summary>
+    public Uri Address { get; set; } = new("http://localhost");
+
+    public string DataFolder => data.FullName;
+
+    public IReadOnlyList<string> Log => log.Lines;
+
+    /// <summary>Replaces services for a test; set before the first client is made.</summary>
+    public Action<IServiceCollection>? Replace { get; set; }
+
+    /// <summary>The secret that the log shows at the first start.</summary>
+    public string FirstStartSecret
+    {
+        get
+        {
+            StartServer();
+            return log.Lines.Select(line => FirstStartAddress().Match(line)).Last(match => match.Success).Groups[1].Value;
+        }
+    }
+
+    /// <summary>A browser nobody is signed in with. Redirects are not followed.</summary>
+    public Browser NewBrowser()
+    {
+        var jar = new CookieJar(Clock);
+        return new Browser(CreateDefaultClient(Address, jar), jar);
+    }
+
+    /// <summary>A browser signed in as the household's host; the account is made the first time.</summary>
+    public async Task<Browser> HostAsync()
+    {
+        var browser = NewBrowser();
+        var isNew = !await Get<Features.Household.Accounts>().AnyAsync(TestContext.Current.CancellationToken);
+        using var answer = isNew
+            ? await browser.PostFormAsync("/first-start", new() { ["secret"] = FirstStartSecret, ["name"] = HostName, ["password"] = HostPassword })
+            : await browser.PostFormAsync("/sign-in", new() { ["name"] = HostName, ["password"] = HostPassword });
+        Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
+        return browser;
+    }
+
+    public T Get<T>()
+        where T : notnull => Services.GetRequiredService<T>();
+
+    public CookAlongDb NewDb() => Get<IDbContextFactory<CookAlongDb>>().CreateDbContext();
+
+    protected override void ConfigureWebHost(IWebHostBuilder builder)
+    {
+        builder.UseEnvironment("Production");
+        builder.UseSetting("data", DataFolder);
+        builder.ConfigureLogging(logging => logging.ClearProviders().AddProvider(log));
+        builder.ConfigureTestServices(services =>
+        {
+            services.AddSingleton<TimeProvider>(Clock);
+            Replace?.Invoke(services);
+        });
+    }
+
+    public override async ValueTask DisposeAsync()
+    {
+        await base.DisposeAsync();
+        Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+        data.Delete(recursive: true);
+    }
+
+    [GeneratedRegex("/first-start#(\\S+)")]
+    private static partial Regex FirstStartAddress();
+}
