@@ -72,6 +72,7 @@ internal static class StepReading
         return new After(new(other), least, most);
     }
 
+    /// <summary>More names than the step takes people: any of them will do.</summary>
     private static ImmutableArray<HelperId> By(Place step, Way way, MealIds ids)
     {
         var by = step.Texts("by", 50);
@@ -88,10 +89,6 @@ internal static class StepReading
         if (by.Count > 0 && way.Attention != Attention.HandsOn)
         {
             step.Note("by", "The step is given to somebody, but takes no hands.", "Make its attention \"handsOn\", or leave \"by\" out.");
-        }
-        else if (by.Count > way.People)
-        {
-            step.Note("by", $"The step is given to {by.Count} helpers, but takes {way.People}.", "Name no more helpers than \"people\" says.");
         }
 
         return [.. by.Select(one => new HelperId(one.Text))];

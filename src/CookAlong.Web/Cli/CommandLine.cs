@@ -29,6 +29,9 @@ public static class CommandLine
 
         ServeVerb.AddTo(root);
         root.Subcommands.Add(ServeVerb.Create());
+        root.Subcommands.Add(PlanVerb.Create());
+        root.Subcommands.Add(CheckVerb.Create());
+        root.Subcommands.Add(SimulateVerb.Create());
         root.Subcommands.Add(SeedVerb.Create());
         root.Subcommands.Add(BackupVerb.Create());
         root.Subcommands.Add(MigrateVerb.Create());

@@ -1,0 +1,146 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+using System.Globalization;
+using CookAlong.Domain;
+using CookAlong.Domain.Confidence;
+using CookAlong.Domain.Meals;
+using CookAlong.Domain.Planning;
+using CookAlong.Intake.PlanFiles;
+using CookAlong.Planner;
+
+namespace CookAlong.Web.Cli;
+
+/// <summary>Plans a meal file backward from its table times.</summary>
+static class PlanVerb
+{
+    // Enough for two figures after the point of a chance; a run takes microseconds.
+    const int Runs = 2_000;
+
+    public static Command Create()
+    {
+        var (meal, json) = (InputFile.MealArgument(), InputFile.JsonOption());
+        var output = new Option<string?>("--out") { Description = "Write the plan to this file too.", HelpName = "PLAN.json" };
+        var seconds = new Option<double>("--seconds") { Description = "Longest search, 0.1 to 3600.", HelpName = "S", DefaultValueFactory = _ => 10 };
+        seconds.Validators.Add(InRange);
+        var now = new Option<string?>("--now")
+        {
+            Description = "Plan as if it were this time, local to the meal (2027-12-18T09:00). Default: the clock of this machine.",
+            HelpName = "TIME",
+        };
+        var verb = new Command(
+            "plan",
+            """
+            Plan a meal: every step with a start, a place and a person, up to table time.
+
+            Exit 0 = a plan on time, 1 = only a late one, 2 = bad input, also what this kitchen can never do (each error names
+            its place in the file as a JSON Pointer, and the remedy), 3 = a sound meal for which no plan exists.
+
+            Examples:
+              cookalong plan seed-data/meals/midwinter-lunch.json
+              cookalong plan lunch.json --out plan.json --seconds 2
+              cookalong plan lunch.json --json --now 2027-12-18T09:00
+            """)
+        {
+            meal, output, seconds, now, json,
+        };
+        verb.SetAction((parsed, stop) =>
+        {
+            var request = new Request(parsed.GetValue(meal)!, parsed.GetValue(output), parsed.GetValue(seconds), parsed.GetValue(now), parsed.GetValue(json));
+            return Task.FromResult(Run(request, parsed, stop));
+        });
+        return verb;
+    }
+
+    sealed record Request(string Meal, string? Out, double Seconds, string? Now, bool Json);
+
+    static int Run(Request request, ParseResult parsed, CancellationToken stop)
+    {
+        var (output, error) = (parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error);
+        var input = new InputFile(parsed, request.Json);
+
+        // A clock reading is in the meal's own zone, so the zone is read first and the table times are held against it then.
+        Minute? now = Minute.Of(TimeProvider.System.GetUtcNow());
+        if (request.Now is { } text)
+        {
+            if (input.Meal(request.Meal, now: null) is not { } unclocked)
+            {
+                return PlanningExit.BadInput;
+            }
+
+            now = Clock(text, unclocked.TimeZone);
+            if (now is null)
+            {
+                error.WriteLine($"--now \"{text}\" is not a local time of {unclocked.TimeZone.Id}. Write it like 2027-12-18T09:00.");
+                return PlanningExit.BadInput;
+            }
+        }
+
+        if (input.Meal(request.Meal, now) is not { } meal)
+        {
+            return PlanningExit.BadInput;
+        }
+
+        var plan = new CpSatPlanner().Plan(new PlanRequest(meal, new PlanLimits(TimeSpan.FromSeconds(request.Seconds)), now), stop: stop);
+        if (plan.Status != PlanStatus.None)
+        {
+            plan = plan with { Confidence = Simulation.Run(meal, plan, Runs, seed: 1) };
+        }
+
+        if (request.Out is { } path && !Save(PlanFile.Write(plan, meal), path, error))
+        {
+            return PlanningExit.BadInput;
+        }
+
+        if (request.Json)
+        {
+            output.WriteLine(PlanFile.Write(plan, meal));
+        }
+        else
+        {
+            Timetable.Print(output, plan, meal);
+        }
+
+        return ExitOf(plan);
+    }
+
+    static int ExitOf(Plan plan) => plan switch
+    {
+        { Status: PlanStatus.None } => PlanningExit.None,
+        { Cost.LateMinutes: > 0 } => PlanningExit.Late,
+        _ => PlanningExit.Good,
+    };
+
+    static Minute? Clock(string text, TimeZoneInfo zone)
+    {
+        if (DateTime.TryParseExact(text, ["yyyy-MM-dd'T'HH:mm", "yyyy-MM-dd'T'HH:mm:ss"], CultureInfo.InvariantCulture, DateTimeStyles.None, out var local))
+        {
+            return LocalTime.Resolve(local, zone);
+        }
+
+        return DateTimeOffset.TryParseExact(text, ["yyyy-MM-dd'T'HH:mmzzz", "yyyy-MM-dd'T'HH:mm:sszzz", "yyyy-MM-dd'T'HH:mm'Z'", "yyyy-MM-dd'T'HH:mm:ss'Z'"], CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var instant)
+            ? Minute.Of(instant)
+            : null;
+    }
+
+    static bool Save(string text, string path, TextWriter error)
+    {
+        try
+        {
+            File.WriteAllText(path, text + "\n");
+            return true;
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            error.WriteLine($"The plan cannot be written to {path}: {problem.Message} Choose another place with --out.");
+            return false;
+        }
+    }
+
+    static void InRange(OptionResult option)
+    {
+        if (option.Tokens.Count == 1 && (!double.TryParse(option.Tokens[0].Value, CultureInfo.InvariantCulture, out var seconds) || seconds is not (>= 0.1 and <= 3600)))
+        {
+            option.AddError("--seconds takes a number from 0.1 to 3600.");
+        }
+    }
+}
