@@ -60,14 +60,6 @@ static class StepChecks
         {
             yield return new(RuleId.NotBefore, Step: planned.Step, At: planned.Start, Found: plan.NotBefore - planned.Start, Allowed: 0);
         }
-
-        foreach (var oven in Given(plan.Ovens))
-        {
-            foreach (var point in Given(oven.Points).Where(point => point.At < plan.NotBefore).Take(1))
-            {
-                yield return new(RuleId.NotBefore, Oven: oven.Oven, At: point.At, Found: plan.NotBefore - point.At, Allowed: 0);
-            }
-        }
     }
 
     public static IEnumerable<Breach> Gaps(PlanInQuestion question)
