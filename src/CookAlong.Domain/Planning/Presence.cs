@@ -36,7 +36,7 @@ sealed class Presence
     /// <summary>While at least one of them is here; never, when there is nobody.</summary>
     public static Presence OfAny(IEnumerable<Helper> helpers) => new(helpers.SelectMany(helper => Of(helper).spans));
 
-    public bool IsAlways => spans is [var only] && only == Ever;
+    public static Presence During(Window window) => new([window]);
 
     /// <summary>While both are here.</summary>
     public Presence And(Presence other) =>
@@ -44,7 +44,9 @@ sealed class Presence
             from two in other.spans
             select new Window(Minute.Later(one.From, two.From), Minute.Earlier(one.To, two.To)));
 
-    public Presence Within(Window window) => And(new([window]));
+    /// <summary>The spans in minutes after <paramref name="zero"/>; null = always.</summary>
+    public (int From, int To)[]? After(Minute zero) =>
+        spans is [var only] && only == Ever ? null : [.. spans.Select(span => (Limited(span.From, zero), Limited(span.To, zero)))];
 
     /// <summary>The first minute of [start, end) at which nobody is here; null when somebody is throughout.</summary>
     public Minute? FirstGap(Minute start, Minute end)
@@ -64,4 +66,7 @@ sealed class Presence
 
         return start;
     }
+
+    // Half of what fits, so that a few days more or less can still be added.
+    static int Limited(Minute at, Minute zero) => (int)Math.Clamp(at.SinceEpoch - zero.SinceEpoch, int.MinValue / 2, int.MaxValue / 2);
 }

@@ -1,0 +1,67 @@
+using System.Collections.Immutable;
+using CookAlong.Domain.Meals;
+
+namespace CookAlong.Domain.Planning.Order;
+
+/// <summary>
+/// What comes before what in a plan: its entries in order, the links that keep them apart and the limits that keep them together.
+/// Every link points forward in the order, so one sweep from the front finds the earliest times and one from the back the latest.
+/// </summary>
+sealed class OrderOfWork
+{
+    readonly Link[] byFrom;
+    readonly int[] toStarts;
+    readonly int[] fromStarts;
+
+    OrderOfWork(Minute zero, ImmutableArray<Entry> entries, IEnumerable<Link> links, IEnumerable<Limit> limits)
+    {
+        (Zero, Entries) = (zero, entries);
+        // A begun step waits for nothing any more. A link against the order can only come from a plan that breaks
+        // its own rules; following it would go round in circles.
+        var kept = links.Where(link => !entries[link.To].IsBegun && link.From < link.To).Distinct().ToArray();
+        Links = [.. kept.OrderBy(link => link.To)];
+        byFrom = [.. kept.OrderBy(link => link.From)];
+        toStarts = Starts(Links, link => link.To);
+        fromStarts = Starts(byFrom, link => link.From);
+        Limits = [.. limits.Where(limit => !entries[limit.To].IsBegun)];
+    }
+
+    public Minute Zero { get; }
+
+    public ImmutableArray<Entry> Entries { get; }
+
+    /// <summary>Sorted by <see cref="Link.To"/>.</summary>
+    public Link[] Links { get; }
+
+    public ImmutableArray<Limit> Limits { get; }
+
+    /// <summary>The links that end at a position.</summary>
+    public ReadOnlySpan<Link> Into(int to) => Links.AsSpan(toStarts[to]..toStarts[to + 1]);
+
+    /// <summary>The links that begin at a position.</summary>
+    public ReadOnlySpan<Link> OutOf(int from) => byFrom.AsSpan(fromStarts[from]..fromStarts[from + 1]);
+
+    public static OrderOfWork Of(Meal meal, Plan plan, IReadOnlyList<StepFact> facts)
+    {
+        var entries = PlanEntries.Of(meal, plan, facts);
+        var draft = new OrderDraft(meal, plan, entries);
+        return new(plan.NotBefore, entries, DishOrder.Links(draft).Concat(HelperOrder.Links(draft)).Concat(PlaceOrder.Links(draft)).Concat(OvenOrder.Links(draft)),
+            DishOrder.Limits(draft));
+    }
+
+    int[] Starts(Link[] sorted, Func<Link, int> end)
+    {
+        var starts = new int[Entries.Length + 1];
+        foreach (var link in sorted)
+        {
+            starts[end(link) + 1]++;
+        }
+
+        for (var at = 0; at < Entries.Length; at++)
+        {
+            starts[at + 1] += starts[at];
+        }
+
+        return starts;
+    }
+}

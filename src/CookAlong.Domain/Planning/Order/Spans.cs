@@ -1,0 +1,41 @@
+namespace CookAlong.Domain.Planning.Order;
+
+/// <summary>Fitting a job into the spans it may lie in. Where it fits into none, it stays where it is: late, but told.</summary>
+static class Spans
+{
+    /// <summary>The earliest start from <paramref name="start"/> on.</summary>
+    public static double Earliest((int From, int To)[]? spans, double start, double length)
+    {
+        if (spans is null)
+        {
+            return start;
+        }
+
+        foreach (var (from, to) in spans)
+        {
+            var at = Math.Max(from, start);
+            if (at + length <= to)
+            {
+                return at;
+            }
+        }
+
+        return start;
+    }
+
+    /// <summary>The latest start up to <paramref name="start"/>.</summary>
+    public static int Latest((int From, int To)[]? spans, int start, int length)
+    {
+        for (var at = (spans?.Length ?? 0) - 1; at >= 0; at--)
+        {
+            var (from, to) = spans![at];
+            var latest = Math.Min(start, to - length);
+            if (latest >= from)
+            {
+                return latest;
+            }
+        }
+
+        return start;
+    }
+}
