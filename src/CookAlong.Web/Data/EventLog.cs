@@ -1,0 +1,98 @@
+using CookAlong.Domain.Runs;
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+
+namespace CookAlong.Web.Data;
+
+/// <summary>What happened in the runs, in order, for good: an event that <see cref="AppendAsync"/> took survives a power cut.</summary>
+public sealed class EventLog(IDbContextFactory<CookAlongDb> databases)
+{
+    const int SqliteConstraint = 19;
+
+    /// <summary>The run as its events make it; null when there is none.</summary>
+    public async Task<Run?> LoadAsync(RunId id, CancellationToken stop = default)
+    {
+        await using var db = await databases.CreateDbContextAsync(stop);
+        var run = Run.Empty(id);
+        var rows = db.Set<RunEventRow>().AsNoTracking().Where(row => row.Run == id.Value).OrderBy(row => row.Sequence).AsAsyncEnumerable();
+        await foreach (var row in rows.WithCancellation(stop))
+        {
+            var happened = StoredEvent.Read(row.Kind, row.Document, run.HasBegun ? run.Meal : null);
+            run = run.Apply(new Logged(
+                row.Sequence,
+                new CommandId(row.Command),
+                row.By is { } by ? new PersonId(by) : null,
+                DateTimeOffset.FromUnixTimeMilliseconds(row.At),
+                happened));
+        }
+
+        return run.HasBegun ? run : null;
+    }
+
+    /// <summary>Runs that have not ended, the oldest first.</summary>
+    public async Task<IReadOnlyList<RunId>> UnfinishedAsync(CancellationToken stop = default)
+    {
+        await using var db = await databases.CreateDbContextAsync(stop);
+        var ids = await db.Set<RunRow>().Where(row => row.Ended == null).OrderBy(row => row.Began).Select(row => row.Id).ToListAsync(stop);
+        return [.. ids.Select(id => new RunId(id))];
+    }
+
+    /// <summary>The run of this meal that is going on; null when there is none.</summary>
+    public async Task<RunId?> UnfinishedAsync(Guid meal, CancellationToken stop = default)
+    {
+        await using var db = await databases.CreateDbContextAsync(stop);
+        var row = await db.Set<RunRow>().Where(row => row.Meal == meal && row.Ended == null).OrderBy(row => row.Began).FirstOrDefaultAsync(stop);
+        return row is null ? null : new RunId(row.Id);
+    }
+
+    /// <summary>Writes the first events of a new run.</summary>
+    public async Task BeginAsync(RunRow row, IReadOnlyList<Logged> events)
+    {
+        var meal = events.Select(logged => logged.Event).OfType<RunEvent.RunStarted>().Single().Meal;
+        await using var db = await databases.CreateDbContextAsync();
+        db.Add(row);
+        db.AddRange(events.Select((logged, part) => RowOf(new RunId(row.Id), logged, part, meal)));
+        await db.SaveChangesAsync();
+    }
+
+    /// <summary>
+    /// Writes all events of one command, or none. False when the log has moved on: another event has that number, or
+    /// the command was written before. The caller then loads the run again and decides again.
+    /// </summary>
+    public async Task<bool> AppendAsync(Run run, IReadOnlyList<Logged> events)
+    {
+        await using var db = await databases.CreateDbContextAsync();
+        db.AddRange(events.Select((logged, part) => RowOf(run.Id, logged, part, run.Meal)));
+        if (events.FirstOrDefault(logged => logged.Event is RunEvent.RunEnded) is { } end)
+        {
+            var row = await db.Set<RunRow>().SingleAsync(one => one.Id == run.Id.Value);
+            row.Ended = end.At.ToUnixTimeMilliseconds();
+        }
+
+        try
+        {
+            await db.SaveChangesAsync();
+            return true;
+        }
+        catch (DbUpdateException failure) when (failure.InnerException is SqliteException { SqliteErrorCode: SqliteConstraint })
+        {
+            return false;
+        }
+    }
+
+    static RunEventRow RowOf(RunId run, Logged logged, int part, Domain.Meals.Meal meal)
+    {
+        var (kind, document) = StoredEvent.Write(logged.Event, meal);
+        return new RunEventRow
+        {
+            Run = run.Value,
+            Sequence = logged.Sequence,
+            Command = logged.Command.Value,
+            Part = part,
+            By = logged.By?.Value,
+            At = logged.At.ToUnixTimeMilliseconds(),
+            Kind = kind,
+            Document = document,
+        };
+    }
+}

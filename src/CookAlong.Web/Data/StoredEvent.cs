@@ -1,0 +1,122 @@
+using System.Diagnostics;
+using System.Text.Json.Nodes;
+using CookAlong.Domain;
+using CookAlong.Domain.Meals;
+using CookAlong.Domain.Runs;
+using CookAlong.Intake.MealFiles;
+using CookAlong.Intake.PlanFiles;
+
+namespace CookAlong.Web.Data;
+
+/// <summary>
+/// Events as the log keeps them. The kinds and the names inside never change; an event that must say more gets a new
+/// version, and the old one is read for ever. Meals and plans are kept as their files.
+/// </summary>
+public static class StoredEvent
+{
+    public static (string Kind, string Document) Write(RunEvent happened, Meal meal)
+    {
+        var (kind, fields) = Fields(happened, meal);
+        return (kind, fields.ToJsonString());
+    }
+
+    /// <param name="meal">The run's meal; null only for the event that brings it.</param>
+    public static RunEvent Read(string kind, string document, Meal? meal)
+    {
+        var json = JsonNode.Parse(document)!.AsObject();
+        return kind switch
+        {
+            "runStarted/1" => ReadStart(json),
+            "personJoined/1" => new RunEvent.PersonJoined(
+                Person(json), Text(json, "name"), RoleOf(Text(json, "role")), json["helper"] is { } helper ? new HelperId(helper.GetValue<string>()) : null),
+            "personPutOut/1" => new RunEvent.PersonPutOut(Person(json)),
+            "stepStarted/1" => new RunEvent.StepStarted(Step(json)),
+            "stepFinished/1" => new RunEvent.StepFinished(Step(json)),
+            "stepTakenBack/1" => new RunEvent.StepTakenBack(Step(json)),
+            "stepClaimed/1" => new RunEvent.StepClaimed(Step(json), new HelperId(Text(json, "helper"))),
+            "stepLetGo/1" => new RunEvent.StepLetGo(Step(json), new HelperId(Text(json, "helper"))),
+            "stepGiven/1" => new RunEvent.StepGiven(Step(json), new HelperId(Text(json, "to"))),
+            "timeAdded/1" => new RunEvent.TimeAdded(Step(json), Number(json, "minutes")),
+            "tendFinished/1" => new RunEvent.TendFinished(Step(json), Number(json, "tend"), Number(json, "turn")),
+            "callAcknowledged/1" => new RunEvent.CallAcknowledged(new CallId(Text(json, "call"))),
+            "kitchenPaused/1" => new RunEvent.KitchenPaused(json["after"] is { } after ? new StepId(after.GetValue<string>()) : null),
+            "kitchenWentOn/1" => new RunEvent.KitchenWentOn(),
+            "planAccepted/1" => new RunEvent.PlanAccepted(ReadPlan(json, meal ?? throw new InvalidDataException("A plan came before its meal."))),
+            "runEnded/1" => new RunEvent.RunEnded(),
+            _ => throw new InvalidDataException($"The log holds an event \"{kind}\" that this version does not know. Was it written by a newer one?"),
+        };
+    }
+
+    static (string Kind, JsonObject Fields) Fields(RunEvent happened, Meal meal) => happened switch
+    {
+        RunEvent.RunStarted e => ("runStarted/1", new()
+        {
+            ["meal"] = JsonNode.Parse(MealFile.Write(e.Meal)),
+            ["plan"] = JsonNode.Parse(PlanFile.Write(e.Plan, e.Meal)),
+        }),
+        RunEvent.PersonJoined e => ("personJoined/1", new()
+        {
+            ["person"] = e.Person.ToString(),
+            ["name"] = e.Name,
+            ["role"] = RoleName(e.Role),
+            ["helper"] = e.Helper?.Value,
+        }),
+        RunEvent.PersonPutOut e => ("personPutOut/1", new() { ["person"] = e.Person.ToString() }),
+        RunEvent.StepStarted e => ("stepStarted/1", Of(e.Step)),
+        RunEvent.StepFinished e => ("stepFinished/1", Of(e.Step)),
+        RunEvent.StepTakenBack e => ("stepTakenBack/1", Of(e.Step)),
+        RunEvent.StepClaimed e => ("stepClaimed/1", Of(e.Step, "helper", e.Helper.Value)),
+        RunEvent.StepLetGo e => ("stepLetGo/1", Of(e.Step, "helper", e.Helper.Value)),
+        RunEvent.StepGiven e => ("stepGiven/1", Of(e.Step, "to", e.To.Value)),
+        RunEvent.TimeAdded e => ("timeAdded/1", Of(e.Step, "minutes", e.Minutes)),
+        RunEvent.TendFinished e => ("tendFinished/1", new() { ["step"] = e.Step.Value, ["tend"] = e.Tend, ["turn"] = e.Turn }),
+        RunEvent.CallAcknowledged e => ("callAcknowledged/1", new() { ["call"] = e.Call.Value }),
+        RunEvent.KitchenPaused e => ("kitchenPaused/1", new() { ["after"] = e.After?.Value }),
+        RunEvent.KitchenWentOn => ("kitchenWentOn/1", []),
+        RunEvent.PlanAccepted e => ("planAccepted/1", new() { ["plan"] = JsonNode.Parse(PlanFile.Write(e.Plan, meal)) }),
+        RunEvent.RunEnded => ("runEnded/1", []),
+        _ => throw new UnreachableException($"No stored form is written for {happened.GetType().Name}."),
+    };
+
+    static RunEvent.RunStarted ReadStart(JsonObject json)
+    {
+        var read = MealFile.Read(json["meal"]!.ToJsonString());
+        return read.IsGood
+            ? new RunEvent.RunStarted(read.Meal, ReadPlan(json, read.Meal))
+            : throw new InvalidDataException($"The log holds a meal that cannot be read: {read.Errors[0]}");
+    }
+
+    static Domain.Planning.Plan ReadPlan(JsonObject json, Meal meal)
+    {
+        var read = PlanFile.Read(json["plan"]!.ToJsonString(), meal);
+        return read.IsGood ? read.Plan : throw new InvalidDataException($"The log holds a plan that cannot be read: {read.Errors[0]}");
+    }
+
+    static JsonObject Of(StepId step) => new() { ["step"] = step.Value };
+
+    static JsonObject Of(StepId step, string name, JsonNode value) => new() { ["step"] = step.Value, [name] = value };
+
+    static StepId Step(JsonObject json) => new(Text(json, "step"));
+
+    static PersonId Person(JsonObject json) => new(Guid.Parse(Text(json, "person")));
+
+    static string Text(JsonObject json, string name) => json[name]!.GetValue<string>();
+
+    static int Number(JsonObject json, string name) => json[name]!.GetValue<int>();
+
+    static string RoleName(Role role) => role switch
+    {
+        Role.Watcher => "watcher",
+        Role.Helper => "helper",
+        Role.Host => "host",
+        _ => throw new UnreachableException($"A role without a name: {role}."),
+    };
+
+    static Role RoleOf(string name) => name switch
+    {
+        "watcher" => Role.Watcher,
+        "helper" => Role.Helper,
+        "host" => Role.Host,
+        _ => throw new InvalidDataException($"The log holds a role \"{name}\" that this version does not know."),
+    };
+}
