@@ -86,7 +86,7 @@ public sealed partial record Board
                let isHere = entry.Helper.IsHere(minute, minute + 1)
                let hereFrom = entry.Helper.Available.Where(window => window.From > minute).Select(window => (Minute?)window.From).FirstOrDefault()
                select new BoardPerson(
-                   entry.Helper.Id, person?.Name ?? entry.Helper.Name, entry.Mark, entry.Helper.IsChild, person?.Person, isHere, isHere ? null : hereFrom),
+                   entry.Helper.Id, entry.Helper.Name, entry.Mark, entry.Helper.IsChild, person?.Person, isHere, isHere ? null : hereFrom),
         ];
     }
 }
