@@ -4,6 +4,7 @@ using CookAlong.Web.Cli;
 using CookAlong.Web.Data;
 using CookAlong.Web.Features.Health;
 using CookAlong.Web.Features.Household;
+using CookAlong.Web.Features.Live;
 using CookAlong.Web.Features.Meals;
 using CookAlong.Web.Features.Problems;
 using CookAlong.Web.Security;
@@ -29,6 +30,7 @@ public partial class Program
         services.AddSingleton(TimeProvider.System);
         services.AddHouseholdData(settings);
         services.AddHousehold();
+        services.AddLive();
         services.AddSingleton<DemoMeals>();
         services.AddRazorComponents().AddInteractiveServerComponents();
         services.Configure<ForwardedHeadersOptions>(options =>
@@ -55,6 +57,7 @@ public partial class Program
         app.MapStaticAssets();
         app.MapHealth();
         app.MapHousehold();
+        app.MapLive();
         app.MapGet("/", () => Results.Redirect("/meals"));
         app.MapGet("/meals", () => "The meals come here.").RequireAuthorization(HouseholdFeature.HostPolicy);
         return app;

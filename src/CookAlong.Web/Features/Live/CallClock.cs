@@ -1,0 +1,62 @@
+using CookAlong.Domain.Runs;
+
+namespace CookAlong.Web.Features.Live;
+
+/// <summary>Looks at every running meal once a second: sends the calls that have come, and says what has moved.</summary>
+public sealed class CallClock(LiveRuns runs, LiveScreens screens, DueCalls calls, ReplanOffers offers, TimeProvider time, ILogger<CallClock> log) : BackgroundService
+{
+    static readonly TimeSpan Beat = TimeSpan.FromSeconds(1);
+
+    // Spares the database: what it was asked once it need not be asked every second.
+    readonly HashSet<(RunId, CallId, DateTimeOffset)> settled = [];
+
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        await runs.LoadUnfinishedAsync(stoppingToken);
+        using var clock = new PeriodicTimer(Beat, time);
+        do
+        {
+            foreach (var live in runs.Known.Where(live => live.Current.Ended is null))
+            {
+                await LookAtAsync(live.Current, stoppingToken);
+            }
+        }
+        while (await clock.WaitForNextTickAsync(stoppingToken));
+    }
+
+    async Task LookAtAsync(Run run, CancellationToken stop)
+    {
+        try
+        {
+            await LookAtAsync(run);
+        }
+        catch (Exception failure) when (!stop.IsCancellationRequested)
+        {
+            // The last resort of a loop that must not stop: one run's fault would silence every other kitchen's calls.
+            log.LogError(failure, "Run {Run} could not be looked at; the next look is in {Seconds} s.", run.Id, Beat.TotalSeconds);
+        }
+    }
+
+    async Task LookAtAsync(Run run)
+    {
+        var now = time.GetUtcNow();
+        var board = Board.Of(run, now);
+        offers.Look(run, board);
+        screens.TellIfMoved(run, board);
+        foreach (var call in board.Calls.Where(call => call.Due <= now && !call.IsAcknowledged && !settled.Contains((run.Id, call.Id, call.Due))))
+        {
+            var claim = await calls.ClaimAsync(run.Id, call, now);
+            if (claim == Claim.Mine)
+            {
+                screens.Ring(run.Id, call.Id);
+                await calls.RungAsync(run.Id, call.Id, now);
+                log.LogInformation("Run {Run}: called {Call}, due {Due}.", run.Id, call.Id, call.Due);
+            }
+
+            if (claim != Claim.Others)
+            {
+                settled.Add((run.Id, call.Id, call.Due));
+            }
+        }
+    }
+}

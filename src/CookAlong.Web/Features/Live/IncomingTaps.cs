@@ -1,0 +1,64 @@
+using System.Diagnostics;
+using CookAlong.Domain.Runs;
+using CookAlong.Web.Features.Household;
+using Microsoft.AspNetCore.SignalR;
+
+namespace CookAlong.Web.Features.Live;
+
+/// <summary>Takes what screens send, over the socket or by a plain post, and answers in words.</summary>
+public sealed class IncomingTaps(LiveRuns runs, ReplanOffers offers, Sessions sessions, Connections connections, IHubContext<LiveHub> hub, TimeProvider time)
+{
+    /// <summary>The visitor as a person of the run. A host of the household is let in; anybody else must have joined.</summary>
+    public async Task<RunPerson?> AdmitAsync(LiveRun live, Visitor visitor, string? name)
+    {
+        if (!live.Current.People.ContainsKey(visitor.Person) && visitor.IsHost)
+        {
+            var join = new RunCommand.Join(visitor.Person, name ?? "Host", Role.Host, As: null);
+            await live.SendAsync(new Tap(new CommandId(Guid.CreateVersion7(time.GetUtcNow())), visitor.Person, join));
+        }
+
+        return live.Current.People.GetValueOrDefault(visitor.Person) ?? (visitor.IsHost ? Onlooker(visitor, name) : null);
+    }
+
+    public async Task<TapAnswer> SendAsync(RunId id, Visitor visitor, TapRequest tap)
+    {
+        if (!visitor.MaySee(id) || await runs.FindAsync(id) is not { } live)
+        {
+            return new TapAnswer(false, 0, "This screen is not in this kitchen. Ask the host for the code and join again.");
+        }
+
+        var command = WireCommand.Read(tap.Command, offer => offers.Find(live.Current, offer));
+        if (command is null)
+        {
+            return WireCommand.IsAcceptPlan(tap.Command)
+                ? Refused(live.Current, new Refusal.PlanIsStale())
+                : new TapAnswer(false, live.Current.Sequence, "That is nothing this kitchen knows how to do. Reload the page.");
+        }
+
+        var decision = await live.SendAsync(new Tap(new CommandId(tap.CommandId), visitor.Person, command));
+        if (decision is Decision.Accepted && command is RunCommand.PutOut putOut)
+        {
+            await CloseDoorAsync(id, putOut.Person);
+        }
+
+        return decision switch
+        {
+            Decision.Accepted => new TapAnswer(true, live.Current.Sequence, null),
+            Decision.Refused refused => Refused(live.Current, refused.Why),
+            _ => throw new UnreachableException($"A decision without an answer: {decision.GetType().Name}."),
+        };
+    }
+
+    /// <summary>The person's browsers are signed out, which closes their sockets; they are told first, as far as they listen.</summary>
+    async Task CloseDoorAsync(RunId run, PersonId person)
+    {
+        await hub.Clients.Clients(connections.Of(person, run)).SendAsync("PutOut");
+        await sessions.EndOfAsync(person, run);
+    }
+
+    TapAnswer Refused(Run run, Refusal why) =>
+        new(false, run.Sequence, new Words(run.Meal, Board.Of(run, time.GetUtcNow()).People).Of(why));
+
+    /// <summary>A host may look at a run that is over, which nobody can join any more.</summary>
+    static RunPerson Onlooker(Visitor visitor, string? name) => new(visitor.Person, name ?? "Host", Role.Host, Helper: null);
+}

@@ -1,0 +1,72 @@
+using System.Security.Claims;
+using CookAlong.Domain.Runs;
+using CookAlong.Intake.MealFiles;
+using CookAlong.Intake.PlanFiles;
+using CookAlong.Web.Data;
+using CookAlong.Web.Features.Household;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+
+namespace CookAlong.Web.Features.Live;
+
+static class LiveEndpoints
+{
+    public static void MapLiveEndpoints(this WebApplication app)
+    {
+        app.MapPost("/meals/{meal:guid}/runs", StartAsync).RequireAuthorization(HouseholdFeature.HostPolicy);
+        var cook = app.MapGroup("/cook/{run:guid}").RequireAuthorization(HouseholdFeature.InRunPolicy);
+        cook.MapPost("/taps", TapAsync);
+        cook.MapGet("/calls", CallsAsync);
+    }
+
+    /// <summary>Begins the meal's run, or goes to the one that is going on: a host who taps twice has one kitchen, not two.</summary>
+    // The form binding makes antiforgery look at it.
+    static async Task<IResult> StartAsync(
+        HttpContext http, Guid meal, IDbContextFactory<CookAlongDb> databases, EventLog log, LiveRuns runs, [FromForm] string? _)
+    {
+        if (await log.UnfinishedAsync(meal, http.RequestAborted) is { } going)
+        {
+            return Results.Redirect($"/cook/{going}");
+        }
+
+        await using var db = await databases.CreateDbContextAsync(http.RequestAborted);
+        if (await db.Meals.AsNoTracking().SingleOrDefaultAsync(row => row.Id == meal) is not { } row)
+        {
+            return Results.NotFound();
+        }
+
+        var plans = db.Plans.AsNoTracking().Where(plan => plan.Meal == meal && plan.MealVersion == row.Version);
+        var read = MealFile.Read(row.Document);
+        if (!read.IsGood
+            || await plans.OrderByDescending(plan => plan.MadeAt).FirstOrDefaultAsync() is not { } kept
+            || PlanFile.Read(kept.Document, read.Meal) is not { IsGood: true } plan
+            || plan.Plan.Status == Domain.Planning.PlanStatus.None)
+        {
+            // Without a plan of the meal as it is now there is nothing to cook by; its page says so and makes one.
+            return Results.Redirect($"/meals/{meal}/plan");
+        }
+
+        var host = Visitor.Of(http.User)!;
+        var live = await runs.StartAsync(meal, read.Meal, plan.Plan, host.Person, http.User.FindFirstValue(ClaimTypes.Name) ?? "Host");
+        return Results.Redirect($"/cook/{live.Current.Id}");
+    }
+
+    static async Task<IResult> TapAsync(HttpContext http, Guid run, TapRequest tap, IncomingTaps taps) =>
+        tap.RunId == run
+            ? Results.Ok(await taps.SendAsync(new RunId(run), Visitor.Of(http.User)!, tap))
+            : Results.BadRequest();
+
+    /// <summary>The same as entering by the socket says, for a screen that cannot open one.</summary>
+    static async Task<IResult> CallsAsync(HttpContext http, Guid run, LiveViews views, LiveRuns runs, TimeProvider time)
+    {
+        var id = new RunId(run);
+        if (await views.OfAsync(id, http.User) is not { } view || await runs.FindAsync(id) is not { } live)
+        {
+            return Results.NotFound();
+        }
+
+        http.Response.Headers.CacheControl = "no-store";
+        return Results.Ok(new Entered(
+            view.Board.Sequence, time.GetUtcNow().ToUnixTimeMilliseconds(), Wire.Calls(live.Current, view.Board), view.Person.Value, Wire.Name(view.Role)));
+    }
+}

@@ -1,0 +1,50 @@
+using CookAlong.Domain.Planning;
+using CookAlong.Planner;
+using CookAlong.Web.Data;
+using Microsoft.AspNetCore.Http.Connections;
+using Microsoft.Extensions.DependencyInjection.Extensions;
+
+namespace CookAlong.Web.Features.Live;
+
+/// <summary>The live kitchen: runs, their screens, and the door.</summary>
+public static class LiveFeature
+{
+    public const string HubPath = "/hubs/live";
+
+    /// <summary>Bytes of one message from a screen; a tap has about 200.</summary>
+    const int LargestMessage = 8 * 1024;
+
+    public static IServiceCollection AddLive(this IServiceCollection services)
+    {
+        services.AddSignalR(options =>
+        {
+            options.MaximumReceiveMessageSize = LargestMessage;
+
+            // A screen says "not connected" after 5 s without a word; two of these fit into that.
+            options.KeepAliveInterval = TimeSpan.FromSeconds(2);
+            options.ClientTimeoutInterval = TimeSpan.FromSeconds(10);
+            options.EnableDetailedErrors = false;
+        });
+        services.TryAddSingleton<IMealPlanner, CpSatPlanner>();
+        services.AddSingleton<EventLog>();
+        services.AddSingleton<LiveRuns>();
+        services.AddSingleton<LiveScreens>();
+        services.AddSingleton<LiveViews>();
+        services.AddSingleton<IncomingTaps>();
+        services.AddSingleton<ReplanOffers>();
+        services.AddSingleton<Connections>();
+        services.AddSingleton<JoinCodes>();
+        services.AddSingleton<JoinTries>();
+        services.AddSingleton<DueCalls>();
+        services.AddHostedService<CallClock>();
+        return services;
+    }
+
+    public static void MapLive(this WebApplication app)
+    {
+        app.MapHub<LiveHub>(HubPath, options => options.Transports = HttpTransportType.WebSockets);
+        app.MapLiveEndpoints();
+        app.MapLivePages();
+        app.MapJoining();
+    }
+}

@@ -1,0 +1,63 @@
+using System.Security.Claims;
+using CookAlong.Domain.Runs;
+using CookAlong.Web.Features.Household;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.SignalR;
+
+namespace CookAlong.Web.Features.Live;
+
+/// <summary>
+/// The line to the screens. The cookie says who connects; which run they may see is asked again at every call, because a
+/// connection outlives what it was let in for. Another site's page is turned away before it gets here.
+/// </summary>
+[Authorize]
+public sealed class LiveHub(LiveRuns runs, IncomingTaps taps, Connections connections, Sessions sessions, TimeProvider time) : Hub
+{
+    public override Task OnConnectedAsync()
+    {
+        connections.Add(Visitor, Context);
+        return base.OnConnectedAsync();
+    }
+
+    public override Task OnDisconnectedAsync(Exception? exception)
+    {
+        connections.Remove(Context);
+        return base.OnDisconnectedAsync(exception);
+    }
+
+    /// <summary>Joins this screen to the run's news and says where the run stands.</summary>
+    public async Task<Entered> Enter(Guid runId)
+    {
+        await CheckSessionAsync();
+        var id = new RunId(runId);
+        if (!Visitor.MaySee(id) || await runs.FindAsync(id) is not { } live || await taps.AdmitAsync(live, Visitor, Context.User?.FindFirstValue(ClaimTypes.Name)) is not { } who)
+        {
+            throw new HubException("You are not in this kitchen. Ask the host for a code and join.");
+        }
+
+        await Groups.AddToGroupAsync(Context.ConnectionId, LiveScreens.GroupOf(id));
+        var now = time.GetUtcNow();
+        var run = live.Current;
+        return new Entered(run.Sequence, now.ToUnixTimeMilliseconds(), Wire.Calls(run, Board.Of(run, now)), who.Person.Value, Wire.Name(who.Role));
+    }
+
+    public async Task<TapAnswer> Send(TapRequest tap)
+    {
+        await CheckSessionAsync();
+        return await taps.SendAsync(new RunId(tap.RunId), Visitor, tap);
+    }
+
+    /// <summary>The server's clock, for screens whose own is wrong.</summary>
+    public long Clock() => time.GetUtcNow().ToUnixTimeMilliseconds();
+
+    async Task CheckSessionAsync()
+    {
+        if (!await sessions.IsOpenAsync(Visitor.Session, Context.ConnectionAborted))
+        {
+            Context.Abort();
+            throw new HubException("You are signed out. Join again, or sign in.");
+        }
+    }
+
+    Visitor Visitor => Visitor.Of(Context.User!)!;
+}

@@ -1,0 +1,51 @@
+using CookAlong.Domain.Runs;
+using CookAlong.Web.Data;
+
+namespace CookAlong.Web.Features.Live;
+
+/// <summary>One running meal on this server: its state, and one tap after another.</summary>
+public sealed class LiveRun(Run run, EventLog log, LiveScreens screens, TimeProvider time) : IDisposable
+{
+    readonly SemaphoreSlim turn = new(1, 1);
+    volatile Run current = run;
+
+    public Run Current => current;
+
+    /// <summary>Decides, keeps what happened, and tells every screen. What was accepted is on disk.</summary>
+    public async Task<Decision> SendAsync(Tap tap)
+    {
+        await turn.WaitAsync();
+        try
+        {
+            while (true)
+            {
+                // The log keeps milliseconds; what is decided now must be what a replay finds.
+                var now = DateTimeOffset.FromUnixTimeMilliseconds(time.GetUtcNow().ToUnixTimeMilliseconds());
+                var decision = current.Decide(tap, now);
+                if (decision is not Decision.Accepted { Events.IsEmpty: false } accepted)
+                {
+                    return decision;
+                }
+
+                var sequence = current.Sequence;
+                Logged[] events = [.. accepted.Events.Select(happened => new Logged(++sequence, tap.Id, tap.By, now, happened))];
+                if (await log.AppendAsync(current, events))
+                {
+                    current = events.Aggregate(current, (state, logged) => state.Apply(logged));
+                    screens.Tell(current, accepted.Events);
+                    return decision;
+                }
+
+                // Somebody else wrote to this run (another server on the same log): see what, and decide again.
+                current = await log.LoadAsync(current.Id) ?? throw new InvalidOperationException($"The log of run {current.Id} is gone.");
+                screens.Tell(current, []);
+            }
+        }
+        finally
+        {
+            turn.Release();
+        }
+    }
+
+    public void Dispose() => turn.Dispose();
+}

@@ -1,0 +1,66 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using CookAlong.Domain;
+using CookAlong.Domain.Meals;
+using CookAlong.Domain.Planning;
+using CookAlong.Domain.Runs;
+using CookAlong.Web.Data;
+
+namespace CookAlong.Web.Features.Live;
+
+/// <summary>The runs this server knows, each loaded from its log the first time somebody asks.</summary>
+public sealed class LiveRuns(EventLog log, LiveScreens screens, TimeProvider time) : IDisposable
+{
+    readonly ConcurrentDictionary<RunId, LiveRun> runs = new();
+
+    /// <summary>Those in memory.</summary>
+    public ICollection<LiveRun> Known => runs.Values;
+
+    /// <summary>Null when there is no such run.</summary>
+    public async Task<LiveRun?> FindAsync(RunId id)
+    {
+        if (runs.TryGetValue(id, out var known))
+        {
+            return known;
+        }
+
+        return await log.LoadAsync(id) is { } run ? Keep(run) : null;
+    }
+
+    /// <summary>After a restart: what was being cooked goes on, whether or not a screen has asked yet.</summary>
+    public async Task LoadUnfinishedAsync(CancellationToken stop)
+    {
+        foreach (var id in await log.UnfinishedAsync(stop))
+        {
+            await FindAsync(id);
+        }
+    }
+
+    /// <param name="mealId">The meal's row.</param>
+    /// <param name="host">The account that starts it; they are the meal's helper of that name, or else its first grown-up.</param>
+    public async Task<LiveRun> StartAsync(Guid mealId, Meal meal, Plan plan, PersonId host, string name)
+    {
+        var now = time.GetUtcNow();
+        var hands = meal.Helpers.FirstOrDefault(helper => string.Equals(helper.Name, name, StringComparison.OrdinalIgnoreCase) && !helper.IsChild)
+            ?? meal.Helpers.FirstOrDefault(helper => !helper.IsChild);
+        var id = new RunId(Guid.CreateVersion7(now));
+        var command = new CommandId(Guid.CreateVersion7(now));
+        var at = DateTimeOffset.FromUnixTimeMilliseconds(now.ToUnixTimeMilliseconds());
+        ImmutableArray<Logged> events =
+            [.. Run.Start(meal, plan, host, name, hands?.Id).Select((happened, index) => new Logged(index + 1, command, host, at, happened))];
+        await log.BeginAsync(new RunRow { Id = id.Value, Meal = mealId, Name = meal.Name, Began = at.ToUnixTimeMilliseconds() }, events);
+
+        // Loaded, not made of the events at hand: what is cooked is what the log can give back.
+        return Keep(await log.LoadAsync(id) ?? throw new InvalidOperationException($"Run {id} was written and is not there."));
+    }
+
+    public void Dispose()
+    {
+        foreach (var run in runs.Values)
+        {
+            run.Dispose();
+        }
+    }
+
+    LiveRun Keep(Run run) => runs.GetOrAdd(run.Id, _ => new LiveRun(run, log, screens, time));
+}

@@ -1,0 +1,52 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using CookAlong.Domain.Runs;
+using Microsoft.AspNetCore.SignalR;
+
+namespace CookAlong.Web.Features.Live;
+
+/// <summary>Tells the screens of a run that there is something new.</summary>
+public sealed class LiveScreens(IHubContext<LiveHub> hub, ReplanOffers offers, TimeProvider time, ILogger<LiveScreens> log)
+{
+    readonly ConcurrentDictionary<RunId, ChangedNews> told = new();
+
+    public static string GroupOf(RunId run) => $"run {run}";
+
+    /// <summary>The run as it is now, with its schedule of calls.</summary>
+    public void Tell(Run run, ImmutableArray<RunEvent> happened)
+    {
+        Send(run.Id, "Changed", News(run, Board.Of(run, time.GetUtcNow())));
+        foreach (var silenced in happened.OfType<RunEvent.CallAcknowledged>())
+        {
+            Send(run.Id, "Silence", new CallNews(silenced.Call.Value));
+        }
+    }
+
+    /// <summary>Time moves calls too: what waits for a step that runs over is called later than screens were told.</summary>
+    public void TellIfMoved(Run run, Board board)
+    {
+        var before = told.GetValueOrDefault(run.Id);
+        var news = News(run, board);
+        if (before is null || before.Offer != news.Offer || !before.Calls.SequenceEqual(news.Calls))
+        {
+            Send(run.Id, "Changed", news);
+        }
+    }
+
+    public void Ring(RunId run, CallId call) => Send(run, "Ring", new CallNews(call.Value));
+
+    ChangedNews News(Run run, Board board)
+    {
+        var news = new ChangedNews(run.Sequence, Wire.Calls(run, board), offers.Of(run)?.Id);
+        told[run.Id] = news;
+        return news;
+    }
+
+    // Not awaited: a phone that lies in a dead corner with a full buffer must not make the others wait.
+    void Send<T>(RunId run, string what, T news) =>
+        hub.Clients.Group(GroupOf(run)).SendAsync(what, news).ContinueWith(
+            sent => log.LogWarning(sent.Exception, "Screens of run {Run} could not be told.", run),
+            CancellationToken.None,
+            TaskContinuationOptions.OnlyOnFaulted,
+            TaskScheduler.Default);
+}

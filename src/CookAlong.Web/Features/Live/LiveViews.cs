@@ -1,0 +1,23 @@
+using System.Security.Claims;
+using CookAlong.Domain.Runs;
+using CookAlong.Web.Features.Household;
+
+namespace CookAlong.Web.Features.Live;
+
+/// <summary>Makes what a live page shows.</summary>
+public sealed class LiveViews(LiveRuns runs, IncomingTaps taps, ReplanOffers offers, TimeProvider time)
+{
+    /// <summary>Null when there is no such run, or the visitor is not in it.</summary>
+    public async Task<LiveView?> OfAsync(RunId id, ClaimsPrincipal user)
+    {
+        if (Visitor.Of(user) is not { } visitor || !visitor.MaySee(id) || await runs.FindAsync(id) is not { } live
+            || await taps.AdmitAsync(live, visitor, user.FindFirstValue(ClaimTypes.Name)) is not { } who)
+        {
+            return null;
+        }
+
+        var run = live.Current;
+        var offer = who.Role == Role.Host ? offers.Of(run) : null;
+        return new LiveView(id, run.Meal, Board.Of(run, time.GetUtcNow()), who.Person, who.Role, who.Helper, offer);
+    }
+}

@@ -1,0 +1,58 @@
+using System.Text.Json;
+using CookAlong.Domain;
+using CookAlong.Domain.Runs;
+
+namespace CookAlong.Web.Features.Live;
+
+/// <summary>A command as a screen sends it: {"kind":"finishStep","step":"goose-roast"}.</summary>
+static class WireCommand
+{
+    /// <summary>Longest id of anything, in characters.</summary>
+    const int LongestId = 200;
+
+    /// <summary>Null when it is none. A plan is named by its offer, which must still stand.</summary>
+    /// <param name="offered">The offer of that id; null when there is none any more.</param>
+    public static RunCommand? Read(JsonElement json, Func<Guid, RunCommand.AcceptPlan?> offered)
+    {
+        if (json.ValueKind != JsonValueKind.Object)
+        {
+            return null;
+        }
+
+        return Text(json, "kind") switch
+        {
+            "startStep" => Step(json) is { } step ? new RunCommand.StartStep(step) : null,
+            "finishStep" => Step(json) is { } step ? new RunCommand.FinishStep(step) : null,
+            "takeBack" => Step(json) is { } step ? new RunCommand.TakeBack(step) : null,
+            "claimStep" => Step(json) is { } step ? new RunCommand.ClaimStep(step) : null,
+            "letGoStep" => Step(json) is { } step ? new RunCommand.LetGoStep(step) : null,
+            "giveStep" => Step(json) is { } step && Text(json, "to") is { } to ? new RunCommand.GiveStep(step, new HelperId(to)) : null,
+            "addTime" => Step(json) is { } step && Number(json, "minutes") is { } minutes ? new RunCommand.AddTime(step, minutes) : null,
+            "finishTend" => Step(json) is { } step && Number(json, "tend") is { } tend && Number(json, "turn") is { } turn
+                ? new RunCommand.FinishTend(step, tend, turn)
+                : null,
+            "acknowledge" => Text(json, "call") is { } call ? new RunCommand.Acknowledge(new CallId(call)) : null,
+            "holdEverything" => new RunCommand.HoldEverything(),
+            "goOn" => new RunCommand.GoOn(),
+            "acceptPlan" => Id(json, "plan") is { } plan ? offered(plan) : null,
+            "putOut" => Id(json, "person") is { } person ? new RunCommand.PutOut(new PersonId(person)) : null,
+            "endRun" => new RunCommand.EndRun(),
+
+            // Not only unknown kinds: joining is not a screen's to ask for.
+            _ => null,
+        };
+    }
+
+    public static bool IsAcceptPlan(JsonElement json) => json.ValueKind == JsonValueKind.Object && Text(json, "kind") == "acceptPlan" && Id(json, "plan") is not null;
+
+    static StepId? Step(JsonElement json) => Text(json, "step") is { } step ? new StepId(step) : null;
+
+    static string? Text(JsonElement json, string name) =>
+        json.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.String && value.GetString() is { Length: > 0 and <= LongestId } text ? text : null;
+
+    static int? Number(JsonElement json, string name) =>
+        json.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.Number && value.TryGetInt32(out var number) ? number : null;
+
+    static Guid? Id(JsonElement json, string name) =>
+        json.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.String && value.TryGetGuid(out var id) ? id : null;
+}
