@@ -17,10 +17,16 @@ public sealed partial class AppFactory : WebApplicationFactory<Program>
     public const string HostName = "Rowan";
     public const string HostPassword = "seven winters and a goose";
 
-    readonly DirectoryInfo data = Directory.CreateTempSubdirectory("cookalong-test-");
+    readonly DirectoryInfo data;
+    readonly bool isDataOurs;
     readonly LogLines log = new();
 
-    public FakeTimeProvider Clock { get; } = new(new DateTimeOffset(2026, 12, 20, 9, 0, 0, TimeSpan.Zero));
+    public AppFactory()
+        : this(Directory.CreateTempSubdirectory("cookalong-test-"), new DateTimeOffset(2026, 12, 20, 9, 0, 0, TimeSpan.Zero)) => isDataOurs = true;
+
+    AppFactory(DirectoryInfo data, DateTimeOffset now) => (this.data, Clock) = (data, new FakeTimeProvider(now));
+
+    public FakeTimeProvider Clock { get; }
 
     /// <summary>Where browsers go; https makes them think that TLS is on.</summary>
     public Uri Address { get; set; } = new("http://localhost");
@@ -61,6 +67,9 @@ public sealed partial class AppFactory : WebApplicationFactory<Program>
         return browser;
     }
 
+    /// <summary>Another server on the same data, as after a restart; this one may be gone or not.</summary>
+    public AppFactory Again() => new(data, Clock.GetUtcNow());
+
     public T Get<T>()
         where T : notnull => Services.GetRequiredService<T>();
 
@@ -82,7 +91,10 @@ public sealed partial class AppFactory : WebApplicationFactory<Program>
     {
         await base.DisposeAsync();
         Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
-        data.Delete(recursive: true);
+        if (isDataOurs)
+        {
+            data.Delete(recursive: true);
+        }
     }
 
     [GeneratedRegex("/first-start#(\\S+)")]

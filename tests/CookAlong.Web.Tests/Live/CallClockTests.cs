@@ -1,0 +1,77 @@
+using CookAlong.Domain.Runs;
+using CookAlong.Web.Data;
+using CookAlong.Web.Features.Live;
+using Microsoft.AspNetCore.SignalR.Client;
+using Microsoft.EntityFrameworkCore;
+using static CookAlong.Domain.Tests.Runs.SmallMeal;
+
+namespace CookAlong.Web.Tests.Live;
+
+public sealed class CallClockTests
+{
+    static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task A_call_rings_when_it_is_due_and_is_marked_so()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        await using var tablet = kitchen.Connect(kitchen.Host);
+        var rung = new TaskCompletionSource();
+        tablet.On<CallNews>("Ring", call =>
+        {
+            if (call.CallId == "in:roast")
+            {
+                rung.TrySetResult();
+            }
+        });
+        await tablet.StartAsync(Stop);
+        await tablet.InvokeAsync<Entered>("Enter", kitchen.Run, Stop);
+        kitchen.House.Clock.Advance(TimeSpan.FromMinutes(25));
+        await kitchen.TapAsync(kitchen.Host, new { kind = "finishStep", step = "stuff" });
+        kitchen.House.Clock.Advance(TimeSpan.FromSeconds(1));
+        await rung.Task.WaitAsync(TimeSpan.FromSeconds(20), Stop);
+        await using var db = kitchen.House.NewDb();
+        Assert.NotNull(await db.Set<CallRow>().SingleAsync(row => row.Call == "in:roast", Stop));
+    }
+
+    [Fact]
+    public async Task A_due_call_is_claimed_by_one_server_only()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        var (calls, run, call) = await DueAsync(kitchen);
+        Assert.Equal(Claim.Mine, await calls.ClaimAsync(run, call, Clock(14, 10)));
+        Assert.Equal(Claim.Others, await calls.ClaimAsync(run, call, Clock(14, 10)));
+        await calls.RungAsync(run, call.Id, Clock(14, 10));
+        Assert.Equal(Claim.Rung, await calls.ClaimAsync(run, call, Clock(14, 20)));
+    }
+
+    [Fact]
+    public async Task A_call_whose_server_died_before_sending_it_is_sent_by_the_next()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        var (calls, run, call) = await DueAsync(kitchen);
+        Assert.Equal(Claim.Mine, await calls.ClaimAsync(run, call, Clock(14, 10)));
+        Assert.Equal(Claim.Others, await calls.ClaimAsync(run, call, Clock(14, 10).AddSeconds(4)));
+        Assert.Equal(Claim.Mine, await calls.ClaimAsync(run, call, Clock(14, 10).AddSeconds(5)));
+    }
+
+    [Fact]
+    public async Task Acknowledging_on_one_screen_silences_the_others()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        await using var tablet = kitchen.Connect(kitchen.Host);
+        var silenced = new TaskCompletionSource<string>();
+        tablet.On<CallNews>("Silence", call => silenced.TrySetResult(call.CallId));
+        await tablet.StartAsync(Stop);
+        await tablet.InvokeAsync<Entered>("Enter", kitchen.Run, Stop);
+        var ivo = await kitchen.JoinAsync("Ivo");
+        Assert.True((await kitchen.TapAsync(ivo, new { kind = "acknowledge", call = "begin:stuff" })).Accepted);
+        Assert.Equal("begin:stuff", await silenced.Task.WaitAsync(TimeSpan.FromSeconds(20), Stop));
+    }
+
+    static async Task<(DueCalls Calls, RunId Run, Call Call)> DueAsync(LiveKitchen kitchen)
+    {
+        var run = await kitchen.LoadAsync();
+        return (kitchen.House.Get<DueCalls>(), run.Id, CallSchedule.Of(run, Clock(12, 20)).Single(call => call.Id == new CallId("out:roast")));
+    }
+}

@@ -1,0 +1,133 @@
+using System.Net;
+using CookAlong.Domain.Runs;
+using CookAlong.Web.Data;
+using Microsoft.EntityFrameworkCore;
+
+namespace CookAlong.Web.Tests.Live;
+
+public sealed class JoiningTests
+{
+    [Fact]
+    public async Task A_scanned_secret_opens_the_door_as_a_typed_code_does()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        var invitation = await kitchen.InviteAsync();
+        using var scanned = await LiveKitchen.TryJoinAsync(kitchen.House.NewBrowser(), invitation.Secret, "Ivo");
+        Assert.Equal($"/cook/{kitchen.Run}/me", scanned.Headers.Location!.OriginalString);
+        using var typed = await LiveKitchen.TryJoinAsync(kitchen.House.NewBrowser(), $" {invitation.Typed[..4].ToLowerInvariant()}-{invitation.Typed[4..]}", "Tobi");
+        Assert.Equal(HttpStatusCode.Redirect, typed.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_code_is_good_once()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        var invitation = await kitchen.InviteAsync();
+        using var first = await LiveKitchen.TryJoinAsync(kitchen.House.NewBrowser(), invitation.Typed, "Ivo");
+        using var second = await LiveKitchen.TryJoinAsync(kitchen.House.NewBrowser(), invitation.Typed, "Tobi");
+        Assert.Equal(HttpStatusCode.Forbidden, second.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_code_is_good_for_ten_minutes()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        var invitation = await kitchen.InviteAsync();
+        kitchen.House.Clock.Advance(TimeSpan.FromMinutes(10));
+        using var late = await LiveKitchen.TryJoinAsync(kitchen.House.NewBrowser(), invitation.Typed, "Ivo");
+        Assert.Equal(HttpStatusCode.Forbidden, late.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_name_that_is_taken_does_not_use_up_the_code()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        await kitchen.JoinAsync("Ivo");
+        var invitation = await kitchen.InviteAsync();
+        var phone = kitchen.House.NewBrowser();
+        using var taken = await LiveKitchen.TryJoinAsync(phone, invitation.Typed, "IVO");
+        Assert.Equal(HttpStatusCode.Conflict, taken.StatusCode);
+        using var other = await LiveKitchen.TryJoinAsync(phone, invitation.Typed, "Anouk");
+        Assert.Equal(HttpStatusCode.Redirect, other.StatusCode);
+        Assert.Contains((await kitchen.LoadAsync()).People.Values, person => person is { Name: "Anouk", Helper.Value: "walk-in-1" });
+    }
+
+    [Fact]
+    public async Task Five_wrong_codes_a_minute_from_one_address_close_the_door_for_it()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        var invitation = await kitchen.InviteAsync();
+        var phone = kitchen.House.NewBrowser();
+        for (var wrong = 0; wrong < 5; wrong++)
+        {
+            using var answer = await LiveKitchen.TryJoinAsync(phone, "ABCDEFGH", "Ivo");
+            Assert.Equal(HttpStatusCode.Forbidden, answer.StatusCode);
+        }
+
+        using var closed = await LiveKitchen.TryJoinAsync(phone, invitation.Typed, "Ivo");
+        Assert.Equal(HttpStatusCode.TooManyRequests, closed.StatusCode);
+        kitchen.House.Clock.Advance(TimeSpan.FromMinutes(1));
+        using var open = await LiveKitchen.TryJoinAsync(phone, invitation.Typed, "Ivo");
+        Assert.Equal(HttpStatusCode.Redirect, open.StatusCode);
+    }
+
+    [Fact]
+    public async Task Twenty_wrong_codes_kill_a_typed_code_but_not_a_scanned_one()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        var invitation = await kitchen.InviteAsync();
+        var codes = kitchen.House.Get<CookAlong.Web.Features.Live.JoinCodes>();
+        for (var wrong = 0; wrong < 20; wrong++)
+        {
+            Assert.Null(await codes.FindAsync("ABCDEFGH"));
+        }
+
+        Assert.Null(await codes.FindAsync(invitation.Typed));
+        Assert.NotNull(await codes.FindAsync(invitation.Secret));
+    }
+
+    [Fact]
+    public async Task Codes_are_not_kept_in_the_clear()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        var invitation = await kitchen.InviteAsync();
+        await using var db = kitchen.House.NewDb();
+        var rows = await db.Set<JoinCodeRow>().ToListAsync(TestContext.Current.CancellationToken);
+        Assert.Equal(2, rows.Count);
+        Assert.DoesNotContain(rows, row => row.Hash.Contains(invitation.Typed, StringComparison.OrdinalIgnoreCase) || row.Hash.Contains(invitation.Secret, StringComparison.OrdinalIgnoreCase));
+        Assert.Equal(16, System.Buffers.Text.Base64Url.DecodeFromChars(invitation.Secret).Length);
+    }
+
+    [Fact]
+    public async Task A_watchers_code_makes_a_watcher_whatever_the_name()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        var gran = await kitchen.JoinAsync("Maren", Role.Watcher);
+        Assert.False((await kitchen.TapAsync(gran, new { kind = "finishStep", step = "stuff" })).Accepted);
+        using var board = await gran.GetAsync($"/cook/{kitchen.Run}");
+        Assert.Equal(HttpStatusCode.OK, board.StatusCode);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("   ")]
+    [InlineData("a name that is far longer than any name in this house")]
+    public async Task Nobody_joins_without_a_name(string name)
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        var invitation = await kitchen.InviteAsync();
+        using var answer = await LiveKitchen.TryJoinAsync(kitchen.House.NewBrowser(), invitation.Typed, name);
+        Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+    }
+
+    [Fact]
+    public async Task The_host_s_page_makes_new_codes_and_guests_do_not_see_it()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        var ivo = await kitchen.JoinAsync("Ivo");
+        using var guest = await ivo.GetAsync($"/cook/{kitchen.Run}/invite");
+        Assert.Equal(HttpStatusCode.Forbidden, guest.StatusCode);
+        using var host = await kitchen.Host.GetAsync($"/cook/{kitchen.Run}/invite");
+        Assert.Equal(HttpStatusCode.OK, host.StatusCode);
+    }
+}
