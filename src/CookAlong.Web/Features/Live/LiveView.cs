@@ -7,7 +7,7 @@ namespace CookAlong.Web.Features.Live;
 
 /// <summary>What a live page shows: a run's board, and who is looking at it.</summary>
 /// <param name="Meal">For the names of things and the kitchen's time zone.</param>
-/// <param name="Me">The helper whose phone this is; null for a host who does not cook and for a watcher.</param>
+/// <param name="Me">The helper whose screen this is; null for a host who does not cook and for a watcher.</param>
 public sealed record LiveView(RunId Run, Meal Meal, Board Board, PersonId Person, Role Role, HelperId? Me, OfferedPlan? Offer)
 {
     public Words Words { get; } = new(Meal, Board.People);
@@ -17,7 +17,34 @@ public sealed record LiveView(RunId Run, Meal Meal, Board Board, PersonId Person
     public bool IsHost => Role == Role.Host;
 
     public bool MayTap => Role != Role.Watcher && !Board.IsOver;
+
+    public BoardPerson? MyPerson => Me is { } me ? PersonOf(me) : null;
+
+    public BoardPerson PersonOf(HelperId helper) => Board.People.Single(one => one.Helper == helper);
+
+    /// <summary>Jobs that want a person now. What merely cooks is seen in the oven, on its ring or among what looks after itself.</summary>
+    public IEnumerable<BoardCard> Jobs => Board.Now.Where(card =>
+        card.Call is not null || card.Tend is not null || card.Attention == Attention.HandsOn || card.State is CardState.Due or CardState.Over);
+
+    /// <summary>Calls that are due and belong to no card: an oven's dial, table time, a pause.</summary>
+    public IEnumerable<Call> LooseCalls => Board.Calls.Where(call =>
+        call.Due <= Board.At && !call.IsAcknowledged && !Board.Now.Any(card => card.Call?.Id == call.Id));
+
+    /// <summary>Running steps that need nobody and stand in no oven, on no ring and under no grill.</summary>
+    public IEnumerable<BoardCard> ByThemselves => Board.Now.Except(Jobs).Where(card =>
+        card.Place is { Oven: null, Rings: 0, Grill: null });
+
+    /// <summary>What comes next, jobs and turns of a dial and table times together, in order of time.</summary>
+    public IEnumerable<NextLine> Next =>
+        Board.Next.Select(card => new NextLine(card.Starts, card, null))
+            .Concat(Board.Calls.Where(call => call.Due > Board.At && call.Kind is CallKind.Dial or CallKind.Table).Select(call => new NextLine(call.Due, null, call)))
+            .OrderBy(line => line.At);
+
+    public string Path(string part) => $"/cook/{Run}/{part}";
 }
+
+/// <summary>One line of the rail; exactly one of the two is set.</summary>
+public sealed record NextLine(DateTimeOffset At, BoardCard? Card, Call? Call);
 
 /// <summary>The re-planner's answer to a slip, until somebody takes it or the run moves on.</summary>
 /// <param name="LateMinutes">How late the latest course would be with it.</param>
