@@ -1,0 +1,49 @@
+using CookAlong.Web.Features.Household;
+using CookAlong.Web.Features.Live;
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Forms;
+using Microsoft.AspNetCore.Components.Web;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging.Abstractions;
+using static CookAlong.Web.Tests.LivePages.SampleKitchen;
+using Role = CookAlong.Domain.Runs.Role;
+
+namespace CookAlong.Web.Tests.LivePages;
+
+/// <summary>Every state of every page without a circuit, as the server would send it.</summary>
+static class Pages
+{
+    public static IReadOnlyDictionary<string, Func<Task<string>>> All { get; } = new Dictionary<string, Func<Task<string>>>
+    {
+        ["board-busy"] = () => Page<BoardPage>(View(Busy)),
+        ["board-calm"] = () => Page<BoardPage>(View(Calm)),
+        ["board-paused"] = () => Page<BoardPage>(View(Paused)),
+        ["board-crowded"] = () => Page<BoardPage>(View(Crowded, offer: Offer)),
+        ["board-over"] = () => Page<BoardPage>(View(Over)),
+        ["me-busy"] = () => Page<MePage>(View(Busy, Maren, Role.Helper)),
+        ["me-crowded"] = () => Page<MePage>(View(Crowded, Maren, Role.Helper, Offer)),
+        ["me-calm"] = () => Page<MePage>(View(Calm, Maren, Role.Helper)),
+        ["me-late"] = () => Page<MePage>(View(Calm, Ivo, Role.Helper)),
+        ["me-child"] = () => Page<MePage>(View(Busy, Tobi, Role.Helper)),
+        ["me-over"] = () => Page<MePage>(View(Over, Maren, Role.Helper)),
+        ["invite"] = () => Html<InvitePage>(new() { ["View"] = View(Busy), ["Link"] = "http://192.168.1.20:5000/join#k3J9xQ2mZr8vT1bN5cW7yA", ["Code"] = "K7PMRW4X", ["ExpiresAt"] = At(13, 34) }),
+        ["join"] = () => Html<JoinPage>([]),
+        ["join-again"] = () => Html<JoinPage>(new() { ["Message"] = "That code is not right, or its ten minutes are over. Ask the host for a new one.", ["Name"] = "Ivo" }),
+        ["sign-in"] = () => Html<SignInPage>([]),
+        ["first-start"] = () => Html<FirstStartPage>([]),
+    };
+
+    static Task<string> Page<T>(LiveView view) where T : IComponent => Html<T>(new() { ["View"] = view });
+
+    public static async Task<string> Html<T>(Dictionary<string, object?> parameters) where T : IComponent
+    {
+        await using var services = new ServiceCollection().AddSingleton<AntiforgeryStateProvider, NoAntiforgery>().BuildServiceProvider();
+        await using var renderer = new HtmlRenderer(services, NullLoggerFactory.Instance);
+        return await renderer.Dispatcher.InvokeAsync(async () => (await renderer.RenderComponentAsync<T>(ParameterView.FromDictionary(parameters))).ToHtmlString());
+    }
+
+    sealed class NoAntiforgery : AntiforgeryStateProvider
+    {
+        public override AntiforgeryRequestToken? GetAntiforgeryToken() => new("token", "__RequestVerificationToken");
+    }
+}
