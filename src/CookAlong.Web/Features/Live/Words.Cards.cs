@@ -17,7 +17,7 @@ public sealed partial class Words
     public string Who(BoardCard card) =>
         card.Helpers.Length > 0 ? Names(card.Helpers)
         : card.IsFree ? "free to take"
-        : card.Attention == Attention.HandsOn || card.Tend is not null ? "whoever is near"
+        : card.Attention == Attention.HandsOn || card.Tend is not null || card.Call is not null || card.State == CardState.Over ? "whoever is near"
         : "looks after itself";
 
     /// <summary>What stands beside the countdown.</summary>
@@ -82,6 +82,6 @@ public sealed partial class Words
     public string? Aside(BoardPerson person) =>
         person.HereFrom is { } from && !person.IsHereNow ? $"here from {clock.Show(from)}"
         : !person.IsHereNow ? "not here now"
-        : person.IsChild ? "child-safe jobs"
+        : person.IsChild ? "child-safe"
         : null;
 }
