@@ -26,6 +26,8 @@ public sealed class CpSatPlanner : IMealPlanner
     }
 
     /// <summary>The plan without the reasons why it is no better.</summary>
+    internal static Plan PlanOnly(PlanRequest request) => Best(request, new Search(request.Limits, null, CancellationToken.None));
+
     internal static Plan Best(PlanRequest request, Search search)
     {
         var meal = request.Meal;
