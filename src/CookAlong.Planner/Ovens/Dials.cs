@@ -9,14 +9,23 @@ internal static class Dials
     {
         var settings = new List<(int At, int Celsius)>();
         var set = isOn ? points[0].Celsius : 0;
-        foreach (var (point, next) in points.Zip(points.Skip(1)))
+        for (var index = 0; index + 1 < points.Count; index++)
         {
-            var wanted = next.Celsius > off ? next.Celsius : 0;
+            var (from, to) = (index, index + 1);
+            while (to + 1 < points.Count && Way(points, to) != 0 && Way(points, to) == Way(points, from))
+            {
+                // It goes on the same way: one turn of the dial, to where that ends.
+                to++;
+            }
+
+            var wanted = points[to].Celsius > off ? points[to].Celsius : 0;
             if (wanted != set)
             {
-                settings.Add((point.At, wanted));
+                settings.Add((points[from].At, wanted));
                 set = wanted;
             }
+
+            index = to - 1;
         }
 
         if (set != 0)
@@ -26,6 +35,9 @@ internal static class Dials
 
         return settings;
     }
+
+    /// <summary>Up, down or level from a point to the next.</summary>
+    private static int Way(IReadOnlyList<(int At, int Celsius)> points, int index) => Math.Sign(points[index + 1].Celsius - points[index].Celsius);
 
     /// <summary>Turns while something inside depends on the oven, not counting putting in and taking out.</summary>
     public static int Changes(IEnumerable<(int At, int Celsius)> settings, IReadOnlyList<Stay> stays) =>
