@@ -6,20 +6,25 @@ namespace CookAlong.Web.Features.Household;
 /// <summary>Once the server listens, the log shows the one address to open: the first start's, or the household's.</summary>
 sealed class FirstStartAnnouncement(Accounts accounts, FirstStart firstStart, IServer server, ILogger<FirstStartAnnouncement> log) : IHostedLifecycleService
 {
-    public async Task StartedAsync(CancellationToken cancellationToken)
+    string? secret;
+
+    // Before the server listens: the address must work from the moment it can be reached.
+    public async Task StartingAsync(CancellationToken cancellationToken) =>
+        secret = await accounts.AnyAsync(cancellationToken) ? null : firstStart.Open();
+
+    public Task StartedAsync(CancellationToken cancellationToken)
     {
-        var address = Address();
-        if (await accounts.AnyAsync(cancellationToken))
+        if (secret is null)
         {
-            log.LogInformation("CookAlong is ready at {Address}", address);
+            log.LogInformation("CookAlong is ready at {Address}", Address());
         }
         else
         {
-            log.LogInformation("Open this address once to make the host cook's account: {Address}/first-start#{Secret}", address, firstStart.Open());
+            log.LogInformation("Open this address once to make the host cook's account: {Address}/first-start#{Secret}", Address(), secret);
         }
-    }
 
-    public Task StartingAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+        return Task.CompletedTask;
+    }
 
     public Task StartAsync(CancellationToken cancellationToken) => Task.CompletedTask;
 
