@@ -35,7 +35,6 @@ public static class HouseholdFeature
         services.AddAuthorizationBuilder()
             .AddPolicy(HostPolicy, policy => policy.RequireRole(Visitor.HostRole))
             .AddPolicy(InRunPolicy, policy => policy.RequireAuthenticatedUser().RequireAssertion(MaySeeTheRun));
-        services.AddCascadingAuthenticationState();
         services.AddScoped<AuthenticationStateProvider, CircuitSession>();
 
         services.AddAntiforgery(options =>

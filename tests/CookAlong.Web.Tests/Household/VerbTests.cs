@@ -1,0 +1,98 @@
+using System.CommandLine;
+using CookAlong.Web.Cli;
+using Microsoft.Data.Sqlite;
+
+namespace CookAlong.Web.Tests.Household;
+
+public sealed class VerbTests
+{
+    [Theory]
+    [InlineData("serve")]
+    [InlineData("seed")]
+    [InlineData("backup")]
+    [InlineData("migrate")]
+    [InlineData("healthcheck")]
+    [InlineData("plan")]
+    [InlineData("check")]
+    [InlineData("simulate")]
+    public async Task Every_verb_teaches(string verb)
+    {
+        var (exit, output, _) = await RunAsync(verb, "--help");
+
+        Assert.Equal(0, exit);
+        Assert.Contains("Usage:", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_running_household_is_backed_up_whole()
+    {
+        await using var app = new AppFactory();
+        await app.HostAsync();
+        var copy = Path.Combine(app.DataFolder, "copy.db");
+
+        var (exit, output, _) = await RunAsync("backup", "--data", app.DataFolder, copy);
+
+        Assert.Equal(0, exit);
+        Assert.Contains(copy, output, StringComparison.Ordinal);
+        await using var connection = new SqliteConnection($"Data Source={copy};Mode=ReadOnly;Pooling=False");
+        await connection.OpenAsync(TestContext.Current.CancellationToken);
+        await using var command = connection.CreateCommand();
+        command.CommandText = "SELECT Name FROM Hosts";
+        Assert.Equal(AppFactory.HostName, await command.ExecuteScalarAsync(TestContext.Current.CancellationToken));
+    }
+
+    [Fact]
+    public async Task A_folder_without_a_household_is_not_backed_up()
+    {
+        var folder = Directory.CreateTempSubdirectory("cookalong-test-");
+
+        var (exit, _, error) = await RunAsync("backup", "--data", folder.FullName);
+
+        Assert.Equal(2, exit);
+        Assert.Contains("There is no household in", error, StringComparison.Ordinal);
+        folder.Delete(recursive: true);
+    }
+
+    [Fact]
+    public async Task Demo_meals_are_added_to_a_household_that_runs()
+    {
+        await using var app = new AppFactory();
+        await app.HostAsync();
+        await using var db = app.NewDb();
+        var before = db.Meals.Count();
+
+        var (exit, _, _) = await RunAsync("seed", "--data", app.DataFolder);
+
+        Assert.Equal(0, exit);
+        Assert.Equal(2 * before, db.Meals.Count());
+    }
+
+    [Theory]
+    [InlineData("--urls", "localhost", "COOKALONG_URLS")]
+    [InlineData("--proxies", "the one in the cellar", "COOKALONG_PROXIES")]
+    [InlineData("--data", "", "COOKALONG_DATA")]
+    public async Task A_wrong_setting_stops_the_start_and_is_named(string option, string value, string variable)
+    {
+        var (exit, _, error) = await RunAsync("serve", option, value);
+
+        Assert.Equal(2, exit);
+        Assert.Contains(option, error, StringComparison.Ordinal);
+        Assert.Contains(variable, error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task An_unknown_option_is_refused()
+    {
+        var (exit, _, error) = await RunAsync("serve", "--dta", "x");
+
+        Assert.NotEqual(0, exit);
+        Assert.Contains("--dta", error, StringComparison.Ordinal);
+    }
+
+    static async Task<(int Exit, string Output, string Error)> RunAsync(params string[] args)
+    {
+        var how = new InvocationConfiguration { Output = new StringWriter(), Error = new StringWriter(), EnableDefaultExceptionHandler = false };
+        var exit = await CommandLine.Root().Parse(args).InvokeAsync(how, TestContext.Current.CancellationToken);
+        return (exit, how.Output.ToString()!, how.Error.ToString()!);
+    }
+}
