@@ -6,8 +6,10 @@ using CookAlong.Web.Features.Health;
 using CookAlong.Web.Features.Household;
 using CookAlong.Web.Features.Live;
 using CookAlong.Web.Features.Meals;
+using CookAlong.Web.Features.Plans;
 using CookAlong.Web.Features.Problems;
 using CookAlong.Web.Security;
+using CookAlong.Web.Shared;
 using Microsoft.AspNetCore.HttpOverrides;
 
 return await CommandLine.RunAsync(args);
@@ -32,7 +34,8 @@ public partial class Program
         services.AddHousehold();
         services.AddLive();
         services.AddSingleton<DemoMeals>();
-        services.AddRazorComponents().AddInteractiveServerComponents();
+        services.AddPages();
+        services.AddPlanning();
         services.Configure<ForwardedHeadersOptions>(options =>
         {
             options.ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto;
@@ -59,7 +62,8 @@ public partial class Program
         app.MapHousehold();
         app.MapLive();
         app.MapGet("/", () => Results.Redirect("/meals"));
-        app.MapGet("/meals", () => "The meals come here.").RequireAuthorization(HouseholdFeature.HostPolicy);
+        app.MapMeals();
+        app.MapPages();
         return app;
     }
 }

@@ -1,3 +1,4 @@
+using CookAlong.Web.Security;
 using MudBlazor.Services;
 
 namespace CookAlong.Web.Shared;
@@ -20,5 +21,5 @@ public static class Pages
         return services;
     }
 
-    public static void MapPages(this IEndpointRouteBuilder app) => app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
+    public static void MapPages(this IEndpointRouteBuilder app) => app.MapRazorComponents<App>().AddInteractiveServerRenderMode().WithMetadata(new PlanningPage());
 }

@@ -1,43 +1,81 @@
+using CookAlong.Domain;
+using CookAlong.Domain.Meals;
+using CookAlong.Intake.MealFiles;
 using CookAlong.Web.Data;
 using Microsoft.EntityFrameworkCore;
 
 namespace CookAlong.Web.Features.Meals;
 
-/// <summary>The household's meals. Every change says which version it was made on; one made on an older version is refused.</summary>
+/// <summary>A meal as it is kept: its row, and what the row's file says.</summary>
+public sealed record KeptMeal(MealRow Row, Meal Meal);
+
+/// <summary>The household's meals. Every change is made on a version; one made on an older version is refused.</summary>
 public sealed class MealBook(IDbContextFactory<CookAlongDb> database, TimeProvider clock)
 {
-    public async Task<IReadOnlyList<MealRow>> AllAsync(CancellationToken stop = default)
+    /// <summary>Latest changed first.</summary>
+    public async Task<IReadOnlyList<KeptMeal>> AllAsync(CancellationToken stop = default)
     {
         await using var db = await database.CreateDbContextAsync(stop);
-        return await db.Meals.AsNoTracking().ToListAsync(stop);
+        var rows = await db.Meals.AsNoTracking().OrderByDescending(row => row.ChangedAt).ToListAsync(stop);
+        return [.. rows.Select(Open)];
     }
 
-    public async Task<MealRow?> FindAsync(Guid meal, CancellationToken stop = default)
+    /// <summary>Null when it is not (or no longer) there.</summary>
+    public async Task<KeptMeal?> OpenAsync(Guid meal, CancellationToken stop = default)
     {
         await using var db = await database.CreateDbContextAsync(stop);
-        return await db.Meals.AsNoTracking().SingleOrDefaultAsync(row => row.Id == meal, stop);
+        return await db.Meals.AsNoTracking().SingleOrDefaultAsync(row => row.Id == meal, stop) is { } row ? Open(row) : null;
     }
 
-    public async Task<MealRow> AddAsync(string name, string document, CancellationToken stop = default)
+    /// <summary>Takes a meal file in; nothing is kept of one with errors.</summary>
+    /// <param name="fromNow">Refuse table times that are past.</param>
+    public async Task<MealEdit> AddAsync(string file, bool fromNow, CancellationToken stop = default)
     {
-        await using var db = await database.CreateDbContextAsync(stop);
         var now = clock.GetUtcNow();
-        var row = new MealRow { Id = Guid.CreateVersion7(now), Name = name, Document = document, ChangedAt = now.ToUnixTimeMilliseconds() };
+        var read = MealFile.Read(file, fromNow ? Minute.Of(now) : null);
+        if (!read.IsGood)
+        {
+            return new MealEdit.Refused(read.Errors);
+        }
+
+        await using var db = await database.CreateDbContextAsync(stop);
+        var row = new MealRow { Id = Guid.CreateVersion7(now), Name = read.Meal.Name, Document = file, ChangedAt = now.ToUnixTimeMilliseconds() };
         db.Meals.Add(row);
         await db.SaveChangesAsync(stop);
-        return row;
+        return new MealEdit.Kept(new KeptMeal(row, read.Meal));
     }
 
-    /// <summary>The row as it stands after the change; null when somebody else changed or deleted the meal since <paramref name="version"/>.</summary>
-    public async Task<MealRow?> ChangeAsync(Guid meal, int version, string name, string document, CancellationToken stop = default)
+    public Task<MealEdit> CopyAsync(KeptMeal meal, CancellationToken stop = default)
     {
+        var copy = MealDocument.Of(meal.Row.Document);
+        copy.Rename($"{meal.Meal.Name}, copy");
+        return AddAsync(copy.Text, fromNow: false, stop);
+    }
+
+    /// <summary>Changes the file and keeps it at once, if it is still a meal afterwards.</summary>
+    /// <param name="fromNow">Refuse table times that are past.</param>
+    public async Task<MealEdit> EditAsync(KeptMeal meal, Action<MealDocument> edit, bool fromNow, CancellationToken stop = default)
+    {
+        var now = clock.GetUtcNow();
+        var document = MealDocument.Of(meal.Row.Document);
+        edit(document);
+        var text = document.Text;
+        var read = MealFile.Read(text, fromNow ? Minute.Of(now) : null);
+        if (!read.IsGood)
+        {
+            return new MealEdit.Refused(read.Errors);
+        }
+
         await using var db = await database.CreateDbContextAsync(stop);
-        var now = clock.GetUtcNow().ToUnixTimeMilliseconds();
-        var changed = await db.Meals.Where(row => row.Id == meal && row.Version == version).ExecuteUpdateAsync(
-            set => set.SetProperty(row => row.Name, name).SetProperty(row => row.Document, document)
-                .SetProperty(row => row.Version, version + 1).SetProperty(row => row.ChangedAt, now),
+        var (id, version) = (meal.Row.Id, meal.Row.Version);
+        var changed = await db.Meals.Where(row => row.Id == id && row.Version == version).ExecuteUpdateAsync(
+            set => set
+                .SetProperty(row => row.Name, read.Meal.Name)
+                .SetProperty(row => row.Document, text)
+                .SetProperty(row => row.Version, version + 1)
+                .SetProperty(row => row.ChangedAt, now.ToUnixTimeMilliseconds()),
             stop);
-        return changed == 1 ? await FindAsync(meal, stop) : null;
+        return changed == 1 ? new MealEdit.Kept((await OpenAsync(id, stop))!) : new MealEdit.Outdated();
     }
 
     /// <summary>With the plans made for it.</summary>
@@ -49,4 +87,8 @@ public sealed class MealBook(IDbContextFactory<CookAlongDb> database, TimeProvid
         await db.Meals.Where(row => row.Id == meal).ExecuteDeleteAsync(stop);
         await whole.CommitAsync(stop);
     }
+
+    // What was kept was read before it was kept, so a row that cannot be read is our bug.
+    static KeptMeal Open(MealRow row) =>
+        new(row, MealFile.Read(row.Document).Meal ?? throw new InvalidDataException($"the kept meal {row.Id} is no meal file"));
 }

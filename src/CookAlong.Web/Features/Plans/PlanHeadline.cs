@@ -1,0 +1,50 @@
+using CookAlong.Domain.Meals;
+using CookAlong.Domain.Planning;
+
+namespace CookAlong.Web.Features.Plans;
+
+/// <summary>How good a plan is, in the sentences above it.</summary>
+public static class PlanHeadline
+{
+    /// <summary>Table times, and whether they are kept.</summary>
+    public static string TableTimes(Meal meal, Plan plan)
+    {
+        var courses = plan.Courses.OrderBy(course => course.TableTime).Select(course =>
+            $"{meal.Courses.Single(one => one.Id == course.Course).Name} at {PlaceNames.Clock(course.TableTime, meal.TimeZone)}{(course.LateMinutes > 0 ? $", {Minutes(course.LateMinutes)} late" : "")}");
+        var words = string.Join("; ", courses);
+        return plan.Courses.All(course => course.LateMinutes == 0) ? $"{words}: on time." : $"{words}.";
+    }
+
+    /// <summary>The chance of serving on time; null when nobody has cooked it through yet.</summary>
+    public static string? Chance(Plan plan)
+    {
+        if (plan.Confidence is not { } confidence)
+        {
+            return null;
+        }
+
+        // Never "100 of 100": no rehearsal proves that nothing can go wrong.
+        var of100 = Math.Clamp((int)Math.Round(confidence.OnTimeWithin10 * 100, MidpointRounding.AwayFromZero), 0, 99);
+        return confidence.OnTimeWithin10 >= 0.995
+            ? "Served within 10 minutes of it in more than 99 of 100 rehearsed kitchens."
+            : $"Served within 10 minutes of it in {of100} of 100 rehearsed kitchens.";
+    }
+
+    /// <summary>How far from the best there could be.</summary>
+    public static string Gap(Plan plan) => plan.Status switch
+    {
+        PlanStatus.Optimal => "Proven: no plan serves the food fresher.",
+        PlanStatus.Feasible when plan.Gap >= 1 => "A plan that holds; how much better one could be is not known.",
+        PlanStatus.Feasible => $"A plan that holds, at most {Math.Ceiling(plan.Gap * 100):0} % from the best there could be.",
+        PlanStatus.None => "No plan holds.",
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
+    /// <summary>"25 min", "2 h", "2 h 20 min".</summary>
+    public static string Minutes(int minutes) => (minutes / 60, minutes % 60) switch
+    {
+        (0, var rest) => $"{rest} min",
+        (var hours, 0) => $"{hours} h",
+        var (hours, rest) => $"{hours} h {rest} min",
+    };
+}

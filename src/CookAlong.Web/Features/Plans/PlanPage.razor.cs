@@ -1,0 +1,114 @@
+using System.Collections.Immutable;
+using CookAlong.Domain;
+using CookAlong.Domain.Planning;
+using CookAlong.Intake.MealFiles;
+using CookAlong.Web.Features.Meals;
+using Microsoft.AspNetCore.Components;
+
+namespace CookAlong.Web.Features.Plans;
+
+public sealed partial class PlanPage
+{
+    readonly CancellationTokenSource leave = new();
+    CancellationTokenSource? planning;
+    KeptMeal? kept;
+    Plan? plan;
+    bool isCurrent;
+    bool isMissing;
+    bool isPast;
+    PlanProgress? found;
+    ImmutableArray<StepMove> moves = [];
+    StepId? chosen;
+    Minute now;
+    string? problem;
+    ITimer? minutes;
+
+    [Parameter] public Guid MealId { get; set; }
+
+    protected override async Task OnInitializedAsync()
+    {
+        minutes = Time.CreateTimer(_ => InvokeAsync(LookAtTheClock), null, TimeSpan.Zero, TimeSpan.FromSeconds(20));
+        await LoadAsync();
+        if (kept is not null && await Desk.LatestAsync(kept.Row, kept.Meal, leave.Token) is var (latest, current))
+        {
+            (plan, isCurrent) = (latest, current);
+        }
+    }
+
+    public void Dispose()
+    {
+        minutes?.Dispose();
+        leave.Cancel();
+        leave.Dispose();
+        planning?.Dispose();
+    }
+
+    async Task LoadAsync()
+    {
+        kept = await Book.OpenAsync(MealId, leave.Token);
+        isMissing = kept is null;
+        LookAtTheClock();
+    }
+
+    void LookAtTheClock()
+    {
+        now = Minute.Of(Time.GetUtcNow());
+        isPast = kept is not null && kept.Meal.FirstTableTime <= now;
+        StateHasChanged();
+    }
+
+    async Task PlanAsync()
+    {
+        var before = plan;
+        (found, problem, moves) = (null, null, []);
+        planning = new CancellationTokenSource();
+        try
+        {
+            plan = await Desk.PlanAsync(kept!.Row, kept.Meal, new Reports(better => InvokeAsync(() => Show(better))), planning.Token, leave.Token);
+            isCurrent = true;
+            moves = before is { Status: not PlanStatus.None } && plan.Status != PlanStatus.None ? StepMove.Between(before, plan) : [];
+            chosen = plan.Status == PlanStatus.None ? null : chosen;
+        }
+        catch (OperationCanceledException) when (leave.IsCancellationRequested)
+        {
+            // They left; there is nobody to show a plan to.
+            return;
+        }
+        finally
+        {
+            planning?.Dispose();
+            planning = null;
+        }
+    }
+
+    void Stop() => planning?.Cancel();
+
+    void Show(PlanProgress better)
+    {
+        found = better;
+        StateHasChanged();
+    }
+
+    /// <summary>Keeps what the host wants of a step at once; the plan is old then until it is made again.</summary>
+    async Task ChangeAsync(Action<MealDocument> wish)
+    {
+        var changed = await Book.EditAsync(kept!, wish, fromNow: false, leave.Token);
+        problem = MealWords.WhyNotKept(changed);
+        if (changed is MealEdit.Kept(var meal))
+        {
+            kept = meal;
+            isCurrent = false;
+        }
+        else if (changed is MealEdit.Outdated)
+        {
+            await LoadAsync();
+            isCurrent = false;
+        }
+    }
+
+    /// <summary>The planner reports from its own thread and is never kept waiting.</summary>
+    sealed class Reports(Action<PlanProgress> show) : IProgress<PlanProgress>
+    {
+        public void Report(PlanProgress value) => show(value);
+    }
+}

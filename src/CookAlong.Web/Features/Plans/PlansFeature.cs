@@ -1,0 +1,13 @@
+using CookAlong.Domain.Planning;
+using CookAlong.Planner;
+using CookAlong.Web.Features.Meals;
+
+namespace CookAlong.Web.Features.Plans;
+
+public static class PlansFeature
+{
+    public static IServiceCollection AddPlanning(this IServiceCollection services) => services
+        .AddSingleton<IMealPlanner, CpSatPlanner>()
+        .AddSingleton<PlanningDesk>()
+        .AddSingleton<MealBook>();
+}

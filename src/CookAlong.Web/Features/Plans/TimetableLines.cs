@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using CookAlong.Domain;
+using CookAlong.Domain.Kitchens;
+using CookAlong.Domain.Meals;
+using CookAlong.Domain.Planning;
+
+namespace CookAlong.Web.Features.Plans;
+
+/// <summary>One line of the timetable.</summary>
+/// <param name="Minutes">Null for a moment (a turn of the dial, a table time).</param>
+/// <param name="Helpers">Whose job it is; empty where nobody's hands are needed or it is anybody's.</param>
+public sealed record TimetableLine(TimetableKind Kind, Minute At, string Words, int? Minutes, ImmutableArray<HelperId> Helpers, StepId? Step, string? Caution = null);
+
+public enum TimetableKind { Step, Tend, Dial, KeepWarm, Pause, Table }
+
+/// <summary>The plan in words, in order of time.</summary>
+public static class TimetableLines
+{
+    public static ImmutableArray<TimetableLine> Of(Meal meal, Plan plan)
+    {
+        var steps = meal.Steps.ToDictionary(step => step.Id);
+        IEnumerable<TimetableLine> lines =
+        [
+            .. plan.Steps.Select(planned => new TimetableLine(
+                TimetableKind.Step, planned.Start, steps[planned.Step].Text, planned.Minutes, planned.Helpers, planned.Step, steps[planned.Step].Caution)),
+            .. plan.Tends.Select(tend => new TimetableLine(
+                TimetableKind.Tend, tend.At, $"{steps[tend.Step].Tends[tend.Tend].Text} ({meal.DishOf(tend.Step).Name})", tend.Minutes, [tend.Helper], tend.Step)),
+            .. plan.Ovens.SelectMany(oven => oven.Dial.Select(dial => new TimetableLine(TimetableKind.Dial, dial.At, DialWords(meal, oven.Oven, dial), null, [], null))),
+            .. plan.Holds.Where(hold => hold.Place == HoldPlace.WarmOven).Select(hold => KeepWarm(meal, hold)),
+            .. plan.Steps.Where(planned => steps[planned.Step].PauseAfter).Select(planned => new TimetableLine(
+                TimetableKind.Pause, planned.End, "Pause here until everyone is ready", null, [], planned.Step)),
+            .. plan.Courses.Select(course => new TimetableLine(
+                TimetableKind.Table, course.TableTime, $"{meal.Courses.Single(one => one.Id == course.Course).Name} on the table", null, [], null)),
+        ];
+        return [.. lines.OrderBy(line => line.At).ThenBy(line => line.Kind == TimetableKind.Table).ThenBy(line => line.Kind).ThenBy(line => line.Words, StringComparer.Ordinal)];
+    }
+
+    /// <summary>What concerns one helper: their own jobs, and what everybody must know.</summary>
+    public static IEnumerable<TimetableLine> For(HelperId helper, IEnumerable<TimetableLine> lines) =>
+        lines.Where(line => line.Helpers.Contains(helper) || line.Kind is TimetableKind.Pause or TimetableKind.Table);
+
+    static string DialWords(Meal meal, OvenId oven, DialSetting dial)
+    {
+        var name = meal.Kitchen.Ovens.Single(one => one.Id == oven).Name.ToLowerInvariant();
+        return dial.Celsius == 0 ? $"Turn the {name} off" : $"Set the {name} to {dial.Celsius} °C";
+    }
+
+    static TimetableLine KeepWarm(Meal meal, PlannedHold hold)
+    {
+        var dish = meal.Dishes.Single(one => one.Id == hold.Dish);
+        return new(TimetableKind.KeepWarm, hold.From, $"{dish.Name} into the oven to keep warm", hold.To - hold.From, [], dish.Steps[^1].Id);
+    }
+}

@@ -1,0 +1,77 @@
+using Bunit;
+using CookAlong.Intake.MealFiles;
+using CookAlong.Web.Features.Meals;
+using CookAlong.Web.Tests.Plans;
+using Microsoft.AspNetCore.Components.Forms;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Time.Testing;
+
+namespace CookAlong.Web.Tests.Meals;
+
+public sealed class MealPartsTests : BunitContext
+{
+    readonly HouseholdFile household = new();
+
+    public MealPartsTests()
+    {
+        JSInterop.Mode = JSRuntimeMode.Loose;
+        Services.AddSingleton(new MealBook(household, new FakeTimeProvider()));
+    }
+
+    protected override void Dispose(bool disposing)
+    {
+        base.Dispose(disposing);
+        household.Dispose();
+    }
+
+    [Fact]
+    public void A_guest_s_allergen_is_shown_with_its_dish_and_the_caution_to_read_labels()
+    {
+        var guests = Render<GuestList>(parameters => parameters.Add(list => list.Meal, AlderLane.Meal));
+
+        Assert.Contains("Check the label.", guests.Find(".caution").TextContent, StringComparison.Ordinal);
+        Assert.Contains("Must not eat nuts: Nut roast (hazelnuts).", Words(guests.Markup), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_table_time_that_the_clocks_skip_is_refused_with_the_one_meant()
+    {
+        var said = "";
+        var night = LocalMeal(new DateTime(2027, 3, 28, 1, 30, 0));
+        var times = Render<TableTimes>(parameters => parameters.Add(part => part.Meal, night).Add(part => part.Say, words => said = words));
+
+        times.Find("input[type=time]").Change("02:30");
+
+        Assert.Equal("The clocks go forward that night and skip 02:30; 03:30 may be meant. Nothing was changed.", said);
+    }
+
+    [Fact]
+    public async Task A_file_with_errors_shows_where_what_and_what_to_do()
+    {
+        var upload = Render<MealUpload>();
+
+        upload.FindComponent<InputFile>().UploadFiles(InputFileContent.CreateFromText("""{ "format": "cookalong-meal/1", "name": "Empty", "timeZone": "Nowhere/Else" }""", "empty.json"));
+
+        await upload.WaitForStateAsync(() => upload.FindAll(".errors li").Count > 0);
+        Assert.Contains("/timeZone", upload.FindAll("code").Select(place => place.TextContent));
+        Assert.Contains("“empty.json” was not taken in", upload.Find("h2").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_good_file_is_kept()
+    {
+        KeptMeal? taken = null;
+        var upload = Render<MealUpload>(parameters => parameters.Add(part => part.Taken, meal => taken = meal));
+
+        upload.FindComponent<InputFile>().UploadFiles(InputFileContent.CreateFromText(MealFile.Write(AlderLane.Meal), "lunch.json"));
+
+        await upload.WaitForStateAsync(() => taken is not null);
+        Assert.Equal("Midwinter lunch", taken!.Meal.Name);
+    }
+
+    static Domain.Meals.Meal LocalMeal(DateTime table) =>
+        AlderLane.Meal with { Courses = [AlderLane.Meal.Courses[0] with { TableTime = Domain.LocalTime.Resolve(table, AlderLane.Zone)!.Value }] };
+
+    static string Words(string markup) =>
+        string.Join(' ', System.Text.RegularExpressions.Regex.Replace(markup, "<[^>]+>", "").Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+}

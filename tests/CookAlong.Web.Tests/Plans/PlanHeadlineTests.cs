@@ -1,0 +1,36 @@
+using CookAlong.Domain.Planning;
+using CookAlong.Web.Features.Plans;
+
+namespace CookAlong.Web.Tests.Plans;
+
+public sealed class PlanHeadlineTests
+{
+    [Fact]
+    public void Kept_table_times_are_said_to_be_on_time() =>
+        Assert.Equal("Main course at 15:00; Pudding at 16:10: on time.", PlanHeadline.TableTimes(AlderLane.Meal, AlderLane.Plan));
+
+    [Fact]
+    public void A_late_course_says_how_late()
+    {
+        var late = AlderLane.Plan with { Courses = [.. AlderLane.Plan.Courses.Select((course, i) => i == 0 ? course with { TableTime = course.Promised + 12 } : course)] };
+
+        Assert.Equal("Main course at 15:12, 12 min late; Pudding at 16:10.", PlanHeadline.TableTimes(AlderLane.Meal, late));
+    }
+
+    [Theory]
+    [InlineData(0.934, "Served within 10 minutes of it in 93 of 100 rehearsed kitchens.")]
+    [InlineData(1.0, "Served within 10 minutes of it in more than 99 of 100 rehearsed kitchens.")]
+    [InlineData(0.0, "Served within 10 minutes of it in 0 of 100 rehearsed kitchens.")]
+    public void The_chance_is_counted_in_kitchens_and_never_certain(double chance, string words) =>
+        Assert.Equal(words, PlanHeadline.Chance(AlderLane.Plan with { Confidence = new(chance, 0, []) }));
+
+    [Fact]
+    public void An_unproven_plan_says_what_is_left_to_gain() =>
+        Assert.Equal("A plan that holds, at most 4 % from the best there could be.", PlanHeadline.Gap(AlderLane.Plan with { Status = PlanStatus.Feasible, Gap = 0.034 }));
+
+    [Theory]
+    [InlineData(25, "25 min")]
+    [InlineData(60, "1 h")]
+    [InlineData(140, "2 h 20 min")]
+    public void Minutes_are_said_as_a_cook_says_them(int minutes, string words) => Assert.Equal(words, PlanHeadline.Minutes(minutes));
+}

@@ -1,0 +1,187 @@
+using Bunit;
+using Bunit.TestDoubles;
+using CookAlong.Domain.Planning;
+using CookAlong.Intake.MealFiles;
+using CookAlong.Web.Features.Meals;
+using CookAlong.Web.Features.Plans;
+using CookAlong.Web.Tests.Meals;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Time.Testing;
+using MudBlazor.Services;
+using TestContext = Xunit.TestContext;
+
+namespace CookAlong.Web.Tests.Plans;
+
+public sealed class PlanPageTests : BunitContext, IAsyncLifetime
+{
+    readonly HouseholdFile household = new();
+    readonly PatientPlanner planner = new();
+    readonly FakeTimeProvider clock = new(AlderLane.At("09:00", dayBefore: true).Utc);
+    KeptMeal meal = null!;
+
+    public PlanPageTests()
+    {
+        JSInterop.Mode = JSRuntimeMode.Loose;
+        this.AddAuthorization().SetAuthorized("Maren").SetPolicies("Host");
+        Services.AddMudServices();
+        Services.AddSingleton<TimeProvider>(clock);
+        Services.AddSingleton(new MealBook(household, clock));
+        Services.AddSingleton(new PlanningDesk(planner, household, clock));
+        SetRendererInfo(new("Server", true));
+    }
+
+    public async ValueTask InitializeAsync()
+    {
+        var book = Services.GetRequiredService<MealBook>();
+        meal = ((MealEdit.Kept)await book.AddAsync(MealFile.Write(AlderLane.Meal), fromNow: false, TestContext.Current.CancellationToken)).Meal;
+    }
+
+    public new async ValueTask DisposeAsync()
+    {
+        planner.LetGo();
+        await base.DisposeAsync();
+        household.Dispose();
+    }
+
+    [Fact]
+    public async Task One_button_makes_the_plan_and_shows_it()
+    {
+        var page = await PageAsync();
+        planner.LetGo();
+
+        Button(page, "Plan").Click();
+
+        await page.WaitForAssertionAsync(() => Assert.Contains("Main course at 15:00; Pudding at 16:10: on time.", page.Find(".headline").TextContent, StringComparison.Ordinal));
+        Assert.Contains("Peel the potatoes", page.Find(".timetable").TextContent, StringComparison.Ordinal);
+        Assert.Equal("Plan again", Button(page, "Plan again").TextContent);
+        Assert.False(Button(page, "Start cooking").HasAttribute("disabled"));
+    }
+
+    [Fact]
+    public async Task While_it_plans_the_best_so_far_is_told_and_can_be_taken()
+    {
+        var page = await PageAsync();
+
+        Button(page, "Plan").Click();
+        await planner.Begun;
+        planner.Tell(new PlanProgress(TimeSpan.FromSeconds(1), 900, 0.2, 0));
+
+        await page.WaitForAssertionAsync(() => Assert.Contains("A plan on time is found. Looking for a better one; at most 20 % is left to gain.", page.Find(".progress").TextContent.ReplaceLineEndings(" ").Replace("  ", "", StringComparison.Ordinal), StringComparison.Ordinal));
+        Button(page, "Stop, take the best so far").Click();
+
+        await page.WaitForAssertionAsync(() => Assert.Contains("Peel the potatoes", page.Find(".timetable").TextContent, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Whoever_leaves_stops_the_planner_and_nothing_is_kept()
+    {
+        var page = await PageAsync();
+        Button(page, "Plan").Click();
+        await planner.Begun;
+
+        await DisposeComponentsAsync();
+
+        await planner.Ended;
+        Assert.Null(await Services.GetRequiredService<PlanningDesk>().LatestAsync(meal.Row, meal.Meal, TestContext.Current.CancellationToken));
+    }
+
+    [Fact]
+    public async Task Starting_is_not_offered_before_there_is_a_plan()
+    {
+        Assert.True(Button(await PageAsync(), "Start cooking").HasAttribute("disabled"));
+    }
+
+    [Fact]
+    public async Task A_wish_is_kept_at_once_and_the_plan_said_to_be_old()
+    {
+        var page = await PlannedAsync();
+
+        page.FindAll(".timetable button").Single(line => line.TextContent.Contains("Peel the potatoes", StringComparison.Ordinal)).Click();
+        Button(page, "Keep it at 11:05").Click();
+
+        await page.WaitForAssertionAsync(() => Assert.Contains("The meal has changed since this plan was made.", page.Find(".status").TextContent, StringComparison.Ordinal));
+        var kept = await Services.GetRequiredService<MealBook>().OpenAsync(meal.Row.Id, TestContext.Current.CancellationToken);
+        Assert.Equal(AlderLane.At("11:05"), kept!.Meal.Step(new("potatoes-peel")).At);
+        Assert.True(Button(page, "Start cooking").HasAttribute("disabled"));
+    }
+
+    [Fact]
+    public async Task Planning_again_says_what_changed()
+    {
+        var page = await PlannedAsync();
+        planner.Next = AlderLane.Plan with { Steps = [.. AlderLane.Plan.Steps.Select(step => step.Step.Value == "potatoes-peel" ? step with { Start = step.Start + 10, End = step.End + 10 } : step)] };
+
+        Button(page, "Plan again").Click();
+
+        await page.WaitForAssertionAsync(() => Assert.Contains("Peel the potatoes: 11:15 instead of 11:05", page.Find(".changes").TextContent, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task What_would_help_a_late_plan_is_said_in_sentences()
+    {
+        planner.Next = AlderLane.Plan with { Conflicts = [new(new PlanChange.AddOven(), 20)] };
+        var page = await PlannedAsync();
+
+        Assert.Contains("Borrow a second oven: that serves 20 minutes earlier.", page.Find(".conflicts").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_table_time_that_is_past_cannot_be_planned()
+    {
+        clock.SetUtcNow(AlderLane.At("15:01").Utc);
+
+        var page = await PageAsync();
+
+        Assert.True(Button(page, "Plan").HasAttribute("disabled"));
+        Assert.Contains("Move the meal to another day", page.Find(".status").TextContent, StringComparison.Ordinal);
+    }
+
+    async Task<IRenderedComponent<PlanPage>> PlannedAsync()
+    {
+        var page = await PageAsync();
+        planner.LetGo();
+        Button(page, "Plan").Click();
+        await page.WaitForStateAsync(() => page.FindAll(".timetable").Count == 1);
+        return page;
+    }
+
+    async Task<IRenderedComponent<PlanPage>> PageAsync()
+    {
+        var page = Render<PlanPage>(parameters => parameters.Add(one => one.MealId, meal.Row.Id));
+        await page.WaitForStateAsync(() => page.FindAll("h1").Count == 1);
+        return page;
+    }
+
+    static AngleSharp.Dom.IElement Button(IRenderedComponent<PlanPage> page, string words) =>
+        page.FindAll("button").Single(button => button.TextContent.Trim() == words);
+
+    /// <summary>Finds the hand-made plan, and looks for better ones until it is stopped or let go.</summary>
+    sealed class PatientPlanner : IMealPlanner, IDisposable
+    {
+        readonly TaskCompletionSource begun = new(TaskCreationOptions.RunContinuationsAsynchronously);
+        readonly TaskCompletionSource ended = new(TaskCreationOptions.RunContinuationsAsynchronously);
+        readonly ManualResetEventSlim letGo = new();
+        IProgress<PlanProgress>? listener;
+
+        public Plan Next { get; set; } = AlderLane.Plan;
+
+        public Task Begun => begun.Task;
+
+        public Task Ended => ended.Task;
+
+        public void LetGo() => letGo.Set();
+
+        public void Dispose() => letGo.Dispose();
+
+        public void Tell(PlanProgress better) => listener!.Report(better);
+
+        public Plan Plan(PlanRequest request, IProgress<PlanProgress>? progress = null, CancellationToken stop = default)
+        {
+            listener = progress;
+            begun.TrySetResult();
+            WaitHandle.WaitAny([letGo.WaitHandle, stop.WaitHandle]);
+            ended.TrySetResult();
+            return Next;
+        }
+    }
+}
