@@ -47,7 +47,8 @@ static class SecurityHeaders
         headers.ContentSecurityPolicy = ContentPolicy(isPlanning, HostNames.Answers(http.Request.Host.Host, ["*"]) ? http.Request.Host.ToUriComponent() : "localhost");
         headers.XContentTypeOptions = "nosniff";
         headers.XFrameOptions = "DENY";
-        headers["Referrer-Policy"] = "no-referrer";
+        // Not "no-referrer": with it browsers send forms with "Origin: null", and every form here would be refused.
+        headers["Referrer-Policy"] = "same-origin";
         headers["Permissions-Policy"] = Permissions;
         headers["Cross-Origin-Opener-Policy"] = "same-origin";
         headers["Cross-Origin-Resource-Policy"] = "same-origin";
