@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 
@@ -14,7 +13,7 @@ sealed class Expectation
     {
         this.run = run;
         this.now = now;
-        Retimed = MoveRight(run.Meal, run.PlanAsItStands, run.FactsAt(now), Minute.Of(now));
+        Retimed = Retiming.MoveRight(run.Meal, run.PlanAsItStands, run.FactsAt(now), Minute.Of(now));
     }
 
     public Retimed Retimed { get; }
@@ -60,34 +59,6 @@ sealed class Expectation
         dish.Steps.All(step => run.StateOf(step.Id).Finished is not null)
             ? dish.Steps.Max(step => run.StateOf(step.Id).Finished)
             : null;
-
-    /// <summary>Steps wait for steps only; places and people are not looked at.</summary>
-    static Retimed MoveRight(Meal meal, Plan plan, ImmutableArray<StepFact> facts, Minute now)
-    {
-        var times = facts.ToDictionary(fact => fact.Step, fact => (fact.Start, fact.End));
-        foreach (var planned in plan.Steps.Where(planned => !times.ContainsKey(planned.Step)).OrderBy(planned => planned.Start).ToArray())
-        {
-            var start = Minute.Later(planned.Start, now);
-            foreach (var after in meal.Step(planned.Step).After)
-            {
-                start = Minute.Later(start, times[after.Step].End + after.Least);
-            }
-
-            times[planned.Step] = (start, start + planned.Minutes);
-        }
-
-        var tables = meal.Courses.ToImmutableDictionary(course => course.Id, course => meal.Dishes
-            .Where(dish => dish.Course == course.Id)
-            .Select(dish => dish.Steps.Max(step => times[step.Id].End) + (plan.Holds.FirstOrDefault(hold => hold.Dish == dish.Id) is { } hold ? dish.Holds[hold.Hold].Least : 0))
-            .Append(plan.TableTime(course.Id))
-            .Max());
-        var finished = facts.Where(fact => fact.IsFinished).Select(fact => fact.Step).ToHashSet();
-        var slack = plan.Steps.Where(planned => !finished.Contains(planned.Step)).ToImmutableDictionary(
-            planned => planned.Step,
-            planned => Math.Max(0, planned.Slack - (times[planned.Step].End - planned.End)));
-        var isLate = meal.Courses.Any(course => tables[course.Id] > course.TableTime);
-        return new Retimed(times.ToImmutableDictionary(), tables, slack, isLate || slack.IsEmpty ? 0 : slack.Values.Min());
-    }
 
     static DateTimeOffset Later(DateTimeOffset one, DateTimeOffset other) => one > other ? one : other;
 }
