@@ -27,9 +27,9 @@ sealed partial class LiveKitchen(AppFactory house) : IAsyncDisposable
     public Guid Run { get; private set; }
 
     /// <summary>The clock stands at 12:20 when the host starts.</summary>
-    public static async Task<LiveKitchen> StartedAsync()
+    public static async Task<LiveKitchen> StartedAsync(Action<IServiceCollection>? replace = null)
     {
-        var kitchen = new LiveKitchen(new AppFactory());
+        var kitchen = new LiveKitchen(new AppFactory { Replace = replace });
         kitchen.House.Clock.SetUtcNow(SmallMeal.Clock(12, 20));
         kitchen.Host = await kitchen.House.HostAsync();
         await kitchen.PutMealAsync();

@@ -41,7 +41,7 @@ public sealed class CallClock(LiveRuns runs, LiveScreens screens, DueCalls calls
     {
         var now = time.GetUtcNow();
         var board = Board.Of(run, now);
-        offers.Look(run, board);
+        _ = offers.Look(run, board);
         screens.TellIfMoved(run, board);
         foreach (var call in board.Calls.Where(call => call.Due <= now && !call.IsAcknowledged && !settled.Contains((run.Id, call.Id, call.Due))))
         {

@@ -22,19 +22,19 @@ public sealed class ReplanOffers(IMealPlanner planner, TimeProvider time, ILogge
     public RunCommand.AcceptPlan? Find(Run run, Guid offer) =>
         Standing(run) is { } standing && standing.Shown.Id == offer ? new RunCommand.AcceptPlan(standing.Plan, standing.MadeAt) : null;
 
-    /// <summary>Asks when there is a slip that nobody has asked about. Returns at once.</summary>
-    public void Look(Run run, Board board)
+    /// <summary>Asks when there is a slip that nobody has asked about. The search goes on by itself; nobody need wait for it.</summary>
+    public Task Look(Run run, Board board)
     {
         if (board.Slip is not { } slip)
         {
             questions.TryRemove(run.Id, out _);
-            return;
+            return Task.CompletedTask;
         }
 
         if (questions.TryGetValue(run.Id, out var asked)
             && (!asked.Answer.IsCompleted || (asked.Basis == run.PlanBasis && slip.LateMinutes < asked.LateMinutes + AskAgainAfter)))
         {
-            return;
+            return asked.Answer;
         }
 
         var now = time.GetUtcNow();
@@ -45,6 +45,7 @@ public sealed class ReplanOffers(IMealPlanner planner, TimeProvider time, ILogge
             TaskContinuationOptions.OnlyOnFaulted,
             TaskScheduler.Default);
         questions[run.Id] = new Question(run.PlanBasis, slip.LateMinutes, answer);
+        return answer;
     }
 
     Offer? Standing(Run run) =>

@@ -27,6 +27,7 @@ public sealed partial class Words
         Refusal.NeedsSkill one => $"{Step(one.Step)} needs somebody for “{one.Skill}”. Ask the host who can.",
         Refusal.UnknownHelper => "Nobody of that name is in the plan.",
         Refusal.HelperTaken one => $"Somebody has joined as {Name(one.Helper)} already. Join under another name, or ask the host to put the other screen out.",
+        Refusal.HostStays => "A host cannot be put out.",
         Refusal.UnknownTend one => $"{Step(one.Step)} has no such turn any more.",
         Refusal.TendAlreadyDone one => $"That turn of {Step(one.Step)} was done at {At(one.At)} already.",
         Refusal.UnknownCall => "That call is past.",
