@@ -75,14 +75,16 @@ public sealed partial record Board
            select new BoardWaiting(dish, hold.Place, since.Value, table, Minute.Of(since.Value) + hold.Limit),
     ];
 
+    /// <summary>The meal's helpers, and hands that walked in while they are here or have work to their name.</summary>
     static ImmutableArray<BoardPerson> PeopleOf(Run run, DateTimeOffset now)
     {
         var minute = Minute.Of(now);
+        var holders = run.Meal.Steps.SelectMany(step => run.HoldersOf(step.Id)).Concat(run.Meal.Helpers.Select(helper => helper.Id)).ToHashSet();
         return
         [
             .. from entry in run.Helpers.Select((helper, mark) => (Helper: helper, Mark: mark))
                let person = run.PersonOf(entry.Helper.Id)
-               where person is not null || run.Meal.Helpers.Any(helper => helper.Id == entry.Helper.Id)
+               where person is not null || holders.Contains(entry.Helper.Id)
                let isHere = entry.Helper.IsHere(minute, minute + 1)
                let hereFrom = entry.Helper.Available.Where(window => window.From > minute).Select(window => (Minute?)window.From).FirstOrDefault()
                select new BoardPerson(

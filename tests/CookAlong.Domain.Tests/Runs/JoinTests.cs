@@ -32,6 +32,16 @@ public sealed class JoinTests
     }
 
     [Fact]
+    public void Who_was_put_out_keeps_the_name_of_what_they_did() =>
+        Assert.Contains(
+            KitchenStory.OnlyHost()
+                .Given(new RunEvent.PersonJoined(Person(5), "Anouk", Role.Helper, new HelperId("walk-in-1")))
+                .Given(new RunEvent.StepClaimed(Roll, new HelperId("walk-in-1")), new RunEvent.StepFinished(Roll))
+                .When(Host, new RunCommand.PutOut(Person(5)))
+                .Board().People,
+            person => person is { Name: "Anouk", Person: null });
+
+    [Fact]
     public void Joining_again_the_same_way_changes_nothing() =>
         KitchenStory.Begun().When(IvoPhone, new RunCommand.Join(IvoPhone, "Ivo", Role.Helper, Ivo)).Then();
 

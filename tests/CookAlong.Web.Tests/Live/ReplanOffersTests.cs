@@ -1,3 +1,4 @@
+using CookAlong.Domain;
 using CookAlong.Domain.Planning;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Live;

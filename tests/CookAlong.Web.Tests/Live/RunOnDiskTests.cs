@@ -124,6 +124,20 @@ public sealed class RunOnDiskTests
     }
 
     [Fact]
+    public async Task Every_live_page_shows_the_run_to_who_is_in_it()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        var ivo = await kitchen.JoinAsync("Ivo");
+        Assert.Contains("Small lunch", await kitchen.Host.ReadAsync($"/cook/{kitchen.Run}"), StringComparison.Ordinal);
+        Assert.Contains("stuff", await ivo.ReadAsync($"/cook/{kitchen.Run}/board-part"), StringComparison.Ordinal);
+        Assert.Contains("trim", await ivo.ReadAsync($"/cook/{kitchen.Run}/me"), StringComparison.Ordinal);
+        Assert.Contains("trim", await ivo.ReadAsync($"/cook/{kitchen.Run}/me-part"), StringComparison.Ordinal);
+        Assert.Contains("localhost/join", await kitchen.Host.ReadAsync($"/cook/{kitchen.Run}/invite"), StringComparison.Ordinal);
+        using var nobody = await kitchen.House.NewBrowser().GetAsync($"/cook/{kitchen.Run}");
+        Assert.StartsWith("/sign-in", nobody.Headers.Location!.PathAndQuery, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Fragments_are_sent_again_only_when_there_is_something_new()
     {
         await using var kitchen = await LiveKitchen.StartedAsync();

@@ -1,15 +1,18 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+
 namespace CookAlong.Web.Features.Live;
 
 /// <summary>Which component shows what.</summary>
 static class LiveMarkup
 {
-    public static IResult Board(LiveView view) => Results.Text($"board {view.Board.Sequence}");
+    public static IResult Board(LiveView view) => new RazorComponentResult<BoardPage>(new { View = view });
 
-    public static IResult BoardPart(LiveView view) => Results.Text($"board {view.Board.Sequence}");
+    public static IResult BoardPart(LiveView view) => new RazorComponentResult<BoardPart>(new { View = view });
 
-    public static IResult Me(LiveView view) => Results.Text($"me {view.Board.Sequence}");
+    public static IResult Me(LiveView view) => new RazorComponentResult<MePage>(new { View = view });
 
-    public static IResult MePart(LiveView view) => Results.Text($"me {view.Board.Sequence}");
+    public static IResult MePart(LiveView view) => new RazorComponentResult<MePart>(new { View = view });
 
-    public static IResult Invite(LiveView view, Invitation invitation, string joinAddress) => Results.Text($"{joinAddress}#{invitation.Secret} {invitation.Typed}");
+    public static IResult Invite(LiveView view, Invitation invitation, string joinAddress) =>
+        new RazorComponentResult<InvitePage>(new { View = view, Link = $"{joinAddress}#{invitation.Secret}", Code = invitation.Typed, ExpiresAt = invitation.Expires });
 }
