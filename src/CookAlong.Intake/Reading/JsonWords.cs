@@ -1,18 +1,20 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using System.Text.Unicode;
 
 namespace CookAlong.Intake.Reading;
 
 /// <summary>Small pieces of the JSON that both formats write.</summary>
 internal static class JsonWords
 {
-    /// <summary>Indented, other alphabets as they are, and what HTML would take for markup escaped.</summary>
+    /// <summary>
+    /// Indented, and every letter, apostrophe and plus sign as it is: these files are read by people. They are sent as
+    /// JSON and never put into a page as they are.
+    /// </summary>
     public static JsonSerializerOptions Readable { get; } = new()
     {
         WriteIndented = true,
-        Encoder = JavaScriptEncoder.Create(UnicodeRanges.All),
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
         MaxDepth = JsonText.MostDepth,
     };
 

@@ -5,11 +5,15 @@ namespace CookAlong.Web.Cli;
 /// <summary>The one executable: a verb says what it does; without a verb it serves the household.</summary>
 public static class CommandLine
 {
-    public static Task<int> RunAsync(string[] args)
+    public static async Task<int> RunAsync(string[] args)
     {
         // The web host has its own answer to Ctrl+C, and an unexpected exception is a bug that should show its stack.
         var how = new InvocationConfiguration { EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null };
-        return Root().Parse(args).InvokeAsync(how);
+        var parsed = Root().Parse(args);
+        var code = await parsed.InvokeAsync(how);
+
+        // The parser's own code for a wrong argument is 1, which the planning verbs promise for something else.
+        return parsed.Errors.Count > 0 ? ExitCode.BadInput : code;
     }
 
     public static RootCommand Root()

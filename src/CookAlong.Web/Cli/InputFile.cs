@@ -19,7 +19,7 @@ sealed class InputFile(ParseResult parsed, bool asJson)
     public static JsonSerializerOptions Json { get; } = new(JsonSerializerDefaults.Web)
     {
         WriteIndented = true,
-        Encoder = JavaScriptEncoder.Create(System.Text.Unicode.UnicodeRanges.All),
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 
     public static Argument<string> MealArgument() => new("MEAL") { Description = "A meal file (cookalong-meal/1).", HelpName = "MEAL.json" };
