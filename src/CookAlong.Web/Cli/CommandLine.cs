@@ -5,10 +5,11 @@ namespace CookAlong.Web.Cli;
 /// <summary>The one executable: a verb says what it does; without a verb it serves the household.</summary>
 public static class CommandLine
 {
-    public static async Task<int> RunAsync(string[] args)
+    /// <param name="how">Where words and errors go; null = the terminal.</param>
+    public static async Task<int> RunAsync(string[] args, InvocationConfiguration? how = null)
     {
         // The web host has its own answer to Ctrl+C, and an unexpected exception is a bug that should show its stack.
-        var how = new InvocationConfiguration { EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null };
+        how ??= new InvocationConfiguration { EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null };
         var parsed = Root().Parse(args);
         var code = await parsed.InvokeAsync(how);
 

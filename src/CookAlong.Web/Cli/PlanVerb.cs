@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
 using CookAlong.Domain;
+using CookAlong.Domain.Confidence;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 using CookAlong.Intake.PlanFiles;
@@ -12,6 +13,9 @@ namespace CookAlong.Web.Cli;
 /// <summary>Plans a meal file backward from its table times.</summary>
 static class PlanVerb
 {
+    // Enough for two figures after the point of a chance; a run takes microseconds.
+    const int Runs = 2_000;
+
     public static Command Create()
     {
         var (meal, json) = (InputFile.MealArgument(), InputFile.JsonOption());
@@ -77,6 +81,11 @@ static class PlanVerb
         }
 
         var plan = new CpSatPlanner().Plan(new PlanRequest(meal, new PlanLimits(TimeSpan.FromSeconds(request.Seconds)), now), stop: stop);
+        if (plan.Status != PlanStatus.None)
+        {
+            plan = plan with { Confidence = Simulation.Run(meal, plan, Runs, seed: 1) };
+        }
+
         if (request.Out is { } path && !Save(PlanFile.Write(plan, meal), path, error))
         {
             return PlanningExit.BadInput;
