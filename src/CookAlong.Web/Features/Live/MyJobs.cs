@@ -22,12 +22,12 @@ public sealed class MyJobs(LiveView view)
     public IEnumerable<BoardCard> Done => view.Board.Done.Where(IsMine).Take(10);
 
     /// <summary>Calls for whoever is near, which a child is not asked to answer.</summary>
-    public IEnumerable<Call> Calls => IsChild ? [] : view.LooseCalls;
+    public IEnumerable<Call> Calls => IsChild ? [] : view.LooseCalls
+        .Concat(view.Jobs.Where(card => card.Helpers.IsEmpty && !card.IsFree && card.Call is not null).Select(card => card.Call!));
 
     IEnumerable<BoardCard> Now => view.Jobs
-        .Where(card => IsMine(card) || (card.Helpers.IsEmpty && !card.IsFree && card.Call is not null && !IsChild))
+        .Where(IsMine)
         .OrderByDescending(card => card.Call?.Priority == CallPriority.High)
-        .ThenByDescending(card => card.Helpers.Length > 0)
         .ThenByDescending(card => card.State is CardState.Over or CardState.Running);
 
     bool IsMine(BoardCard card) => view.Me is { } me && card.Helpers.Contains(me);

@@ -1,0 +1,94 @@
+// The schedule of calls, held by every device: it rings at its time whether or not the server is there to say so.
+
+import { now } from "./clock.js";
+
+/** @typedef {{ callId: string, dueUtc: number, kind: string, priority: "high" | "medium" | "low", text: string, acknowledged: boolean }} Call */
+
+const MERGED_WITHIN = 5_000;
+
+/** Older calls are shown on the board but no longer startle anybody who opens a page. */
+const RINGS_FOR = 10 * 60_000;
+
+/** How long until an unanswered call sounds again; low ones sound once. */
+const AGAIN = { high: 10_000, medium: 30_000, low: Infinity };
+
+const RANK = { high: 2, medium: 1, low: 0 };
+
+/**
+ * Calls due within five seconds of the first are one ringing, with the voice of the most urgent.
+ * @param {Call[]} due
+ * @returns {{ priority: Call["priority"], calls: Call[] }[]}
+ */
+export function merge(due) {
+  /** @type {{ from: number, priority: Call["priority"], calls: Call[] }[]} */
+  const groups = [];
+  for (const call of [...due].sort((a, b) => a.dueUtc - b.dueUtc)) {
+    const last = groups.at(-1);
+    if (last && call.dueUtc - last.from <= MERGED_WITHIN) {
+      last.calls.push(call);
+      if (RANK[call.priority] > RANK[last.priority]) last.priority = call.priority;
+    } else {
+      groups.push({ from: call.dueUtc, priority: call.priority, calls: [call] });
+    }
+  }
+  return groups;
+}
+
+/**
+ * @param {{ sound(priority: Call["priority"]): void, show(calls: Call[]): void, came(): void }} device
+ *   show gets what rings now; came is told once when a call's time has come
+ */
+export function schedule({ sound, show, came }) {
+  /** @type {Call[]} */
+  let calls = [];
+  /** @type {Map<string, number>} call to the due time for which somebody has it; moved to another time it may ring again */
+  const silenced = new Map();
+  /** @type {Map<string, number>} call to when it sounded last */
+  const sounded = new Map();
+  let shown = "";
+
+  const due = (/** @type {number} */ at) =>
+    calls.filter((call) => call.dueUtc <= at && at - call.dueUtc < RINGS_FOR && !call.acknowledged && silenced.get(call.callId) !== call.dueUtc);
+
+  return {
+    /** The whole schedule, as the server has it. */
+    set(/** @type {Call[]} */ all) {
+      calls = all;
+      this.tick();
+    },
+
+    /** Acknowledged, here or anywhere. */
+    silence(/** @type {string} */ callId) {
+      const call = calls.find((one) => one.callId === callId);
+      if (call) silenced.set(callId, call.dueUtc);
+      this.tick();
+    },
+
+    /** The acknowledgement was refused: it is not answered after all. */
+    speakAgain(/** @type {string} */ callId) {
+      silenced.delete(callId);
+      this.tick();
+    },
+
+    ringing: () => due(now()),
+
+    tick() {
+      const at = now();
+      const ringing = due(at);
+      for (const group of merge(ringing)) {
+        const last = Math.max(...group.calls.map((call) => sounded.get(call.callId) ?? -Infinity));
+        if (last === -Infinity) came();
+        // A call that joins a ringing one is part of that ringing and starts no second one.
+        if (at - last >= AGAIN[group.priority]) {
+          sound(group.priority);
+          for (const call of group.calls) sounded.set(call.callId, at);
+        }
+      }
+      const key = ringing.map((call) => call.callId).join();
+      if (key !== shown) {
+        shown = key;
+        show(ringing);
+      }
+    },
+  };
+}

@@ -1,0 +1,35 @@
+// The server's time on a device whose own clock may be minutes wrong: the offset of the quickest of the last round trips.
+
+const KEPT = 8;
+
+/** @type {{ roundTrip: number, offset: number }[]} */
+let samples = [];
+let offset = 0;
+
+/**
+ * @param {number} sent this device's ms when the question left
+ * @param {number} server the server's ms when it answered
+ * @param {number} received this device's ms when the answer came
+ */
+export function sample(sent, server, received) {
+  samples = [...samples, { roundTrip: received - sent, offset: server - (sent + received) / 2 }].slice(-KEPT);
+  offset = samples.reduce((best, one) => (one.roundTrip < best.roundTrip ? one : best)).offset;
+}
+
+/** Forgets what it knew, because the device slept or its clock was set. */
+export function forget() {
+  samples = [];
+}
+
+/** The server's ms, as well as this device knows. */
+export const now = () => Date.now() + offset;
+
+/** @param {string} zone IANA name of the kitchen's time zone */
+export function wallClock(zone) {
+  const short = new Intl.DateTimeFormat("en-GB", { timeZone: zone, hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
+  const long = new Intl.DateTimeFormat("en-GB", { timeZone: zone, hour: "2-digit", minute: "2-digit", second: "2-digit", hourCycle: "h23" });
+  return {
+    minutes: (/** @type {number} */ at) => short.format(at),
+    seconds: (/** @type {number} */ at) => long.format(at),
+  };
+}

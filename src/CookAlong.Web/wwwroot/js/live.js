@@ -1,0 +1,133 @@
+// The live kitchen in the browser: what only a browser can do, and nothing else. The server draws every board.
+
+import { armable, sound } from "./arm.js";
+import { schedule } from "./calls.js";
+import { now, sample, wallClock } from "./clock.js";
+import { tick } from "./countdown.js";
+import { line } from "./line.js";
+import { outbox } from "./outbox.js";
+import { patcher } from "./patch.js";
+import { say, showCutOff, showRinging, showWaiting } from "./signs.js";
+import * as words from "./words.js";
+
+const live = /** @type {HTMLElement} */ (document.getElementById("live"));
+const run = /** @type {string} */ (live.dataset.run);
+const clock = wallClock(/** @type {string} */ (live.dataset.zone));
+
+/** Boards change with time alone, so a new one is asked for now and then; without a socket at every beat, which also says that the server is there. */
+const BEAT = 4_000;
+const BEATS_WITH_SOCKET = 4;
+
+const sequence = () => Number(live.querySelector("#part")?.getAttribute("data-sequence") ?? 0);
+
+// The page itself is the first reading of the server's clock.
+const [page] = /** @type {PerformanceNavigationTiming[]} */ (performance.getEntriesByType("navigation"));
+const drawn = Number(live.querySelector("#part")?.getAttribute("data-now"));
+if (page && drawn) sample(performance.timeOrigin + page.requestStart, drawn, performance.timeOrigin + page.responseEnd);
+
+const arm = armable(live);
+const draw = () => {
+  tick(live, clock);
+  showWaiting(live, taps.waiting());
+};
+const patch = patcher(live, () => {
+  arm.show();
+  draw();
+  showRinging(calls.ringing(), live);
+});
+let left = false;
+
+async function look() {
+  if (left) return;
+  const outcome = await patch.refresh();
+  if (outcome === "out") leave();
+  else if (outcome !== "away") hub.heard();
+}
+
+const calls = schedule({ sound, show: (ringing) => showRinging(ringing, live), came: () => setTimeout(look, 300) });
+
+const taps = outbox({
+  run,
+  store: localStorage,
+  async send(tap) {
+    const request = { runId: run, commandId: tap.commandId, saw: tap.saw, command: tap.command };
+    return hub.send(request).catch(() => post(request));
+  },
+  answered(tap, answer) {
+    if (!answer.accepted) {
+      say(`${tap.label}: ${answer.reason}`);
+      if (tap.command.kind === "acknowledge") calls.speakAgain(String(tap.command.call));
+    }
+    look();
+  },
+  changed: (waiting) => showWaiting(live, waiting),
+});
+
+/** The way round when there is no socket. @param {object} request */
+async function post(request) {
+  const response = await fetch(`/cook/${run}/taps`, {
+    method: "POST",
+    headers: { "Content-Type": "application/json" },
+    body: JSON.stringify(request),
+    redirect: "manual",
+  });
+  if (response.ok) return response.json();
+  if (response.type === "opaqueredirect" || [401, 403, 404].includes(response.status)) return { accepted: false, reason: words.refusedByDoor };
+  if (response.status >= 400 && response.status < 500 && response.status !== 408 && response.status !== 429) return { accepted: false, reason: words.notUnderstood };
+  throw new Error(`The server answered ${response.status}.`);
+}
+
+const hub = line({
+  run,
+  entered(where) {
+    calls.set(where.calls);
+    taps.flush();
+    look();
+  },
+  refused: () => look(),
+  handlers: {
+    Changed(news) {
+      calls.set(news.calls);
+      look();
+    },
+    Ring: () => calls.tick(),
+    Silence: (news) => calls.silence(news.callId),
+    PutOut: () => leave(),
+  },
+});
+
+function leave() {
+  left = true;
+  hub.close();
+  live.textContent = words.refusedByDoor;
+  calls.set([]);
+}
+
+document.addEventListener("click", (event) => {
+  const button = event.target instanceof Element ? event.target.closest("[data-tap]") : null;
+  if (!button) return;
+  const command = JSON.parse(/** @type {string} */ (button.getAttribute("data-tap")));
+  if (command.kind === "acknowledge") calls.silence(command.call);
+  taps.add(command, sequence(), /** @type {string} */ (button.textContent).trim());
+  button.closest("details.more")?.removeAttribute("open");
+  taps.flush();
+});
+
+let lookedFor = "";
+setInterval(() => {
+  draw();
+  calls.tick();
+  const next = live.querySelector("#part")?.getAttribute("data-next");
+  if (next && next !== lookedFor && Number(next) <= now()) {
+    lookedFor = next;
+    look();
+  }
+  const since = hub.silentSince();
+  showCutOff(since === null ? null : clock.seconds(now() - (Date.now() - since)));
+}, 250);
+let beat = 0;
+setInterval(() => {
+  if (!hub.isOpen() || ++beat % BEATS_WITH_SOCKET === 0) look();
+  taps.flush();
+}, BEAT);
+draw();

@@ -1,0 +1,68 @@
+// Taps wait here until the server has answered them, across reloads and power cuts of this device.
+// A command's id makes a repeated sending harmless, so whatever is in doubt is simply sent again, in order.
+
+/** @typedef {{ kind: string } & Record<string, unknown>} Command */
+/** @typedef {{ commandId: string, saw: number, command: Command, label: string }} Tap */
+/** @typedef {{ accepted: boolean, sequence?: number, reason?: string }} Answer */
+
+/** A random UUID; crypto.randomUUID is missing on pages without HTTPS. */
+export function newId() {
+  if (typeof crypto.randomUUID === "function") return crypto.randomUUID();
+  const bytes = crypto.getRandomValues(new Uint8Array(16));
+  bytes[6] = (bytes[6] & 0x0f) | 0x40;
+  bytes[8] = (bytes[8] & 0x3f) | 0x80;
+  const hex = [...bytes].map((byte) => byte.toString(16).padStart(2, "0")).join("");
+  return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-${hex.slice(12, 16)}-${hex.slice(16, 20)}-${hex.slice(20)}`;
+}
+
+/**
+ * @param {{
+ *   run: string,
+ *   store: Pick<Storage, "getItem" | "setItem">,
+ *   send(tap: Tap): Promise<Answer>,
+ *   answered(tap: Tap, answer: Answer): void,
+ *   changed(waiting: Tap[]): void,
+ * }} kitchen send rejects when the server could not be reached
+ */
+export function outbox({ run, store, send, answered, changed }) {
+  const key = `cookalong.outbox.${run}`;
+  /** @type {Tap[]} */
+  let waiting = JSON.parse(store.getItem(key) ?? "[]");
+  let sending = false;
+
+  /** @param {Tap[]} taps */
+  const keep = (taps) => {
+    waiting = taps;
+    store.setItem(key, JSON.stringify(taps));
+    changed(taps);
+  };
+
+  return {
+    waiting: () => waiting,
+
+    /** Puts a tap in; a second tap on the same thing while the first waits is the same tap. */
+    add(/** @type {Command} */ command, /** @type {number} */ saw, /** @type {string} */ label) {
+      const same = JSON.stringify(command);
+      if (waiting.some((tap) => JSON.stringify(tap.command) === same)) return;
+      keep([...waiting, { commandId: newId(), saw, command, label }]);
+    },
+
+    /** Sends what waits, one after the other, and stops at the first that the server does not answer. */
+    async flush() {
+      if (sending) return;
+      sending = true;
+      try {
+        while (waiting.length > 0) {
+          const tap = waiting[0];
+          const answer = await send(tap);
+          keep(waiting.filter((one) => one.commandId !== tap.commandId));
+          answered(tap, answer);
+        }
+      } catch {
+        // The server is away: the tap stays where it is, and whoever brings the server back calls again.
+      } finally {
+        sending = false;
+      }
+    },
+  };
+}

@@ -1,0 +1,61 @@
+// What the script shows outside the board: that nobody answers, what rings, what waits to be sent, what was refused.
+
+import * as words from "./words.js";
+
+/** @typedef {import("./calls.js").Call} Call */
+/** @typedef {import("./outbox.js").Tap} Tap */
+
+const SAID_FOR = 8_000;
+
+/** @param {string | null} since hh:mm:ss */
+export function showCutOff(since) {
+  const strip = /** @type {HTMLElement} */ (document.getElementById("cut-off"));
+  strip.hidden = since === null;
+  const text = since === null ? "" : words.cutOff(since);
+  if (strip.textContent !== text) strip.textContent = text;
+}
+
+/** @param {string} sentence */
+export function say(sentence) {
+  const line = document.createElement("p");
+  line.textContent = sentence;
+  document.getElementById("said")?.append(line);
+  setTimeout(() => line.remove(), SAID_FOR);
+}
+
+/**
+ * A strip for each call that rings and that the board below does not show yet.
+ * @param {Call[]} ringing @param {Element} live
+ */
+export function showRinging(ringing, live) {
+  const strip = /** @type {HTMLElement} */ (document.getElementById("ringing"));
+  strip.replaceChildren(...ringing.filter((call) => !isOnBoard(call, live)).map((call) => {
+    const row = document.createElement("div");
+    row.className = call.priority;
+    const text = document.createElement("p");
+    text.textContent = call.text;
+    const button = document.createElement("button");
+    button.type = "button";
+    button.textContent = words.haveIt;
+    button.setAttribute("data-tap", JSON.stringify({ kind: "acknowledge", call: call.callId }));
+    row.append(text, button);
+    return row;
+  }));
+}
+
+/** @param {Call} call @param {Element} live */
+const isOnBoard = (call, live) => [...live.querySelectorAll("[data-about]")].some((one) => one.getAttribute("data-about") === call.callId);
+
+/** @param {Element} live @param {Tap[]} waiting */
+export function showWaiting(live, waiting) {
+  const commands = new Set(waiting.map((tap) => JSON.stringify(tap.command)));
+  for (const button of live.querySelectorAll("[data-tap]")) button.toggleAttribute("data-waiting", commands.has(JSON.stringify(JSON.parse(/** @type {string} */ (button.getAttribute("data-tap"))))));
+  const list = /** @type {HTMLElement} */ (document.getElementById("outbox"));
+  if (list.childElementCount === waiting.length && waiting.length === 0) return;
+  list.hidden = waiting.length === 0;
+  list.replaceChildren(...waiting.map((tap) => {
+    const line = document.createElement("li");
+    line.textContent = words.waiting(tap.label);
+    return line;
+  }));
+}

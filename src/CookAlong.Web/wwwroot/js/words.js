@@ -1,0 +1,26 @@
+// Every sentence that the script has to say by itself, because the server may be away when it is said.
+
+/** @param {string} time hh:mm:ss */
+export const cutOff = (time) => `Not connected since ${time}. The clocks go on; taps are kept and sent when the server is back.`;
+
+export const waiting = (/** @type {string} */ label) => `Waiting to send: ${label}`;
+
+export const refusedByDoor = "This screen is not in this kitchen any more. Ask the host for the code and join again.";
+
+export const notUnderstood = "The server did not take that tap. Reload the page and try again.";
+
+export const notArmed = "No sound yet: this screen stays silent when a call is due.";
+
+export const silenced = "Not armed: the browser has stopped this screen’s sound. Tap to arm it again.";
+
+/** @param {boolean} awake whether the screen is kept awake */
+export const armed = (awake) =>
+  awake ? "Armed: calls sound here, and the screen stays awake." : "Armed while this page is open and the screen is on. Keep the screen awake in the device’s settings.";
+
+export const noAudio = "This browser cannot play sounds. Watch the screen, or arm another device.";
+
+export const arm = "Arm this device";
+
+export const test = "Armed. Play a test";
+
+export const haveIt = "I have it";
