@@ -63,19 +63,7 @@ sealed class SimulatedKitchen
             length[one.Entry] = one.Minutes.At(dice.Fraction());
         }
 
-        var count = floor.Length;
-        for (var at = 0; at < count; at++)
-        {
-            var start = floor[at];
-            for (var link = firstLink[at]; link < firstLink[at + 1]; link++)
-            {
-                start = Math.Max(start, times[source[link]] + least[link]);
-            }
-
-            start = Spans.Earliest(spans[at], start, length[at]);
-            times[at] = start;
-            times[count + at] = start + length[at];
-        }
+        Sweep(firstLink, source, least, floor, length, times);
 
         return Math.Max(0, Latest().Late);
     }
@@ -97,6 +85,24 @@ sealed class SimulatedKitchen
             {
                 minutes[at] += length[at] - entry.Length;
             }
+        }
+    }
+
+    void Sweep(ReadOnlySpan<int> firstLink, ReadOnlySpan<int> source, ReadOnlySpan<double> least, ReadOnlySpan<double> floor, ReadOnlySpan<double> length, Span<double> times)
+    {
+        var link = 0;
+        for (var at = 0; at < floor.Length; at++)
+        {
+            var start = floor[at];
+            for (var end = firstLink[at + 1]; link < end; link++)
+            {
+                var ready = times[source[link]] + least[link];
+                start = ready > start ? ready : start;
+            }
+
+            start = spans[at] is { } here ? Spans.Earliest(here, start, length[at]) : start;
+            times[at] = start;
+            times[floor.Length + at] = start + length[at];
         }
     }
 

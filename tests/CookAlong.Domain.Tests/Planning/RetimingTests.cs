@@ -1,130 +1,164 @@
-using System.Collections.Immutable;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
-using CsCheck;
 using static CookAlong.Domain.Tests.MealBuilder;
 
 namespace CookAlong.Domain.Tests.Planning;
 
+/// <summary>A roast at 180, a tart at 220 after it, greens at the last minute, one pair of hands, one oven, one ring.</summary>
 public sealed class RetimingTests
 {
-    const int Samples = 100;
+    static readonly Meal Lunch = new MealBuilder()
+        .Course("main", 180).Oven("oven", shelves: 2, heatUp: 10, coolDown: 5).Rings(1)
+        .Helper("sam").Helper("ida", available: [(60, 150), (170, 400)])
+        .Dish("roast", "main", dish => dish
+            .Hold(HoldPlace.Covered, limit: 120, least: 20)
+            .Step("roast-cook", 90, step => step.Unattended().Oven(2, 170, 190).Every(45)))
+        .Dish("tart", "main", dish => dish
+            .Hold(HoldPlace.Side, limit: 60)
+            .Step("tart-roll", 15)
+            .Step("tart-bake", 30, step => step.After("tart-roll", most: 60).Unattended().Oven(1, 215, 225)))
+        .Dish("soup", "main", dish => dish
+            .Hold(HoldPlace.Covered, limit: 90)
+            .Step("soup-boil", 20, step => step.Unattended().Rings(1)))
+        .Dish("greens", "main", dish => dish
+            .Hold(HoldPlace.Table, limit: 10)
+            .Step("green-boil", 10, step => step.Unattended().Rings(1))
+            .Step("green-dress", 5))
+        .Build();
+
+    static readonly Plan Planned = new PlanBuilder(Lunch)
+        .Step("roast-cook", 20, oven: "oven", tendedBy: "sam")
+        .Step("tart-roll", 80, "sam")
+        .Step("tart-bake", 120, oven: "oven")
+        .Step("soup-boil", 130)
+        .Step("green-boil", 160)
+        .Step("green-dress", 172, "sam")
+        .Programme("oven", (0, 20), (20, 180), (110, 180), (120, 220))
+        .Build();
 
     [Fact]
-    public void A_random_plan_holds() => Each(plan => Assert.True(RandomPlan.Holds(plan.Meal, plan.Plan)));
+    public void The_plan_itself_holds() => Assert.All(PlanCheck.Check(Lunch, Planned), breach => Assert.Fail(breach.ToString()));
 
     [Fact]
-    public void Nothing_moves_while_nothing_has_happened() => Each(one =>
+    public void The_next_tray_waits_for_the_late_one_and_for_the_oven_to_heat()
     {
-        var retimed = Retiming.MoveRight(one.Meal, one.Plan, [], Zero);
+        // Out at 125 instead of 110; from 190 at the most to 215 at the least is 25 degrees, 10 a minute: 3 minutes.
+        var retimed = Retiming.MoveRight(Lunch, Planned, [Running("roast-cook", 20, 125)], At(100));
 
-        Assert.All(one.Plan.Steps, step => Assert.Equal((step.Start, step.End), retimed.Steps[step.Step]));
-        Assert.All(one.Plan.Tends, tend => Assert.Equal(tend.At, retimed.Tends[(tend.Step, tend.Tend, tend.Turn)]));
-        Assert.All(one.Plan.Courses, course => Assert.Equal(course.TableTime, retimed.TableTimes[course.Course]));
-    });
-
-    [Fact]
-    public void Nothing_that_has_not_begun_comes_earlier_than_planned_or_now() => Each((one, now) =>
-    {
-        var facts = FactsAt(one.Plan, now, late: 7);
-
-        var retimed = Retiming.MoveRight(one.Meal, one.Plan, facts, now);
-
-        foreach (var step in one.Plan.Steps.Where(step => facts.All(fact => fact.Step != step.Step)))
-        {
-            Assert.True(retimed.Steps[step.Step].Start >= step.Start && retimed.Steps[step.Step].Start >= now);
-            Assert.Equal(step.Minutes, retimed.Steps[step.Step].End - retimed.Steps[step.Step].Start);
-        }
-    });
-
-    [Fact]
-    public void A_step_may_slip_by_its_slack_and_by_no_minute_more() => Each(one =>
-    {
-        var slack = Slack.Of(one.Meal, one.Plan);
-        foreach (var step in one.Plan.Steps)
-        {
-            Assert.True(StillServes(NotBefore(one.Meal, step, slack[step.Step]), one.Plan), $"{step.Step} slips by {slack[step.Step]}");
-            Assert.False(StillServes(NotBefore(one.Meal, step, slack[step.Step] + 1), one.Plan), $"{step.Step} slips by {slack[step.Step] + 1}");
-        }
-    });
-
-    [Fact]
-    public void The_kitchen_may_pause_for_its_breathing_room_and_no_minute_more() => Each((one, now) =>
-    {
-        var room = Retiming.MoveRight(one.Meal, one.Plan, FactsAt(one.Plan, now), now).BreathingRoom;
-
-        Assert.True(ServesAfterPause(one, now, room), $"pauses for {room}");
-        // A tend that comes due in the pause counts as work still to do, though its step may be over before anybody moves again.
-        Assert.False(one.Plan.Tends.IsEmpty && ServesAfterPause(one, now, room + 1), $"pauses for {room + 1}");
-    });
-
-    static void Each(Action<RandomPlan> check) => Gen.Int[0, 1_000_000].Sample(seed => check(new(seed)), iter: Samples);
-
-    static void Each(Action<RandomPlan, Minute> check) => Gen.Int[0, 1_000_000].Sample(seed =>
-    {
-        var one = new RandomPlan(seed);
-        check(one, Zero + new Random(seed).Next(0, one.Meal.FirstTableTime - Zero));
-    }, iter: Samples);
-
-    /// <summary>The same step kept from starting for some minutes more, by nothing but the clock.</summary>
-    static Meal NotBefore(Meal meal, PlannedStep planned, int minutes) => meal with
-    {
-        Dishes = [.. meal.Dishes.Select(dish => dish with
-        {
-            Steps = [.. dish.Steps.Select(step => step.Id == planned.Step
-                ? step with { Window = new(planned.Start + minutes, step.Window?.To ?? At(100_000)) }
-                : step)],
-        })],
-    };
-
-    static bool StillServes(Meal meal, Plan plan)
-    {
-        var retimed = Retiming.MoveRight(meal, plan, [], Zero);
-        return plan.Courses.All(course => retimed.TableTimes[course.Course] == course.TableTime) && RandomPlan.Holds(meal, Moved(retimed, plan, meal));
+        Assert.Equal(At(128), retimed.Steps[new("tart-bake")].Start);
+        Assert.Equal(At(180), retimed.TableTimes[new("main")]);
     }
 
-    static bool ServesAfterPause(RandomPlan one, Minute now, int minutes)
+    [Fact]
+    public void A_step_over_its_time_ends_now_at_the_earliest() =>
+        Assert.Equal(At(117), Retiming.MoveRight(Lunch, Planned, [Running("roast-cook", 20, 110)], At(117)).Steps[new("roast-cook")].End);
+
+    [Fact]
+    public void One_ring_is_passed_on_in_the_order_of_the_plan() =>
+        Assert.Equal(At(175), Retiming.MoveRight(Lunch, Planned, [Running("soup-boil", 130, 175)], At(140)).Steps[new("green-boil")].Start);
+
+    [Fact]
+    public void What_should_not_wait_is_held_back_when_the_table_is_late()
     {
-        var (meal, plan) = (one.Meal, one.Plan);
-        var facts = FactsAt(plan, now).Select(fact =>
-            fact.IsFinished ? fact
-            : WayOf(meal, plan.Step(fact.Step)).Attention == Attention.HandsOn ? fact with { End = fact.End + minutes }
-            : fact with { IsFinished = fact.End <= now + minutes }).ToArray();
-        var lengths = facts.ToDictionary(fact => fact.Step, fact => fact.End - fact.Start);
-        var retimed = Retiming.MoveRight(meal, plan, facts, now + minutes);
-        var asItWent = meal with
-        {
-            Dishes = [.. meal.Dishes.Select(dish => dish with
-            {
-                Steps = [.. dish.Steps.Select(step => lengths.TryGetValue(step.Id, out var length) ? step with { Way = step.Way with { Minutes = Durations.Exactly(length) }, Window = null } : step)],
-            })],
-        };
-        return now + minutes <= meal.FirstTableTime
-            && plan.Courses.All(course => retimed.TableTimes[course.Course] == course.TableTime)
-            && RandomPlan.Holds(asItWent, Moved(retimed, plan, asItWent), lengths.Keys);
+        // The roast must rest 20 minutes: table at 230. The greens keep 10 at the table.
+        var retimed = Retiming.MoveRight(Lunch, Planned, [Running("roast-cook", 20, 210)], At(100));
+
+        // The tart waits for the oven until 213 and is done at 243.
+        Assert.Equal(At(243), retimed.TableTimes[new("main")]);
+        Assert.Equal(At(243 - 10), retimed.Steps[new("green-dress")].End);
+        // Nobody asked the first pan to wait: only what must stay near what comes after it does.
+        Assert.Equal(At(160), retimed.Steps[new("green-boil")].Start);
+        Assert.Equal(At(213 - 60), retimed.Steps[new("tart-roll")].End);
     }
 
-    static Way WayOf(Meal meal, PlannedStep step) => meal.Step(step.Step).WayOf(step.Option);
-
-    static Plan Moved(Retimed retimed, Plan plan, Meal meal)
+    [Fact]
+    public void What_has_begun_cannot_be_held_back_and_the_times_are_told_all_the_same()
     {
-        var moved = plan with
-        {
-            Steps = [.. plan.Steps.Select(step => step with { Start = retimed.Steps[step.Step].Start, End = retimed.Steps[step.Step].End })],
-            // Tends that are done, or whose step ended without them, take nobody's time any more.
-            Tends = [.. from tend in plan.Tends
-                        where retimed.Tends.ContainsKey((tend.Step, tend.Tend, tend.Turn))
-                        select tend with { At = retimed.Tends[(tend.Step, tend.Tend, tend.Turn)] }],
-        };
-        return moved with { Holds = [.. plan.Holds.Select(hold => hold with { From = meal.Dishes.Single(dish => dish.Id == hold.Dish).Steps.Max(step => moved.Step(step.Id).End) })] };
+        var retimed = Retiming.MoveRight(Lunch, Planned,
+            [Running("roast-cook", 20, 210), Finished("green-boil", 100, 110), Finished("green-dress", 110, 115)], At(120));
+
+        Assert.Equal(At(243), retimed.TableTimes[new("main")]);
+        Assert.Equal((At(110), At(115)), retimed.Steps[new("green-dress")]);
     }
 
-    /// <summary>Everything went as planned until now; what runs ends late by some minutes.</summary>
-    static ImmutableArray<StepFact> FactsAt(Plan plan, Minute now, int late = 0) =>
-    [
-        .. plan.Steps.Where(step => step.Start < now).Select(step => step.End <= now
-            ? new StepFact(step.Step, step.Start, step.End, IsFinished: true, [])
-            : new StepFact(step.Step, step.Start, step.End + late, IsFinished: false,
-                [.. plan.Tends.Where(tend => tend.Step == step.Step && tend.At < now).Select(tend => (tend.Tend, tend.Turn))])),
-    ];
+    [Fact]
+    public void A_late_table_leaves_no_slack_and_no_breathing_room()
+    {
+        var retimed = Retiming.MoveRight(Lunch, Planned, [Running("roast-cook", 20, 210)], At(100));
+
+        Assert.Equal(0, retimed.BreathingRoom);
+        Assert.Equal(0, retimed.Slack[new("roast-cook")]);
+        Assert.Equal(0, retimed.Slack[new("tart-bake")]);
+    }
+
+    [Fact]
+    public void Slack_counts_rest_oven_ring_and_hands()
+    {
+        var slack = Slack.Of(Lunch, Planned);
+
+        // The tart may come out at 180; the roast must leave the oven 3 minutes before it goes in at 150, and rest 20.
+        Assert.Equal(30, slack[new("tart-bake")]);
+        Assert.Equal(147 - 110, slack[new("roast-cook")]);
+        // Greens: on the ring by 165 to be dressed by 180; the soup must be off it by then.
+        Assert.Equal(5, slack[new("green-boil")]);
+        Assert.Equal(165 - 150, slack[new("soup-boil")]);
+        Assert.Equal(3, slack[new("green-dress")]);
+    }
+
+    [Fact]
+    public void Slack_of_a_late_plan_is_measured_to_its_own_table_time()
+    {
+        var late = new PlanBuilder(Lunch).Table("main", 190)
+            .Step("roast-cook", 20, oven: "oven", tendedBy: "sam").Step("tart-roll", 80, "sam").Step("tart-bake", 120, oven: "oven")
+            .Step("soup-boil", 130).Step("green-boil", 160).Step("green-dress", 180, "sam").Build();
+
+        Assert.Equal(5, Slack.Of(Lunch, late)[new("green-dress")]);
+        Assert.Equal(0, Retiming.MoveRight(Lunch, late, [], Zero).Slack[new("green-dress")]);
+    }
+
+    [Fact]
+    public void A_job_pushed_past_its_helpers_hours_waits_until_she_is_back()
+    {
+        var plan = Planned with { Steps = [.. Planned.Steps.Select(step => step.Step.Value == "tart-roll" ? step with { Helpers = [new("ida")] } : step)] };
+
+        Assert.Equal(At(135), Retiming.MoveRight(Lunch, plan, [Finished("roast-cook", 20, 110)], At(135)).Steps[new("tart-roll")].Start);
+        Assert.Equal(At(170), Retiming.MoveRight(Lunch, plan, [Finished("roast-cook", 20, 110)], At(136)).Steps[new("tart-roll")].Start);
+    }
+
+    [Fact]
+    public void A_tend_goes_with_its_step_and_is_gone_when_done()
+    {
+        var late = Running("roast-cook", 30, 120);
+
+        Assert.Equal(At(30 + 45 - 3), Retiming.MoveRight(Lunch, Planned, [late], At(40)).Tends[(new("roast-cook"), 0, 0)]);
+        Assert.Empty(Retiming.MoveRight(Lunch, Planned, [late with { TendsDone = [(0, 0)] }], At(80)).Tends);
+    }
+
+    [Fact]
+    public void A_dish_goes_into_the_warm_oven_when_that_has_cooled()
+    {
+        var meal = new MealBuilder().Course("main", 180).Oven("oven", heatUp: 10, coolDown: 5).Helper("sam")
+            .Dish("roast", "main", dish => dish.Hold(HoldPlace.Side, limit: 180).Step("roast-cook", 60, step => step.Unattended().Oven(1, 180, 200)))
+            .Dish("rice", "main", dish => dish
+                .Hold(HoldPlace.WarmOven, limit: 120, warm: new(new(70, 80, 90), 1, StandFirst: 60))
+                .Step("rice-boil", 20, step => step.Unattended().Rings(1)))
+            .Build();
+        var plan = new PlanBuilder(meal).Step("roast-cook", 20, oven: "oven").Step("rice-boil", 70).Warm("rice", 0, 100, "oven").Build();
+
+        // From 180 at the least to 90 at the most is 18 minutes: the roast may stay until 162, and the rice then goes in as the table is laid.
+        Assert.Equal(162 - 80, Slack.Of(meal, plan)[new("roast-cook")]);
+        Assert.Equal(At(183), Retiming.MoveRight(meal, plan, [Running("roast-cook", 20, 165)], At(100)).TableTimes[new("main")]);
+    }
+
+    [Fact]
+    public void Hands_that_joined_after_the_meal_was_planned_are_no_trouble()
+    {
+        var plan = Planned with { Steps = [.. Planned.Steps.Select(step => step.Step.Value == "tart-roll" ? step with { Helpers = [new("neighbour")] } : step)] };
+
+        Assert.Equal(At(80), Retiming.MoveRight(Lunch, plan, [], Zero).Steps[new("tart-roll")].Start);
+    }
+
+    static StepFact Running(string step, int start, int end) => new(new(step), At(start), At(end), IsFinished: false, []);
+
+    static StepFact Finished(string step, int start, int end) => new(new(step), At(start), At(end), IsFinished: true, []);
 }
