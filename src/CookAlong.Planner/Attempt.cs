@@ -93,7 +93,9 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Search search)
             Status = gap == 0 ? PlanStatus.Optimal : PlanStatus.Feasible,
             Cost = plan.Cost with { Objective = cost },
         };
-        Checking.Hold(meal, plan, so, clock.At(clock.Earliest));
-        return plan;
+        var now = clock.At(clock.Earliest);
+        Checking.Hold(meal, plan, so, now);
+        var slack = so is null ? Slack.Of(meal, plan) : Retiming.MoveRight(meal, plan, [.. so.Facts], now).Slack;
+        return plan with { Steps = [.. plan.Steps.Select(step => step with { Slack = slack.GetValueOrDefault(step.Step) })] };
     }
 }

@@ -32,8 +32,9 @@ internal sealed record Draft(
         });
         return new Draft(
             steps,
-            [.. model.Tends.Where(tend => solver.BooleanValue(tend.Taken))
-                .Select(tend => new DraftTend(tend.Step.Id, tend.Tend, tend.Turn, At(tend.Start), tend.Minutes, tend.Done))],
+            [.. model.Tends.Where(tend => solver.BooleanValue(tend.Taken) || model.Steps[tend.Step.Id].HasBegun)
+                .Select(tend => new DraftTend(
+                    tend.Step.Id, tend.Tend, tend.Turn, At(tend.Start), tend.Minutes, tend.Done || !solver.BooleanValue(tend.Taken)))],
             [.. holds],
             model.Tables.ToImmutableDictionary(one => one.Key, one => At(one.Value)),
             [.. model.Jobs.Where(job => solver.BooleanValue(job.Taken)).Select(job => new DraftJob(job, At(job.Start)))]);
@@ -42,7 +43,7 @@ internal sealed record Draft(
 
 internal readonly record struct DraftStep(int Start, int End, int Option, OvenId? Oven, GrillId? Grill);
 
-/// <param name="Done">It is past, and stays with whom it was.</param>
+/// <param name="Done">It is past, or missed because all hands were busy; it stays with whom it was.</param>
 internal readonly record struct DraftTend(StepId Step, int Tend, int Turn, int Start, int Minutes, bool Done);
 
 internal readonly record struct DraftHold(DishId Dish, int Hold, int From, OvenId? Oven);

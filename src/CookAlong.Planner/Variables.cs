@@ -47,7 +47,6 @@ internal sealed record HoldVariables(Dish Dish, LinearExpr LastEnd, ImmutableArr
 /// <summary>Work that needs hands: <paramref name="Count"/> different helpers out of <paramref name="Able"/> (positions in the meal's list).</summary>
 internal sealed record Job(
     Step Step,
-    int Option,
     (int Tend, int Turn)? Tend,
     LinearExpr Start,
     int Minutes,

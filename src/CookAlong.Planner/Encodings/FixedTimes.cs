@@ -13,37 +13,28 @@ internal static class FixedTimes
         {
             if (step.Step.At is { } at)
             {
-                var start = model.Clock.Of(at);
-                if (model.So is not null && start < model.Clock.Earliest)
-                {
-                    NoLaterThan(model, step.Start, model.Clock.Earliest);
-                }
-                else
-                {
-                    model.Cp.Add(step.Start == start);
-                }
+                model.Cp.Add(step.Start >= model.Clock.Of(at));
+                NoLaterThan(model, step.Start, model.Clock.Of(at));
             }
 
             if (step.Step.Window is { } window)
             {
                 model.Cp.Add(step.Start >= model.Clock.Of(window.From));
-                var close = model.Clock.Of(window.To);
-                if (model.So is not null && close - step.Ways.Max(way => way.Minutes) < model.Clock.Earliest)
-                {
-                    NoLaterThan(model, step.End, close);
-                }
-                else
-                {
-                    model.Cp.Add(step.End <= close);
-                }
+                NoLaterThan(model, step.End, model.Clock.Of(window.To));
             }
         }
     }
 
-    /// <summary>The time has passed while the meal runs: as soon after it as can be, at a price.</summary>
+    /// <summary>While a meal runs its time may have passed, or what it waits for may be late: then soon after, at a price.</summary>
     private static void NoLaterThan(MealModel model, LinearExpr time, int limit)
     {
-        var over = model.Cp.NewIntVar(0, model.End + model.End, "past its time");
+        if (model.So is null)
+        {
+            model.Cp.Add(time <= limit);
+            return;
+        }
+
+        var over = model.Cp.NewIntVar(0, model.End + Math.Abs(limit), "past its time");
         model.Cp.Add(time <= limit + over);
         model.Charge(over, Prices.BeyondLimitMinute);
     }

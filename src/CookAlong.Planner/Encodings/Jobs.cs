@@ -21,17 +21,16 @@ internal static class Jobs
                 var able = Where(helpers, helper => helper.MayDo(step.Step));
                 foreach (var (count, among) in Shares(helpers, step.Step, way.Way.People, able))
                 {
-                    Add(model, new Job(step.Step, way.Option, null, step.Start, way.Minutes, way.Taken, way.Interval!, count, among));
+                    Add(model, new Job(step.Step, null, step.Start, way.Minutes, way.Taken, way.Interval!, count, among));
                 }
             }
         }
 
         foreach (var tend in model.Tends.Where(tend => !tend.Done))
         {
-            var way = model.Steps[tend.Step.Id].Ways.First(way => way.Taken == tend.Taken);
             var able = Where(helpers, helper => helper.MayDo(tend.Step, tend.Step.Tends[tend.Tend]));
             Add(model, new Job(
-                tend.Step, way.Option, (tend.Tend, tend.Turn), tend.Start, tend.Minutes, tend.Taken, tend.Interval!, 1, able));
+                tend.Step, (tend.Tend, tend.Turn), tend.Start, tend.Minutes, tend.Taken, tend.Interval!, 1, able));
         }
     }
 

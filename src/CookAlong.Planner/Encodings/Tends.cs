@@ -77,7 +77,11 @@ internal static class Tends
         var over = model.Cp.NewIntVar(0, latest, "tend beyond its give");
         model.Cp.Add(due <= soonest + over);
         model.Charge(over, Prices.BeyondLimitMinute);
-        var interval = model.Cp.NewFixedSizeIntervalVar(due, of.Tend.Minutes, $"{step.Step.Id} tend {of.Index}.{of.Turn}");
-        model.Tends.Add(new TendVariables(step.Step, of.Index, of.Turn, of.Tend.Minutes, due, way.Taken, interval, Done: false));
+
+        // Every hand may be busy until it is too late: missing it is dearer than any delay within the step.
+        var isDone = model.Cp.NewBoolVar($"{step.Step.Id} tend {of.Index}.{of.Turn} done");
+        model.Charge(1 - isDone, (long)Prices.BeyondLimitMinute * (1 + latest - earliest));
+        var interval = model.Cp.NewOptionalFixedSizeIntervalVar(due, of.Tend.Minutes, isDone, $"{step.Step.Id} tend {of.Index}.{of.Turn}");
+        model.Tends.Add(new TendVariables(step.Step, of.Index, of.Turn, of.Tend.Minutes, due, isDone, interval, Done: false));
     }
 }

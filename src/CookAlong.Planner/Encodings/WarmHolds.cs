@@ -33,9 +33,10 @@ internal static class WarmHolds
         model.Cp.Add(goesIn <= table).OnlyEnforceIf(chosen);
         if (isDone)
         {
-            // It may have stood out too long already; then it goes in at once or this hold is not chosen.
-            var lastEndMinute = model.Meal.Dishes.Single(one => one.Id == dish.Id).Steps.Max(step => Places.Begun(model, model.Steps[step.Id]).End);
-            model.Cp.Add(goesIn <= Math.Max(lastEndMinute + warm.StandFirst, model.Clock.Earliest)).OnlyEnforceIf(chosen);
+            // It may have stood out too long already: then it goes in as soon as can be, at a price.
+            var over = model.Cp.NewIntVar(0, model.End + model.End, $"{dish.Id} stood out too long");
+            model.Cp.Add(goesIn - lastEnd <= warm.StandFirst + over).OnlyEnforceIf(chosen);
+            model.Charge(over, Prices.BeyondLimitMinute);
         }
         else
         {

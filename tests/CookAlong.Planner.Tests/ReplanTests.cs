@@ -1,0 +1,147 @@
+using System.Collections.Immutable;
+using CookAlong.Domain;
+using CookAlong.Domain.Meals;
+using CookAlong.Domain.Planning;
+using CsCheck;
+using static CookAlong.Planner.Tests.Cooking;
+
+namespace CookAlong.Planner.Tests;
+
+public sealed class ReplanTests
+{
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public void Where_nothing_slipped_nothing_moves()
+    {
+        var meal = CommonPracticeTests.RoastDinner();
+        var told = Plan(meal);
+        var now = told.Step(new StepId("bird-roast")).Start + 30;
+
+        var again = Replan(meal, told, now);
+
+        Assert.Equal(told.Steps.Select(step => (step.Step, step.Start, step.End)), again.Steps.Select(step => (step.Step, step.Start, step.End)));
+        Assert.Equal(told.Steps.SelectMany(step => step.Helpers), again.Steps.SelectMany(step => step.Helpers));
+    }
+
+    [Fact]
+    public void What_has_begun_stays_and_the_rest_starts_from_now_on()
+    {
+        var meal = CommonPracticeTests.RoastDinner();
+        var told = Plan(meal);
+        var roast = told.Step(new StepId("bird-roast"));
+        var now = roast.End - 5;
+
+        var again = Replan(meal, told, now, slipped: roast.Step, by: 20);
+
+        Assert.NotEqual(PlanStatus.None, again.Status);
+        Assert.Equal((roast.Start, roast.End + 20), (again.Step(roast.Step).Start, again.Step(roast.Step).End));
+        Assert.All(
+            again.Steps.Where(step => told.Step(step.Step).Start >= now),
+            step => Assert.True(step.Start >= now));
+        Assert.True(again.Step(new StepId("bird-brown")).Start >= roast.End + 20);
+    }
+
+    [Fact]
+    public void A_slip_on_the_longest_way_costs_table_time_no_more_than_itself()
+    {
+        var meal = Meal(120, Kitchen(), [Cook("cook")], Dish("soup", OnTheSide(60, 30), Hands("soup-cut", 10), Alone("soup-boil", 30, OnRings())), Dish("salad", OnTheSide(60, 60), Hands("salad-cut", 10)));
+        var told = Plan(meal);
+        var cut = told.Step(new StepId("soup-cut"));
+
+        var again = Replan(meal, told, cut.Start + 1, slipped: cut.Step, by: 8);
+
+        Assert.Equal(8, again.Cost.LateMinutes);
+        Assert.Equal(cut.End + 8, again.Step(cut.Step).End);
+    }
+
+    [Fact]
+    public void People_keep_their_steps_where_they_can()
+    {
+        var meal = Meal(
+            120, Kitchen(), [Cook("ann"), Cook("ben")],
+            Dish("one", OnTheSide(90, 90), Hands("one-a", 10), Hands("one-b", 10), Hands("one-c", 10)),
+            Dish("two", OnTheSide(90, 90), Hands("two-a", 10), Hands("two-b", 10), Hands("two-c", 10)));
+        var told = Plan(meal);
+        var first = told.Steps.MinBy(step => step.Start)!;
+
+        var again = Replan(meal, told, first.Start + 2, slipped: first.Step, by: 3);
+
+        Assert.Equal(told.Steps.Select(step => (step.Step, step.Helpers[0])), again.Steps.Select(step => (step.Step, step.Helpers[0])));
+    }
+
+    [Fact]
+    public void A_tend_that_is_due_while_every_hand_is_busy_does_not_stop_the_plan()
+    {
+        var meal = Meal(
+            60, Kitchen(), [Cook("cook")],
+            Dish("roast", OnTheSide(30, 30), Alone("roast-cook", 30, OnRings()) with { Tends = [Every(15, give: 0)] }),
+            Dish("salad", OnTheSide(60, 60), Hands("salad-cut", 10)));
+        var told = Plan(meal);
+        var roast = told.Step(new StepId("roast-cook"));
+        var facts = new[]
+        {
+            new StepFact(roast.Step, roast.Start, roast.End, false, []),
+            new StepFact(new StepId("salad-cut"), roast.Start + 5, roast.End + 5, false, []),
+        };
+
+        var again = Ask(meal, told, roast.Start + 10, facts);
+
+        Assert.NotEqual(PlanStatus.None, again.Status);
+        Assert.Single(again.Tends);
+    }
+
+    [Fact]
+    public void A_random_meal_that_slips_at_random_still_has_a_plan()
+    {
+        var replanned = 0;
+        Gen.Int.Sample(
+            seed =>
+            {
+                var meal = new RandomMeals(seed, 6, 5).Next();
+                var told = CpSatPlanner.PlanOnly(new PlanRequest(meal, new PlanLimits(TimeSpan.FromSeconds(3), Workers: 1)));
+                if (told.Status == PlanStatus.None || meal.Helpers.Any(helper => !helper.Available.IsEmpty))
+                {
+                    return;
+                }
+
+                var random = new Random(seed);
+                var now = told.NotBefore + random.Next(told.Courses.Max(course => course.TableTime) - told.NotBefore);
+                var running = told.Steps.Where(step => step.Start <= now && now < step.End).ToList();
+                var slips = running.Count > 0 ? running[random.Next(running.Count)].Step : (StepId?)null;
+                var again = Replan(meal, told, now, slips, by: random.Next(20));
+
+                replanned++;
+                Assert.NotEqual(PlanStatus.None, again.Status);
+                Assert.Equal(meal.Steps.Select(step => step.Id), again.Steps.Select(step => step.Step));
+            },
+            iter: 150, threads: 1, print: seed => $"meal {seed}");
+
+        Assert.True(replanned > 15, $"only {replanned} were replanned");
+    }
+
+    /// <summary>At <paramref name="now"/> all has gone by the plan, but one step takes longer.</summary>
+    private static Plan Replan(Meal meal, Plan told, Minute now, StepId? slipped = null, int by = 0) => Ask(
+        meal, told, now,
+        [
+            .. told.Steps.Where(step => step.Start < now).Select(step =>
+            {
+                var end = step.End + (step.Step == slipped ? by : 0);
+                var done = told.Tends.Where(tend => tend.Step == step.Step && tend.End <= now).Select(tend => (tend.Tend, tend.Turn)).ToList();
+                return new StepFact(step.Step, step.Start, end, end <= now, done);
+            }),
+        ]);
+
+    private static Plan Ask(Meal meal, Plan told, Minute now, IReadOnlyList<StepFact> facts)
+    {
+        var ovens = told.Ovens.ToDictionary(oven => oven.Oven, oven => CelsiusAt(oven.Points, now));
+        return new CpSatPlanner().Plan(new PlanRequest(meal, new PlanLimits(TimeSpan.FromSeconds(10)), now, new SoFar(told, facts, ovens)), null, Stop);
+    }
+
+    private static int CelsiusAt(ImmutableArray<OvenPoint> points, Minute now)
+    {
+        var last = points.Last(point => point.At <= now);
+        var next = points.FirstOrDefault(point => point.At > now, last);
+        return next == last ? last.Celsius : last.Celsius + ((next.Celsius - last.Celsius) * (now - last.At) / (next.At - last.At));
+    }
+}
