@@ -28,6 +28,14 @@ internal static class Prices
 
     public const int AheadMinutes = 180;
 
+    /// <summary>
+    /// For each minute that a dish is ready later than <see cref="CushionMinutes"/> before the table, as far as its hold lets
+    /// it wait that long for nothing: a plan pushed hard against the table is late with the first thing that takes longer.
+    /// </summary>
+    public const int CushionMinute = 2 * OfOneWaitingMinute;
+
+    public const int CushionMinutes = 5;
+
     /// <summary>For each minute that what has already begun forces a hold or a gap beyond its limit (only while a meal runs).</summary>
     public const int BeyondLimitMinute = 200 * OfOneWaitingMinute;
 
@@ -46,6 +54,7 @@ internal static class Prices
         {
             var table = plan.TableTime(dish.Course);
             sum += Waiting(dish, plan) * OfOneWaitingMinute;
+            sum += (long)MissingCushion(dish, plan) * CushionMinute;
             foreach (var step in dish.Steps)
             {
                 var planned = plan.Step(step.Id);
@@ -74,9 +83,28 @@ internal static class Prices
             return 0;
         }
 
+        var (hold, minutes) = Wait(dish, plan);
+        return hold.CostOf(minutes);
+    }
+
+    /// <summary>The cushion that a hold has room for, in minutes.</summary>
+    public static int Cushion(Hold hold) => Math.Min(CushionMinutes, hold.BestWithin);
+
+    private static int MissingCushion(Dish dish, Plan plan)
+    {
+        if (dish.Steps.IsEmpty)
+        {
+            return 0;
+        }
+
+        var (hold, minutes) = Wait(dish, plan);
+        return Math.Max(0, Cushion(hold) - minutes);
+    }
+
+    private static (Hold Hold, int Minutes) Wait(Dish dish, Plan plan)
+    {
         var held = plan.Holds.Single(hold => hold.Dish == dish.Id);
-        var ends = dish.Steps.Select(step => plan.Step(step.Id).End).Max();
-        return dish.Holds[held.Hold].CostOf(held.To - ends);
+        return (dish.Holds[held.Hold], held.To - dish.Steps.Max(step => plan.Step(step.Id).End));
     }
 
     public static int KitchenMinutes(Meal meal, Plan plan)

@@ -43,15 +43,15 @@ public sealed class ReplanTests
     }
 
     [Fact]
-    public void A_slip_on_the_longest_way_costs_table_time_no_more_than_itself()
+    public void A_slip_costs_table_time_no_more_than_the_cushion_leaves_of_it()
     {
-        var meal = Meal(120, Kitchen(), [Cook("cook")], Dish("soup", OnTheSide(60, 30), Hands("soup-cut", 10), Alone("soup-boil", 30, OnRings())), Dish("salad", OnTheSide(60, 60), Hands("salad-cut", 10)));
+        var meal = Meal(120, Kitchen(), [Cook("cook")], Dish("soup", OnTheSide(60, 30), Hands("soup-cut", 10), Alone("soup-boil", 30, OnRings())));
         var told = Plan(meal);
         var cut = told.Step(new StepId("soup-cut"));
 
         var again = Replan(meal, told, cut.Start + 1, slipped: cut.Step, by: 8);
 
-        Assert.Equal(8, again.Cost.LateMinutes);
+        Assert.Equal(8 - Prices.CushionMinutes, again.Cost.LateMinutes);
         Assert.Equal(cut.End + 8, again.Step(cut.Step).End);
     }
 

@@ -89,7 +89,7 @@ internal sealed class BruteForce(Meal meal)
 
         foreach (var holds in Holds(0))
         {
-            var total = cost + holds.Sum(hold => 20L * WaitingCost(hold));
+            var total = cost + holds.Sum(hold => (20L * WaitingCost(hold)) + (40L * MissingCushion(hold)));
             if (total < best && new NaivePlaces(meal, [.. chosen.Values], holds, tables).Fits())
             {
                 best = total;
@@ -107,6 +107,9 @@ internal sealed class BruteForce(Meal meal)
 
         return cost;
     }
+
+    private static int MissingCushion(Held held) =>
+        Enumerable.Range(0, 5).Count(minute => minute < held.Hold.BestWithin && minute >= held.Table - held.LastEnd);
 
     private IEnumerable<Held[]> Holds(int index)
     {
