@@ -20,7 +20,7 @@ public sealed record HouseSettings(string Data, string Urls, IReadOnlyList<strin
     public string Backups => Path.Combine(Data, "backups");
 
     /// <summary>Held while the database is brought up to date, so that only one process does it.</summary>
-    public string MigrationLock => Path.Combine(Data, "migration.lock");
+    public string UpgradeLock => Path.Combine(Data, "upgrade.lock");
 
     /// <param name="errors">One sentence for each setting that is wrong, naming it and the remedy.</param>
     /// <returns>Null when any setting is wrong.</returns>

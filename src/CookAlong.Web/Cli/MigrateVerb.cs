@@ -25,11 +25,11 @@ static class MigrateVerb
                 .BuildServiceProvider();
             try
             {
-                var steps = await services.GetRequiredService<Migration>().RunAsync(stop);
+                var steps = await services.GetRequiredService<Upgrade>().RunAsync(stop);
                 await output.Output.WriteLineAsync(steps.Count == 0 ? "The database is up to date." : $"Brought up to date: {string.Join(", ", steps)}.");
                 return ExitCode.Done;
             }
-            catch (MigrationException failed)
+            catch (UpgradeException failed)
             {
                 await output.Error.WriteLineAsync(failed.Message);
                 return ExitCode.Failed;

@@ -27,9 +27,9 @@ static class SeedVerb
                 .BuildServiceProvider();
             try
             {
-                await services.GetRequiredService<Migration>().RunAsync(stop);
+                await services.GetRequiredService<Upgrade>().RunAsync(stop);
             }
-            catch (MigrationException failed)
+            catch (UpgradeException failed)
             {
                 await output.Error.WriteLineAsync(failed.Message);
                 return ExitCode.Failed;

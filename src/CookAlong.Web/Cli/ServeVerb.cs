@@ -65,9 +65,9 @@ static class ServeVerb
             await using var app = Program.Build(builder, settings);
             try
             {
-                await app.Services.GetRequiredService<Migration>().RunAsync(stop);
+                await app.Services.GetRequiredService<Upgrade>().RunAsync(stop);
             }
-            catch (MigrationException failed)
+            catch (UpgradeException failed)
             {
                 await parsed.InvocationConfiguration.Error.WriteLineAsync(failed.Message);
                 return ExitCode.Failed;

@@ -11,7 +11,7 @@ public static class HouseholdData
     {
         OpenFolder(settings.Data);
         services.AddSingleton(settings);
-        services.AddSingleton<Migration>();
+        services.AddSingleton<Upgrade>();
         services.AddSingleton<Backup>();
         services.AddDbContextFactory<CookAlongDb>(options => Use(options, settings.Database));
 

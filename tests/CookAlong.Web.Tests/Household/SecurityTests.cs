@@ -33,7 +33,7 @@ public sealed class SecurityTests
         using var answer = await app.NewBrowser().GetAsync("/sign-in");
 
         Assert.Equal("nosniff", Assert.Single(answer.Headers.GetValues("X-Content-Type-Options")));
-        Assert.Equal("no-referrer", Assert.Single(answer.Headers.GetValues("Referrer-Policy")));
+        Assert.Equal("same-origin", Assert.Single(answer.Headers.GetValues("Referrer-Policy")));
         Assert.Equal("DENY", Assert.Single(answer.Headers.GetValues("X-Frame-Options")));
         Assert.Contains("camera=()", Assert.Single(answer.Headers.GetValues("Permissions-Policy")), StringComparison.Ordinal);
         Assert.True(answer.Headers.CacheControl?.NoStore);

@@ -5,30 +5,30 @@ using Microsoft.EntityFrameworkCore;
 namespace CookAlong.Web.Data;
 
 /// <summary>Brings the database up to date before anything else happens; a household's only copy is backed up first.</summary>
-sealed class Migration(HouseSettings settings, IDbContextFactory<CookAlongDb> databases, Backup backup, ILogger<Migration> log)
+sealed class Upgrade(HouseSettings settings, IDbContextFactory<CookAlongDb> databases, Backup backup, ILogger<Upgrade> log)
 {
     static readonly TimeSpan Patience = TimeSpan.FromMinutes(10);
 
     /// <summary>Names of the steps taken; empty when the database was up to date.</summary>
-    /// <exception cref="MigrationException">The message names the backup. Not to be tried in a loop.</exception>
+    /// <exception cref="UpgradeException">The message names the backup. Not to be tried in a loop.</exception>
     public async Task<IReadOnlyList<string>> RunAsync(CancellationToken stop)
     {
         await using var alone = await LockAsync(stop);
         await using var db = await databases.CreateDbContextAsync(stop);
-        if (!db.Database.GetMigrations().Any())
-        {
-            // Until the first migration is written down, the tables are made as the code has them.
-            await db.Database.EnsureCreatedAsync(stop);
-            return [];
-        }
-
         var isNew = !File.Exists(settings.Database);
         var pending = (await db.Database.GetPendingMigrationsAsync(stop)).ToArray();
-        if (pending.Length == 0)
+        if (pending.Length > 0)
         {
-            return [];
+            await MigrateAsync(db, pending, isNew, stop);
         }
 
+        // Kept in the file; a file that came from elsewhere may not have it.
+        await db.Database.ExecuteSqlAsync($"PRAGMA journal_mode=WAL", stop);
+        return pending;
+    }
+
+    async Task MigrateAsync(CookAlongDb db, string[] pending, bool isNew, CancellationToken stop)
+    {
         string? copy = null;
         if (!isNew)
         {
@@ -42,14 +42,13 @@ sealed class Migration(HouseSettings settings, IDbContextFactory<CookAlongDb> da
         }
         catch (Exception failure) when (failure is SqliteException or DbUpdateException or InvalidOperationException)
         {
-            throw new MigrationException(
+            throw new UpgradeException(
                 $"The database could not be brought up to date ({failure.Message}). The server does not start with it. "
                 + (copy is null ? $"It was new: remove {settings.Database} and start again." : $"A copy from before the attempt is {copy}."),
                 failure);
         }
 
         log.LogInformation("The database was brought up to date ({Steps} steps).", pending.Length);
-        return pending;
     }
 
     string Copy(string next)
@@ -62,7 +61,7 @@ sealed class Migration(HouseSettings settings, IDbContextFactory<CookAlongDb> da
         }
         catch (Exception failure) when (failure is BackupException or SqliteException or IOException)
         {
-            throw new MigrationException($"The database needs bringing up to date, but no backup could be made first: {failure.Message} Nothing was changed.", failure);
+            throw new UpgradeException($"The database needs bringing up to date, but no backup could be made first: {failure.Message} Nothing was changed.", failure);
         }
     }
 
@@ -102,10 +101,10 @@ sealed class Migration(HouseSettings settings, IDbContextFactory<CookAlongDb> da
     {
         try
         {
-            held = new FileStream(settings.MigrationLock, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
+            held = new FileStream(settings.UpgradeLock, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
             return true;
         }
-        catch (IOException) when (File.Exists(settings.MigrationLock))
+        catch (IOException) when (File.Exists(settings.UpgradeLock))
         {
             held = null;
             return false;
@@ -114,4 +113,4 @@ sealed class Migration(HouseSettings settings, IDbContextFactory<CookAlongDb> da
 }
 
 /// <summary>The message says what state the database is in and names the backup.</summary>
-public sealed class MigrationException(string message, Exception inner) : Exception(message, inner);
+public sealed class UpgradeException(string message, Exception inner) : Exception(message, inner);

@@ -1,0 +1,111 @@
+using CookAlong.Web.Data;
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace CookAlong.Web.Tests.Household;
+
+public sealed class UpgradeTests : IDisposable
+{
+    readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("cookalong-test-");
+
+    [Fact]
+    public async Task A_confirmed_tap_survives_a_power_cut() // SQLite's documentation: with WAL, synchronous=FULL (2) syncs at each commit
+    {
+        await using var services = Services();
+        await services.GetRequiredService<Upgrade>().RunAsync(TestContext.Current.CancellationToken);
+        await using var db = await services.GetRequiredService<IDbContextFactory<CookAlongDb>>().CreateDbContextAsync(TestContext.Current.CancellationToken);
+
+        Assert.Equal("wal", await Pragma<string>(db, "journal_mode"));
+        Assert.Equal(2, await Pragma<long>(db, "synchronous"));
+        Assert.Equal(1, await Pragma<long>(db, "foreign_keys"));
+        Assert.Equal(5000, await Pragma<long>(db, "busy_timeout"));
+    }
+
+    [Fact]
+    public async Task A_second_start_finds_nothing_to_do()
+    {
+        await using var services = Services();
+        var upgrade = services.GetRequiredService<Upgrade>();
+        await upgrade.RunAsync(TestContext.Current.CancellationToken);
+
+        Assert.Empty(await upgrade.RunAsync(TestContext.Current.CancellationToken));
+        Assert.False(Directory.Exists(Path.Combine(folder.FullName, "backups")));
+    }
+
+    [Fact]
+    public async Task The_migrations_make_the_tables_that_the_code_has()
+    {
+        await using var services = Services();
+        await using var db = await services.GetRequiredService<IDbContextFactory<CookAlongDb>>().CreateDbContextAsync(TestContext.Current.CancellationToken);
+
+        Assert.False(db.Database.HasPendingModelChanges(), "a table changed: dotnet ef migrations add NAME --project src/CookAlong.Web --output-dir Data/Migrations");
+    }
+
+    [Fact]
+    public async Task A_lock_left_by_a_killed_process_does_not_stop_the_next_start()
+    {
+        Execute("CREATE TABLE __EFMigrationsLock (Id INTEGER NOT NULL PRIMARY KEY, Timestamp TEXT NOT NULL); INSERT INTO __EFMigrationsLock VALUES (1, '2026-12-20 09:00:00')");
+        await using var services = Services();
+        using var patience = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
+        patience.CancelAfter(TimeSpan.FromSeconds(60));
+
+        var steps = await services.GetRequiredService<Upgrade>().RunAsync(patience.Token);
+
+        Assert.NotEmpty(steps);
+    }
+
+    [Fact]
+    public async Task A_database_is_backed_up_before_it_is_changed()
+    {
+        Execute("CREATE TABLE Kept (Word TEXT); INSERT INTO Kept VALUES ('goose')");
+        await using var services = Services();
+
+        await services.GetRequiredService<Upgrade>().RunAsync(TestContext.Current.CancellationToken);
+
+        var copy = Assert.Single(Directory.GetFiles(Path.Combine(folder.FullName, "backups")));
+        Assert.Equal("goose", Execute("SELECT Word FROM Kept", copy));
+        Assert.Null(Execute("SELECT name FROM sqlite_master WHERE name = 'Hosts'", copy));
+    }
+
+    [Fact]
+    public async Task A_failed_update_stops_and_names_the_backup()
+    {
+        Execute("CREATE TABLE Hosts (InTheWay TEXT)");
+        await using var services = Services();
+
+        var failed = await Assert.ThrowsAsync<UpgradeException>(() => services.GetRequiredService<Upgrade>().RunAsync(TestContext.Current.CancellationToken));
+
+        var copy = Assert.Single(Directory.GetFiles(Path.Combine(folder.FullName, "backups")));
+        Assert.Contains(copy, failed.Message, StringComparison.Ordinal);
+    }
+
+    public void Dispose()
+    {
+        SqliteConnection.ClearAllPools();
+        folder.Delete(recursive: true);
+    }
+
+    ServiceProvider Services() => new ServiceCollection()
+        .AddLogging()
+        .AddSingleton(TimeProvider.System)
+        .AddHouseholdData(new HouseSettings(folder.FullName, HouseSettings.DefaultUrls, [], []))
+        .BuildServiceProvider();
+
+    object? Execute(string sql, string? file = null)
+    {
+        using var connection = new SqliteConnection($"Data Source={file ?? Path.Combine(folder.FullName, "cookalong.db")};Pooling=False");
+        connection.Open();
+        using var command = connection.CreateCommand();
+        command.CommandText = sql;
+        return command.ExecuteScalar();
+    }
+
+    static async Task<T> Pragma<T>(CookAlongDb db, string name)
+    {
+        await db.Database.OpenConnectionAsync(TestContext.Current.CancellationToken);
+        await using var command = db.Database.GetDbConnection().CreateCommand();
+        command.CommandText = $"PRAGMA {name}";
+        return (T)(await command.ExecuteScalarAsync(TestContext.Current.CancellationToken))!;
+    }
+}
