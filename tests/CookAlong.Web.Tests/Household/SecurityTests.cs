@@ -26,6 +26,21 @@ public sealed class SecurityTests
     }
 
     [Fact]
+    public async Task Planning_pages_may_style_inline_and_nothing_more()
+    {
+        await using var app = new AppFactory();
+        var host = await app.HostAsync();
+
+        using var answer = await host.GetAsync("/meals");
+
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        var policy = Assert.Single(answer.Headers.GetValues("Content-Security-Policy"));
+        Assert.Contains("style-src 'self' 'unsafe-inline'", policy, StringComparison.Ordinal);
+        Assert.Contains("script-src 'self';", policy, StringComparison.Ordinal);
+        Assert.DoesNotContain("unsafe-eval", policy, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Every_answer_tells_browsers_to_keep_to_themselves()
     {
         await using var app = new AppFactory();
