@@ -7,16 +7,22 @@ namespace CookAlong.Intake.MealFiles;
 internal static class DishReading
 {
     private const int MostDishes = 100;
-    private const int MostSteps = 200;
+    private const int MostStepsInDish = 200;
+    private const int MostSteps = 1_000;
 
     public static ImmutableArray<Dish> Dishes(Place root, MealIds ids, ImmutableArray<Guest> guests)
     {
         var entries = root.Objects("dishes", MostDishes)
-            .Select(dish => (Dish: dish, Id: ids.Dishes.Give(dish), Steps: dish.Objects("steps", MostSteps)))
+            .Select(dish => (Dish: dish, Id: ids.Dishes.Give(dish), Steps: dish.Objects("steps", MostStepsInDish)))
             .ToList();
         if (entries.Count == 0)
         {
             root.Note("dishes", "The meal has no dish.", "Add at least one with an id, a course and steps.");
+        }
+
+        if (entries.Sum(entry => entry.Steps.Count) is > MostSteps and var count)
+        {
+            root.Note("dishes", $"The meal has {count} steps; {MostSteps} is the most that can be planned.", "Leave some out, or make two meals of it.");
         }
 
         // A step may wait for a step of a later dish, so every step's id is known before the first is read.

@@ -129,6 +129,8 @@ public static class BadMeals
         new("no steps", root => root["dishes"]![0]!["steps"] = new JsonArray(), "/dishes/0/steps", "no step", true),
         new("minus three carrots", root => root["dishes"]![0]!["ingredients"] = Json("""[{ "name": "carrot", "quantity": -3 }]"""), "/dishes/0/ingredients/0/quantity", "above 0", true),
 
+        new("two thousand steps", root => root["dishes"] = new JsonArray([.. Enumerable.Range(0, 20).Select(Busy)]), "/dishes", "2000 steps"),
+
         // Holds.
         Holding("""{ "place": "attic", "limit": 5 }""", "/place", "cannot be", true),
         Holding("""{ "place": "side" }""", "/limit", "missing", true),
@@ -150,6 +152,13 @@ public static class BadMeals
         new("nobody stays long enough", root => root["helpers"]![0]!["available"] = Json("""[{ "from": "2027-12-19T18:00", "to": "2027-12-19T18:05" }]"""), $"{Chop}/minutes", "in one go"),
         Holding("""{ "place": "warmOven", "limit": 30, "celsius": { "min": 20, "max": 40 } }""", null, "no oven here reaches"),
     ];
+
+    static JsonObject Busy(int dish) => new()
+    {
+        ["id"] = $"dish-{dish}",
+        ["course"] = "main",
+        ["steps"] = new JsonArray([.. Enumerable.Range(0, 100).Select(step => new JsonObject { ["id"] = $"step-{dish}-{step}", ["text"] = "Stir", ["minutes"] = 1 })]),
+    };
 
     static void Circle(JsonNode root)
     {

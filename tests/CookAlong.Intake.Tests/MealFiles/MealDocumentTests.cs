@@ -61,7 +61,7 @@ public sealed class MealDocumentTests
         var zone = moved.TimeZone;
         Assert.Equal(new DateTime(2028, 6, 4, 15, 0, 0), LocalTime.Show(moved.Courses[0].TableTime, zone).DateTime);
         Assert.Equal(new DateTime(2028, 6, 4, 16, 10, 0), LocalTime.Show(moved.Courses[1].TableTime, zone).DateTime);
-        Assert.Equal(new DateTime(2028, 6, 3, 13, 0, 0), LocalTime.Show(moved.NotBefore!.Value, zone).DateTime);
+        Assert.Equal(new DateTime(2028, 6, 3, 16, 0, 0), LocalTime.Show(moved.NotBefore!.Value, zone).DateTime);
         Assert.Equal(new DateTime(2028, 6, 4, 11, 30, 0), LocalTime.Show(moved.Helpers[1].Available[0].From, zone).DateTime);
 
         document.MoveTo(new DateOnly(2027, 12, 19));
