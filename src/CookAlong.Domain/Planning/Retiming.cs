@@ -15,7 +15,7 @@ public static class Retiming
     /// </summary>
     public static Retimed MoveRight(Meal meal, Plan plan, IReadOnlyList<StepFact> facts, Minute now)
     {
-        var order = OrderOfWork.Of(meal, plan, facts);
+        var order = OrderOfWork.Of(meal, plan, facts, now);
         var earliest = new EarliestTimes(order, now - order.Zero);
         var latest = new LatestTimes(order, earliest, course => course.Promised);
 
@@ -80,6 +80,6 @@ public sealed record Retimed(
     ImmutableDictionary<StepId, int> Slack,
     int BreathingRoom)
 {
-    /// <summary>When each tend not yet done comes, by its place in the step's tends and its turn.</summary>
+    /// <summary>When each tend still to come is done, by its place in the step's tends and its turn; one that was missed does not come any more.</summary>
     public ImmutableDictionary<(StepId Step, int Tend, int Turn), Minute> Tends { get; init; } = ImmutableDictionary<(StepId, int, int), Minute>.Empty;
 }

@@ -10,7 +10,7 @@ public static class Slack
     /// <summary>Minutes per step before a run, measured against the table times of the plan itself, be they late or not.</summary>
     public static ImmutableDictionary<StepId, int> Of(Meal meal, Plan plan)
     {
-        var order = OrderOfWork.Of(meal, plan, []);
+        var order = OrderOfWork.Of(meal, plan);
         var earliest = new EarliestTimes(order, now: 0);
         return Between(order, earliest, new LatestTimes(order, earliest, course => course.TableTime));
     }

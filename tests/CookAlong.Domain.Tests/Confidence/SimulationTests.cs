@@ -63,6 +63,30 @@ public sealed class SimulationTests
     }
 
     [Fact]
+    public void Ten_minutes_to_spare_are_never_worse()
+    {
+        var (tight, plan) = Series(60, 60);
+        var spare = plan with { Courses = [plan.Courses[0] with { TableTime = MealBuilder.At(50), Promised = MealBuilder.At(50) }] };
+
+        var before = Simulation.Run(tight, plan, 5000, seed: 1);
+        var after = Simulation.Run(tight, spare, 5000, seed: 1);
+
+        Assert.True(after.OnTimeWithin10 > before.OnTimeWithin10 && after.ExpectedLateMinutes < before.ExpectedLateMinutes);
+    }
+
+    [Fact]
+    public void The_latest_of_two_courses_counts()
+    {
+        var meal = new MealBuilder().Course("main", 20).Course("pudding", 100).Helper("sam")
+            .Dish("one", "main", dish => dish.Step("one", 20, step => step.Lasts(20, 20, 60)))
+            .Dish("two", "pudding", dish => dish.Step("two", 20))
+            .Build();
+        var plan = new PlanBuilder(meal).Step("one", 0, "sam").Step("two", 80, "sam").Build();
+
+        Assert.Equal(40 / 3.0, Simulation.Run(meal, plan, Runs, seed: 1).ExpectedLateMinutes, tolerance: 0.15);
+    }
+
+    [Fact]
     public void The_step_that_decides_it_is_named_first()
     {
         var (meal, plan) = Series(most1: 25, most2: 90);

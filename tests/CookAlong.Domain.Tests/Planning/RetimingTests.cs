@@ -135,6 +135,16 @@ public sealed class RetimingTests
     }
 
     [Fact]
+    public void A_tend_nobody_ticked_off_keeps_nobody_from_the_next_job()
+    {
+        // Due at 65, give 3: at 80 it is over, and the tart begins on time.
+        var retimed = Retiming.MoveRight(Lunch, Planned, [Running("roast-cook", 20, 110)], At(80));
+
+        Assert.Equal(At(80), retimed.Steps[new("tart-roll")].Start);
+        Assert.Empty(retimed.Tends);
+    }
+
+    [Fact]
     public void A_dish_goes_into_the_warm_oven_when_that_has_cooled()
     {
         var meal = new MealBuilder().Course("main", 180).Oven("oven", heatUp: 10, coolDown: 5).Helper("sam")

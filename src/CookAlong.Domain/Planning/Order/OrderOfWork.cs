@@ -41,9 +41,14 @@ sealed class OrderOfWork
     /// <summary>The links that begin at a position.</summary>
     public ReadOnlySpan<Link> OutOf(int from) => byFrom.AsSpan(fromStarts[from]..fromStarts[from + 1]);
 
-    public static OrderOfWork Of(Meal meal, Plan plan, IReadOnlyList<StepFact> facts)
+    /// <summary>The order a plan gives before anything has happened.</summary>
+    public static OrderOfWork Of(Meal meal, Plan plan) => Of(meal, plan, [], plan.NotBefore);
+
+    /// <param name="plan">One that has passed <see cref="PlanCheck"/>.</param>
+    /// <param name="facts">Steps that have begun.</param>
+    public static OrderOfWork Of(Meal meal, Plan plan, IReadOnlyList<StepFact> facts, Minute now)
     {
-        var entries = PlanEntries.Of(meal, plan, facts);
+        var entries = PlanEntries.Of(meal, plan, facts, now);
         var draft = new OrderDraft(meal, plan, entries);
         return new(plan.NotBefore, entries, DishOrder.Links(draft).Concat(HelperOrder.Links(draft)).Concat(PlaceOrder.Links(draft)).Concat(OvenOrder.Links(draft)),
             DishOrder.Limits(draft));

@@ -6,7 +6,7 @@ namespace CookAlong.Domain.Planning.Order;
 /// <summary>Everything of a plan that has a time, in the plan's order.</summary>
 static class PlanEntries
 {
-    public static ImmutableArray<Entry> Of(Meal meal, Plan plan, IReadOnlyList<StepFact> facts)
+    public static ImmutableArray<Entry> Of(Meal meal, Plan plan, IReadOnlyList<StepFact> facts, Minute now)
     {
         var steps = meal.Steps.ToDictionary(step => step.Id);
         var begun = facts.ToDictionary(fact => fact.Step);
@@ -33,8 +33,17 @@ static class PlanEntries
         // Hands that joined since the meal was planned are not in it; they are here while they hold a step.
         Presence Here(HelperId helper) => helpers.GetValueOrDefault(helper, Presence.Always);
 
+        // Cooks baste and forget to say so. A tend whose time is over keeps nobody from the next job.
         bool IsOpen(PlannedTend tend) =>
-            !begun.TryGetValue(tend.Step, out var fact) || (!fact.IsFinished && !fact.TendsDone.Contains((tend.Tend, tend.Turn)));
+            !begun.TryGetValue(tend.Step, out var fact)
+            || (!fact.IsFinished && !fact.TendsDone.Contains((tend.Tend, tend.Turn)) && now <= LastMinuteOf(tend, fact));
+
+        Minute LastMinuteOf(PlannedTend tend, StepFact fact)
+        {
+            var planned = plan.Steps.First(step => step.Step == tend.Step);
+            var asked = steps[tend.Step].Tends[tend.Tend];
+            return tend.At + asked.Give + (asked.At < 0 ? fact.End - planned.End : fact.Start - planned.Start);
+        }
 
         return
         [
