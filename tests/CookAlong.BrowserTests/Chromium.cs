@@ -1,0 +1,76 @@
+using Microsoft.Playwright;
+
+namespace CookAlong.BrowserTests;
+
+/// <summary>One headless Chromium for the whole test run; each screen is a browser context of its own (its own cookies and storage).</summary>
+public sealed class Chromium : IAsyncLifetime
+{
+    static readonly string[] Places = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
+    IPlaywright? playwright;
+    IBrowser? browser;
+
+    /// <summary>Set COOKALONG_CHROMIUM to use another one.</summary>
+    static string? Executable { get; } =
+        Environment.GetEnvironmentVariable("COOKALONG_CHROMIUM") ?? Places.FirstOrDefault(File.Exists);
+
+    public async ValueTask InitializeAsync()
+    {
+        if (Executable is null)
+        {
+            return;
+        }
+
+        playwright = await Playwright.CreateAsync();
+        browser = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+        {
+            ExecutablePath = Executable,
+            Args =
+            [
+                "--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-background-networking",
+                "--disable-component-update", "--disable-sync", "--no-first-run", "--disable-dev-shm-usage",
+                "--autoplay-policy=user-gesture-required",
+            ],
+        });
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (browser is not null)
+        {
+            await browser.DisposeAsync();
+        }
+
+        playwright?.Dispose();
+    }
+
+    /// <summary>A new screen at that address; skips the test where there is no Chromium.</summary>
+    public async Task<Screen> OpenAsync(string name, ScreenSize size, string baseUrl, ColorScheme scheme = ColorScheme.Light)
+    {
+        Assert.SkipWhen(browser is null, "No Chromium here: install it (Debian: apt-get install chromium) or set COOKALONG_CHROMIUM.");
+        var context = await browser!.NewContextAsync(new BrowserNewContextOptions
+        {
+            BaseURL = baseUrl,
+            ViewportSize = new ViewportSize { Width = size.Width, Height = size.Height },
+            HasTouch = size != ScreenSize.Desktop,
+            ReducedMotion = ReducedMotion.Reduce,
+            ColorScheme = scheme,
+        });
+        context.SetDefaultTimeout(20_000);
+        return new Screen(name, context, await context.NewPageAsync());
+    }
+}
+
+public sealed record ScreenSize(int Width, int Height)
+{
+    public static ScreenSize Phone { get; } = new(390, 844);
+
+    public static ScreenSize Tablet { get; } = new(1180, 820);
+
+    public static ScreenSize Desktop { get; } = new(1440, 900);
+}
+
+[CollectionDefinition(Name)]
+public sealed class Browsers : ICollectionFixture<Chromium>
+{
+    public const string Name = "browsers";
+}

@@ -1,0 +1,129 @@
+using System.Diagnostics;
+using System.Net;
+using System.Net.Sockets;
+using System.Text.RegularExpressions;
+
+namespace CookAlong.BrowserTests;
+
+/// <summary>
+/// The real server as its own process on a free loopback port, with a data folder of its own, so that a test can kill it
+/// the hard way (SIGKILL) in the middle and start it again on the same data.
+/// </summary>
+public sealed partial class KitchenServer : IAsyncDisposable
+{
+    readonly DirectoryInfo data = Directory.CreateTempSubdirectory("cookalong-");
+    readonly List<string> log = [];
+    Process? process;
+
+    KitchenServer(int port) => Url = $"http://127.0.0.1:{port}";
+
+    public string Url { get; }
+
+    /// <summary>The address with the one-time secret that makes the host account.</summary>
+    public string FirstStart { get; private set; } = "";
+
+    public static async Task<KitchenServer> StartAsync()
+    {
+        var server = new KitchenServer(FreePort());
+        await server.RestartAsync();
+        return server;
+    }
+
+    /// <summary>Starts the process and waits until it answers.</summary>
+    public async Task RestartAsync()
+    {
+        var start = new ProcessStartInfo("dotnet")
+        {
+            ArgumentList = { WebApp, "serve", "--data", data.FullName, "--urls", Url },
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            WorkingDirectory = data.FullName,
+        };
+        process = Process.Start(start) ?? throw new InvalidOperationException("dotnet did not start");
+        process.OutputDataReceived += (_, line) => Note(line.Data);
+        process.ErrorDataReceived += (_, line) => Note(line.Data);
+        process.BeginOutputReadLine();
+        process.BeginErrorReadLine();
+        await AnswersAsync();
+    }
+
+    /// <summary>kill -9: no goodbye, no flush.</summary>
+    public async Task KillAsync()
+    {
+        process!.Kill();
+        await process.WaitForExitAsync();
+        process.Dispose();
+        process = null;
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (process is not null)
+        {
+            await KillAsync();
+        }
+
+        data.Delete(recursive: true);
+    }
+
+    /// <summary>The build output of the app beside this test's own: artifacts/bin/NAME/CONFIGURATION.</summary>
+    static string WebApp
+    {
+        get
+        {
+            var own = new DirectoryInfo(AppContext.BaseDirectory.TrimEnd(Path.DirectorySeparatorChar));
+            return Path.Combine(own.Parent!.Parent!.FullName, "CookAlong.Web", own.Name, "CookAlong.Web.dll");
+        }
+    }
+
+    async Task AnswersAsync()
+    {
+        using var client = new HttpClient { BaseAddress = new Uri(Url) };
+        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(60));
+        while (true)
+        {
+            Assert.False(process!.HasExited, $"The server stopped at start:\n{string.Join('\n', log)}");
+            try
+            {
+                if ((await client.GetAsync("/health/ready", patience.Token)).StatusCode == HttpStatusCode.OK)
+                {
+                    return;
+                }
+            }
+            catch (HttpRequestException)
+            {
+                // Not listening yet.
+            }
+
+            await Task.Delay(100, patience.Token);
+        }
+    }
+
+    void Note(string? line)
+    {
+        if (line is null)
+        {
+            return;
+        }
+
+        lock (log)
+        {
+            log.Add(line);
+        }
+
+        if (FirstStartAddress().Match(line) is { Success: true } match)
+        {
+            FirstStart = match.Value;
+        }
+    }
+
+    static int FreePort()
+    {
+        using var listener = new TcpListener(IPAddress.Loopback, 0);
+        listener.Start();
+        return ((IPEndPoint)listener.LocalEndpoint).Port;
+    }
+
+    [GeneratedRegex(@"http://\S+/first-start#\S+")]
+    private static partial Regex FirstStartAddress();
+}
