@@ -49,6 +49,20 @@ public sealed class RetimingTests
         Assert.Equal(At(180), retimed.TableTimes[new("main")]);
     }
 
+    [Theory]
+    [InlineData(100, 100)] // Ada was to go at 50, and stays on until 110 to fill the pie.
+    [InlineData(101, 200)] // Later than that it waits until she is back.
+    public void Whoever_was_to_go_stays_on_an_hour_for_work_that_is_late(int rolled, int filling)
+    {
+        var meal = new MealBuilder().Helper("ada", available: [(0, 50), (200, 400)]).Course("main", 400)
+            .Dish("pie", "main", dish => dish.Hold(HoldPlace.Side, 400).Step("roll", 40).Step("fill", 10)).Build();
+        var plan = new PlanBuilder(meal).Step("roll", 0, "ada").Step("fill", 40, "ada").Build();
+
+        var retimed = Retiming.MoveRight(meal, plan, [new(new("roll"), Zero, At(rolled), IsFinished: true, [])], Zero);
+
+        Assert.Equal(At(filling), retimed.Steps[new("fill")].Start);
+    }
+
     [Fact]
     public void A_step_over_its_time_ends_now_at_the_earliest() =>
         Assert.Equal(At(117), Retiming.MoveRight(Lunch, Planned, [Running("roast-cook", 20, 110)], At(117)).Steps[new("roast-cook")].End);

@@ -3,7 +3,13 @@ namespace CookAlong.Domain.Planning.Order;
 /// <summary>Fitting a job into the spans it may lie in. Where it fits into none, it stays where it is: late, but told.</summary>
 static class Spans
 {
-    /// <summary>The earliest start from <paramref name="start"/> on.</summary>
+    /// <summary>
+    /// How long somebody stays on for a job that runs late, in minutes, rather than leave it until they are next here
+    /// (common practice, no source). A plan may not count on it; a kitchen behind its plan does it.
+    /// </summary>
+    public const int Overtime = 60;
+
+    /// <summary>The earliest start from <paramref name="start"/> on, staying on where that is enough.</summary>
     public static double Earliest((int From, int To)[]? spans, double start, double length)
     {
         if (spans is null)
@@ -14,7 +20,7 @@ static class Spans
         foreach (var (from, to) in spans)
         {
             var at = Math.Max(from, start);
-            if (at + length <= to)
+            if (at + length <= to + Overtime)
             {
                 return at;
             }
