@@ -17,7 +17,7 @@ internal sealed class Names(string kind)
         var id = entry.Id("id");
         if (id.Any(char.IsControl))
         {
-            entry.Note("id", "An id cannot hold control characters.", "Use letters, digits and hyphens.");
+            entry.Note("id", "An id cannot hold line breaks or tabs.", "Use letters, digits and hyphens.");
         }
         else if (id.Length > 0 && !places.TryAdd(id, entry.Pointer))
         {

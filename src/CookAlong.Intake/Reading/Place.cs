@@ -208,6 +208,13 @@ internal readonly record struct Place(JsonElement Value, string Pointer, Finding
             return null;
         }
 
+        // A terminal obeys control characters; a line break and a tab are harmless.
+        if (text.Any(character => char.IsControl(character) && character is not ('\n' or '\t')))
+        {
+            Note("This text holds control characters.", "Take them out; they show on no screen.");
+            return null;
+        }
+
         return text;
     }
 

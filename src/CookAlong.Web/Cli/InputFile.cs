@@ -81,7 +81,7 @@ sealed class InputFile(ParseResult parsed, bool asJson)
     {
         foreach (var error in errors)
         {
-            parsed.InvocationConfiguration.Error.WriteLine($"{path}{(error.Place.Length == 0 ? "" : " at " + error.Place)}: {error.Problem} {error.Remedy}");
+            parsed.InvocationConfiguration.Error.WriteLine(Plain($"{path}{(error.Place.Length == 0 ? "" : " at " + error.Place)}: {error.Problem} {error.Remedy}"));
         }
 
         if (asJson && errors.Count > 0)
@@ -89,4 +89,7 @@ sealed class InputFile(ParseResult parsed, bool asJson)
             parsed.InvocationConfiguration.Output.WriteLine(JsonSerializer.Serialize(new { file = path, errors }, Json));
         }
     }
+
+    /// <summary>An error may quote the file, and a terminal obeys control characters.</summary>
+    static string Plain(string text) => string.Concat(text.Select(character => char.IsControl(character) ? '\uFFFD' : character));
 }

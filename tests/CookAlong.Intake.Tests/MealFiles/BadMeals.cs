@@ -56,6 +56,7 @@ public static class BadMeals
         Root("name", null, "/name", "missing", true),
         Root("name", "7", "/name", "must be a text, not 7", true),
         Root("name", "\" \"", "/name", "empty", true),
+        Root("name", "\"\\u001b[31m red\"", "/name", "control characters"),
         Root("timeZone", null, "/timeZone", "missing", true),
         Root("timeZone", "\"Mars/Olympus\"", "/timeZone", "no time zone"),
         Root("timeZone", "\"../../etc/passwd\"", "/timeZone", "no time zone", true),

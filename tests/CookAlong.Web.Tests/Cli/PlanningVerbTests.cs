@@ -117,6 +117,38 @@ public sealed class PlanningVerbTests : IDisposable
         Assert.Equal("/name", JsonNode.Parse(output)!["errors"]![0]!["place"]!.GetValue<string>());
     }
 
+    [Fact]
+    public async Task Ten_megabytes_of_nonsense_exit_2_with_a_sentence()
+    {
+        await File.WriteAllBytesAsync(PathOf("nonsense.json"), [.. Enumerable.Range(0, 10_000_001).Select(at => (byte)(at % 251))], TestContext.Current.CancellationToken);
+        var (exit, _, error) = await RunAsync("plan", PathOf("nonsense.json"));
+
+        Assert.Equal(2, exit);
+        Assert.Contains("larger than 10 MB", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Bytes_that_are_no_text_exit_2()
+    {
+        await File.WriteAllBytesAsync(PathOf("picture.json"), [0x89, 0x50, 0x4E, 0x47, 0xFF, 0xD8], TestContext.Current.CancellationToken);
+        var (exit, _, error) = await RunAsync("plan", PathOf("picture.json"));
+
+        Assert.Equal(2, exit);
+        Assert.Contains("not UTF-8", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_simulation_with_the_same_seed_says_the_same()
+    {
+        var plan = await PlanOfSupper();
+        var (exit, first, _) = await RunAsync("simulate", Supper, plan, "--runs", "500", "--seed", "7", "--json");
+        var (_, second, _) = await RunAsync("simulate", Supper, plan, "--runs", "500", "--seed", "7", "--json");
+
+        Assert.Equal(0, exit);
+        Assert.Equal(first, second);
+        Assert.InRange(JsonNode.Parse(first)!["onTimeWithin10"]!.GetValue<double>(), 0, 1);
+    }
+
     [Theory]
     [InlineData("plan", "no-such-meal.json")]
     [InlineData("plan")]
