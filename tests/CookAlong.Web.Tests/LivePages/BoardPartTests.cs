@@ -82,7 +82,7 @@ public sealed class BoardPartTests : BunitContext
 
     [Fact]
     public void A_late_helper_is_shown_apart_with_the_hour_they_come() =>
-        Assert.Matches(@"Ivo\s+here from 13:30", Show(Busy).Find("[aria-label=People]").TextContent);
+        Assert.Matches(@"Ivo,?\s+here from 13:30", Show(Busy).Find("[aria-label=People]").TextContent);
 
     [Fact]
     public void A_slip_says_its_cost_and_the_host_can_take_the_new_plan()
