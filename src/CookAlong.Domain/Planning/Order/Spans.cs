@@ -9,7 +9,7 @@ static class Spans
     /// </summary>
     public const int Overtime = 60;
 
-    /// <summary>The earliest start from <paramref name="start"/> on, staying on where that is enough.</summary>
+    /// <summary>The earliest start from <paramref name="start"/> on; overtime is for jobs that would wait longer than it lasts.</summary>
     public static double Earliest((int From, int To)[]? spans, double start, double length)
     {
         if (spans is null)
@@ -17,16 +17,22 @@ static class Spans
             return start;
         }
 
+        double? stayingOn = null;
         foreach (var (from, to) in spans)
         {
             var at = Math.Max(from, start);
+            if (at + length <= to)
+            {
+                return at - start > Overtime && stayingOn is { } late ? late : at;
+            }
+
             if (at + length <= to + Overtime)
             {
-                return at;
+                stayingOn ??= at;
             }
         }
 
-        return start;
+        return stayingOn ?? start;
     }
 
     /// <summary>The latest start up to <paramref name="start"/>.</summary>
