@@ -24,7 +24,7 @@ sealed class SimulatedKitchen
 
     public SimulatedKitchen(Meal meal, Plan plan)
     {
-        var order = OrderOfWork.Of(meal, plan);
+        var order = OrderOfWork.Of(meal, plan).Trimmed();
         Entries = order.Entries;
         var count = Entries.Length;
         times = new double[2 * count];

@@ -130,13 +130,25 @@ public sealed class RetimingTests
         Assert.Equal(0, Retiming.MoveRight(Lunch, late, [], Zero).Slack[new("green-dress")]);
     }
 
-    [Fact]
-    public void A_job_pushed_past_its_helpers_hours_waits_until_she_is_back()
+    [Theory]
+    [InlineData(135, 135)]
+    [InlineData(195, 195)] // an hour over: done at 210
+    [InlineData(196, 300)]
+    public void A_late_job_keeps_its_helper_for_an_hour_and_then_waits_until_she_is_back(int now, int start)
     {
+        var meal = Lunch with { Helpers = [Lunch.Helpers[0], Lunch.Helpers[1] with { Available = [new(At(60), At(150)), new(At(300), At(400))] }] };
         var plan = Planned with { Steps = [.. Planned.Steps.Select(step => step.Step.Value == "tart-roll" ? step with { Helpers = [new("ida")] } : step)] };
 
-        Assert.Equal(At(135), Retiming.MoveRight(Lunch, plan, [Finished("roast-cook", 20, 110)], At(135)).Steps[new("tart-roll")].Start);
-        Assert.Equal(At(170), Retiming.MoveRight(Lunch, plan, [Finished("roast-cook", 20, 110)], At(136)).Steps[new("tart-roll")].Start);
+        Assert.Equal(At(start), Retiming.MoveRight(meal, plan, [Finished("roast-cook", 20, 110)], At(now)).Steps[new("tart-roll")].Start);
+    }
+
+    [Fact]
+    public void Slack_ends_where_its_helper_goes_home()
+    {
+        var meal = Lunch with { Helpers = [Lunch.Helpers[0], Lunch.Helpers[1] with { Available = [new(At(60), At(100)), new(At(105), At(400))] }] };
+        var plan = Planned with { Steps = [.. Planned.Steps.Select(step => step.Step.Value == "tart-roll" ? step with { Helpers = [new("ida")] } : step)] };
+
+        Assert.Equal(100 - 95, Slack.Of(meal, plan)[new("tart-roll")]);
     }
 
     [Fact]

@@ -61,7 +61,7 @@ sealed class LatestTimes
             var entry = order.Entries[at];
             if (!entry.IsBegun)
             {
-                Starts[at] = Spans.Latest(entry.Spans, Math.Min(Starts[at], Ends[at] - entry.Length), entry.Length);
+                Starts[at] = Spans.Latest(entry.Spans, earliest.Starts[at], entry.Length, Math.Min(Starts[at], Ends[at] - entry.Length));
                 Ends[at] = Starts[at] + entry.Length;
             }
         }

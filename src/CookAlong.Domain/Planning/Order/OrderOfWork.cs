@@ -18,7 +18,7 @@ sealed class OrderOfWork
         (Zero, Entries) = (zero, entries);
         // A begun step waits for nothing any more. A link against the order can only come from a plan that breaks
         // its own rules; following it would go round in circles.
-        var kept = Needed(links.Where(link => !entries[link.To].IsBegun && link.From < link.To));
+        var kept = links.Where(link => !entries[link.To].IsBegun && link.From < link.To).ToArray();
         Links = [.. kept.OrderBy(link => link.To)];
         byFrom = [.. kept.OrderBy(link => link.From)];
         toStarts = Starts(Links, link => link.To);
@@ -54,11 +54,14 @@ sealed class OrderOfWork
             DishOrder.Limits(draft));
     }
 
-    /// <summary>Without the links that say no more than two others do, by way of an entry between.</summary>
-    static Link[] Needed(IEnumerable<Link> links)
+    /// <summary>
+    /// The same order without the links that say no more than two others do, by way of an entry between.
+    /// Worth its while only for who sweeps over it thousands of times.
+    /// </summary>
+    public OrderOfWork Trimmed()
     {
         var least = new Dictionary<(int From, bool FromEnd, int To), int>();
-        foreach (var link in links)
+        foreach (var link in Links)
         {
             least[(link.From, link.FromEnd, link.To)] = Math.Max(link.Least, least.GetValueOrDefault((link.From, link.FromEnd, link.To), link.Least));
         }
@@ -66,9 +69,11 @@ sealed class OrderOfWork
         var between = least.Where(link => link.Key.FromEnd).ToLookup(link => link.Key.To, link => (At: link.Key.From, Least: link.Value));
         bool IsSaid(int from, bool fromEnd, int to, int minutes) => between[to].Any(way =>
             least.TryGetValue((from, fromEnd, way.At), out var first) && first + way.Least >= minutes);
-        return [.. from link in least
-                   where !IsSaid(link.Key.From, link.Key.FromEnd, link.Key.To, link.Value)
-                   select new Link(link.Key.From, link.Key.FromEnd, link.Key.To, link.Value)];
+        return new(Zero, Entries,
+            from link in least
+            where !IsSaid(link.Key.From, link.Key.FromEnd, link.Key.To, link.Value)
+            select new Link(link.Key.From, link.Key.FromEnd, link.Key.To, link.Value),
+            Limits);
     }
 
     int[] Starts(Link[] sorted, Func<Link, int> end)

@@ -35,19 +35,20 @@ static class Spans
         return stayingOn ?? start;
     }
 
-    /// <summary>The latest start up to <paramref name="start"/>.</summary>
-    public static int Latest((int From, int To)[]? spans, int start, int length)
+    /// <summary>
+    /// The latest start up to <paramref name="latest"/> that a job may slip to from <paramref name="start"/> with somebody there all the
+    /// while: to the end of the span it lies in, for nobody goes home in the middle of it to come back later.
+    /// </summary>
+    public static int Latest((int From, int To)[]? spans, int start, int length, int latest)
     {
-        for (var at = (spans?.Length ?? 0) - 1; at >= 0; at--)
+        foreach (var (from, to) in spans ?? [])
         {
-            var (from, to) = spans![at];
-            var latest = Math.Min(start, to - length);
-            if (latest >= from)
+            if (from <= start && start + length <= to)
             {
-                return latest;
+                return Math.Min(latest, to - length);
             }
         }
 
-        return start;
+        return latest;
     }
 }
