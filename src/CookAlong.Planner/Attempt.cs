@@ -27,7 +27,7 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Search search)
         var counts = new MealModel(meal, clock, so, PeopleBy.Counts);
         if (so is not null)
         {
-            Hints.FromPlan(counts, so.Current);
+            Hints.FromPlan(counts, so);
         }
 
         var counted = search.Solve(counts, search.Left, search.Left * giveUp, share * 0.5);

@@ -10,7 +10,7 @@ namespace CookAlong.Planner;
 internal sealed record Clock(Minute Origin, int Earliest, int MostLate)
 {
     // Somebody's "always" may lie in the year 9999: what is far outside any meal is cut to a number that cannot overflow.
-    private const int Far = 10_000_000;
+    private const int Far = 500_000_000;
 
     public int Of(Minute at) => (int)Math.Clamp(at.SinceEpoch - Origin.SinceEpoch, -Far, Far);
 

@@ -15,30 +15,53 @@ internal static class Hints
             Add(model, step, drafted.Start, drafted.Option, drafted.Oven, drafted.Grill);
         }
 
-        foreach (var (table, _) in model.OpenTables)
+        foreach (var tend in draft.Tends)
         {
-            var course = model.Tables.First(one => ReferenceEquals(one.Value, table)).Key;
-            model.Cp.AddHint(table, draft.Tables[course]);
+            var variables = model.Tends.First(one => (one.Step.Id, one.Tend, one.Turn) == (tend.Step, tend.Tend, tend.Turn));
+            if (variables is { Done: false, Start: IntVar start })
+            {
+                model.Cp.AddHint(start, tend.Start);
+            }
         }
 
+        AddTables(model, course => draft.Tables[course]);
         foreach (var hold in draft.Holds)
         {
             AddHold(model, hold.Dish, hold.Hold, hold.From);
         }
     }
 
-    /// <summary>The plan people were told, what cannot be as it said any more as soon as now allows.</summary>
-    public static void FromPlan(MealModel model, Plan plan)
+    /// <summary>The plan people were told, moved right as far as what has begun forces it.</summary>
+    public static void FromPlan(MealModel model, SoFar so)
     {
+        var now = model.Clock.At(model.Clock.Earliest);
+        var moved = Retiming.MoveRight(model.Meal, so.Current, [.. so.Facts], now);
         foreach (var step in model.Steps.Values.Where(step => !step.HasBegun))
         {
-            var planned = plan.Step(step.Step.Id);
-            Add(model, step, Math.Max(model.Clock.Earliest, model.Clock.Of(planned.Start)), planned.Option, planned.Oven, planned.Grill);
+            var planned = so.Current.Step(step.Step.Id);
+            Add(model, step, model.Clock.Of(moved.Steps[step.Step.Id].Start), planned.Option, planned.Oven, planned.Grill);
         }
 
-        foreach (var hold in plan.Holds)
+        foreach (var tend in model.Tends.Where(tend => tend is { Done: false, Start: IntVar }))
+        {
+            if (moved.Tends.TryGetValue((tend.Step.Id, tend.Tend, tend.Turn), out var at))
+            {
+                model.Cp.AddHint((IntVar)tend.Start, model.Clock.Of(at));
+            }
+        }
+
+        AddTables(model, course => model.Clock.Of(moved.TableTimes[course]));
+        foreach (var hold in so.Current.Holds)
         {
             AddHold(model, hold.Dish, hold.Hold, model.Clock.Of(hold.From));
+        }
+    }
+
+    private static void AddTables(MealModel model, Func<CourseId, int> table)
+    {
+        foreach (var (open, _) in model.OpenTables)
+        {
+            model.Cp.AddHint(open, table(model.Tables.First(one => ReferenceEquals(one.Value, open)).Key));
         }
     }
 

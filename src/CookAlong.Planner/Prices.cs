@@ -15,18 +15,23 @@ internal static class Prices
     /// <summary>For each minute each course is late.</summary>
     public const int LateMinute = 1000 * OfOneWaitingMinute;
 
-    /// <summary>For each minute from the first hands-on start to the last table time.</summary>
+    /// <summary>For each minute from the first hands-on start to the last table time, up to <see cref="KitchenMost"/>.</summary>
     public const int KitchenMinute = OfOneWaitingMinute;
+
+    /// <summary>Work a day ahead is not pressed towards its day's end: who overruns there loses the whole night.</summary>
+    public const int KitchenMost = 720;
 
     /// <summary>For each hands-on minute of each helper within <see cref="RushMinutes"/> of its course's table time.</summary>
     public const int RushMinute = OfOneWaitingMinute;
 
     public const int RushMinutes = 30;
 
-    /// <summary>For each minute a step starts earlier than <see cref="AheadMinutes"/> before its course's table time: three an hour.</summary>
+    /// <summary>For each minute a step starts earlier than <see cref="AheadMinutes"/> before its course's table time, up to <see cref="AheadMost"/>: three an hour.</summary>
     public const int AheadMinute = 1;
 
     public const int AheadMinutes = 180;
+
+    public const int AheadMost = 540;
 
     /// <summary>
     /// For each minute that a dish is ready later than <see cref="CushionMinutes"/> before the table, as far as its hold lets
@@ -49,7 +54,7 @@ internal static class Prices
     public static long Of(Meal meal, Plan plan, Plan? told)
     {
         long sum = plan.Courses.Sum(course => (long)course.LateMinutes) * LateMinute;
-        sum += (long)KitchenMinutes(meal, plan) * KitchenMinute;
+        sum += (long)Math.Min(KitchenMost, KitchenMinutes(meal, plan)) * KitchenMinute;
         foreach (var dish in meal.Dishes)
         {
             var table = plan.TableTime(dish.Course);
@@ -59,7 +64,7 @@ internal static class Prices
             {
                 var planned = plan.Step(step.Id);
                 var way = step.WayOf(planned.Option);
-                sum += Math.Max(0, table - planned.Start - AheadMinutes) * AheadMinute;
+                sum += Math.Clamp(table - planned.Start - AheadMinutes, 0, AheadMost) * AheadMinute;
                 if (way.Attention == Attention.HandsOn)
                 {
                     sum += (long)Math.Clamp(planned.End - (table - RushMinutes), 0, planned.Minutes) * way.People * RushMinute;

@@ -12,48 +12,45 @@ namespace CookAlong.Planner;
 /// </summary>
 internal static class WhyNot
 {
-    private static readonly TimeSpan Whole = TimeSpan.FromSeconds(2);
-
     public static ImmutableArray<Conflict> Find(PlanRequest request, Plan plan, CancellationToken stop)
     {
-        var clock = new Search(request.Limits with { Time = Whole }, null, stop);
+        var asking = new Asking(request, plan, stop);
         var found = plan.Courses.Where(course => course.LateMinutes > 0)
             .Select(course => new Conflict(new PlanChange.ServeLater(course.Course, course.LateMinutes), course.LateMinutes))
             .ToList();
         var changes = Changes(request.Meal, plan).ToList();
-        for (var index = 0; index < changes.Count && clock.Left > TimeSpan.Zero && !stop.IsCancellationRequested; index++)
-        {
-            var limits = request.Limits with
-            {
-                Time = clock.Left / (changes.Count - index),
-                Deterministic = request.Limits.Deterministic / changes.Count,
-            };
-            var changed = CpSatPlanner.Best(request with { Meal = changes[index].Meal, Limits = limits }, new Search(limits, null, stop));
-            if (Gain(plan, changed) is { } gain)
-            {
-                found.Add(new Conflict(changes[index].Change, gain.Minutes));
-            }
-        }
 
+        // Everything may wait longer: one solve says whether that helps at all, and which dishes use it.
+        found.AddRange(changes.Select((change, index) => asking.Helps(change.Change, change.Meal, changes.Count + 1 - index)).OfType<Conflict>());
+        found.AddRange(LongerWaits(request.Meal, plan, asking));
         return [.. found.OrderByDescending(conflict => conflict.GainMinutes ?? int.MaxValue)];
     }
 
-    /// <summary>Null when the change does not help.</summary>
-    private static (int? Minutes, bool Helps)? Gain(Plan plan, Plan changed)
+    private static IEnumerable<Conflict> LongerWaits(Meal meal, Plan plan, Asking asking)
     {
-        if (changed.Status == PlanStatus.None)
+        var minutes = Math.Max(15, plan.Cost.LateMinutes);
+        if (asking.Try(meal with { Dishes = [.. meal.Dishes.Select(dish => Longer(dish, minutes))] }, solvesToCome: 3) is not { } all
+            || asking.Gain(all) is null)
         {
-            return null;
+            yield break;
         }
 
-        if (plan.Status == PlanStatus.None)
+        var waits = meal.Dishes.Select(dish => (Dish: dish, More: Wait(dish, all) - dish.Holds.Max(hold => hold.Limit)))
+            .Where(one => one.More > 0).ToList();
+        for (var index = 0; index < waits.Count; index++)
         {
-            return (null, true);
+            var (dish, more) = waits[index];
+            var changed = meal with { Dishes = meal.Dishes.Replace(dish, Longer(dish, more)) };
+            if (asking.Helps(new PlanChange.WaitLonger(dish.Id, more), changed, waits.Count - index) is { } conflict)
+            {
+                yield return conflict;
+            }
         }
-
-        var gain = plan.Cost.LateMinutes - changed.Cost.LateMinutes;
-        return gain > 0 ? (gain, true) : null;
     }
+
+    private static int Wait(Dish dish, Plan plan) => plan.TableTime(dish.Course) - dish.Steps.Max(step => plan.Step(step.Id).End);
+
+    private static Dish Longer(Dish dish, int minutes) => dish with { Holds = [.. dish.Holds.Select(hold => hold with { Limit = hold.Limit + minutes })] };
 
     private static IEnumerable<(PlanChange Change, Meal Meal)> Changes(Meal meal, Plan plan)
     {
@@ -79,13 +76,6 @@ internal static class WhyNot
         var to = plan.Courses.Max(course => course.TableTime);
         var hands = new Helper(new HelperId(NewName("another-helper", meal.Helpers.Select(helper => helper.Id.Value))), "", [new Window(from, to)], null, IsChild: false);
         yield return (new PlanChange.AddHelper(from, to), meal with { Helpers = meal.Helpers.Add(hands) });
-
-        foreach (var dish in meal.Dishes)
-        {
-            var minutes = Math.Max(15, plan.Cost.LateMinutes);
-            var longer = dish with { Holds = [.. dish.Holds.Select(hold => hold with { Limit = hold.Limit + minutes })] };
-            yield return (new PlanChange.WaitLonger(dish.Id, minutes), meal with { Dishes = meal.Dishes.Replace(dish, longer) });
-        }
     }
 
     private static bool UsesOven(Meal meal) => meal.Steps.SelectMany(step => step.Ways).Any(way => way.Way.Uses.Oven is not null);

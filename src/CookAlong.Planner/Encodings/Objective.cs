@@ -1,4 +1,5 @@
 using CookAlong.Domain.Meals;
+using Google.OrTools.Sat;
 
 namespace CookAlong.Planner.Encodings;
 
@@ -46,18 +47,31 @@ internal static class Objective
             model.Cp.Add(last >= table);
         }
 
-        model.Cp.Add(last >= first);
-        model.Charge(last - first, Prices.KitchenMinute);
+        AddUpTo(model, last - first, Prices.KitchenMost, Prices.KitchenMinute, "kitchen");
     }
 
-    private static void AddAhead(MealModel model, StepVariables step, Google.OrTools.Sat.LinearExpr table)
+    private static void AddAhead(MealModel model, StepVariables step, LinearExpr table)
     {
-        var ahead = model.Cp.NewIntVar(0, model.End + Reach(model), $"{step.Step.Id} ahead");
-        model.Cp.Add(ahead >= table - step.Start - Prices.AheadMinutes);
-        model.Charge(ahead, Prices.AheadMinute);
+        AddUpTo(model, table - step.Start - Prices.AheadMinutes, Prices.AheadMost, Prices.AheadMinute, $"{step.Step.Id} ahead");
     }
 
-    private static void AddRush(MealModel model, StepVariables step, WayVariables way, Google.OrTools.Sat.LinearExpr table)
+    /// <summary>Charges for each minute above nought, and for no more than <paramref name="most"/> of them.</summary>
+    private static void AddUpTo(MealModel model, LinearExpr minutes, int most, int price, string name)
+    {
+        var counted = model.Cp.NewIntVar(0, most, name);
+        model.Charge(counted, price);
+        if (model.End + Reach(model) <= most)
+        {
+            model.Cp.Add(counted >= minutes);
+            return;
+        }
+
+        var isBeyond = model.Cp.NewBoolVar($"{name} beyond");
+        model.Cp.Add(counted >= minutes).OnlyEnforceIf(isBeyond.Not());
+        model.Cp.Add(counted >= most).OnlyEnforceIf(isBeyond);
+    }
+
+    private static void AddRush(MealModel model, StepVariables step, WayVariables way, LinearExpr table)
     {
         var rush = model.Cp.NewIntVar(0, way.Minutes, $"{step.Step.Id} rush");
         var intoRush = step.Start + way.Minutes - table + Prices.RushMinutes;

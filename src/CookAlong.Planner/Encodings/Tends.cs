@@ -36,8 +36,8 @@ internal static class Tends
 
     private static void AddNew(MealModel model, StepVariables step, WayVariables way, (Tend Tend, int Index, int Turn) of, int nominal)
     {
-        var earliest = Math.Max(0, nominal - of.Tend.Give);
-        var latest = Math.Min(way.Minutes - of.Tend.Minutes, nominal + of.Tend.Give);
+        var earliest = (int)Math.Max(0, (long)nominal - of.Tend.Give);
+        var latest = (int)Math.Min(way.Minutes - of.Tend.Minutes, (long)nominal + of.Tend.Give);
         if (earliest > latest)
         {
             model.Forbid(way.Taken);
@@ -62,7 +62,7 @@ internal static class Tends
     {
         var (start, end) = Places.Begun(model, step);
         var now = model.Clock.Earliest;
-        var earliest = Math.Max(now, start + Math.Max(0, nominal - of.Tend.Give));
+        var earliest = Math.Max(now, start + (int)Math.Max(0, (long)nominal - of.Tend.Give));
         var latest = end - of.Tend.Minutes;
         if (step.Fact!.IsFinished || step.Fact.TendsDone.Contains((of.Index, of.Turn)) || earliest > latest)
         {
@@ -72,7 +72,7 @@ internal static class Tends
             return;
         }
 
-        var soonest = Math.Min(latest, Math.Max(earliest, start + nominal + of.Tend.Give));
+        var soonest = (int)Math.Min(latest, Math.Max(earliest, start + nominal + (long)of.Tend.Give));
         var due = model.Cp.NewIntVar(earliest, latest, $"{step.Step.Id} tend {of.Index}.{of.Turn}");
         var over = model.Cp.NewIntVar(0, latest, "tend beyond its give");
         model.Cp.Add(due <= soonest + over);

@@ -18,7 +18,7 @@ internal static class Settling
             var (before, knot) = (knots[index - 1], knots[index]);
             var minutes = knot.At - before.At;
             var inside = stays.Where(stay => stay.Start <= before.At && knot.At <= stay.End).Select(stay => stay.Celsius.Ideal).ToList();
-            var (up, down) = ((int)Math.Floor(oven.HeatUpPerMinute * minutes), (int)Math.Floor(oven.CoolDownPerMinute * minutes));
+            var (up, down) = (Most(oven.HeatUpPerMinute, minutes), Most(oven.CoolDownPerMinute, minutes));
             var size = Math.Max(0, knot.Max - knot.Min + 1);
             var (costs, cameFrom) = (new long[size], new int[size]);
             for (var to = 0; to < size; to++)
@@ -26,7 +26,7 @@ internal static class Settling
                 var celsius = knot.Min + to;
                 costs[to] = long.MaxValue;
                 var lowest = Math.Max(before.Min, celsius - up);
-                var highest = Math.Min(before.Max, celsius + (long)down);
+                var highest = Math.Min(before.Max, celsius + down);
                 for (var last = lowest; last <= highest; last++)
                 {
                     var soFar = cost[index - 1][last - before.Min];
@@ -50,6 +50,9 @@ internal static class Settling
 
         return Trace(knots, cost, from);
     }
+
+    /// <summary>Whole degrees within so many minutes; no oven spans more than ten thousand.</summary>
+    private static int Most(decimal perMinute, int minutes) => (int)Math.Floor(Math.Min(perMinute, 10_000) * Math.Min(minutes, 10_000));
 
     private static int[]? Trace(List<Knot> knots, List<long[]> cost, List<int[]> from)
     {
