@@ -73,21 +73,20 @@ internal static class PlanWriting
                 var drafted = draft.Steps[step.Id];
                 if (drafted.Oven == oven.Id)
                 {
-                    yield return Inside(drafted.Start, drafted.End, step.WayOf(drafted.Option).Uses.Oven!.Celsius);
+                    var celsius = step.WayOf(drafted.Option).Uses.Oven!.Celsius;
+                    yield return Inside(drafted.Start, drafted.End, celsius, model.Steps[step.Id].HasBegun);
                 }
             }
 
             foreach (var hold in draft.Holds.Where(hold => hold.Dish == dish.Id && hold.Oven == oven.Id))
             {
-                yield return Inside(hold.From, draft.Tables[dish.Course], dish.Holds[hold.Hold].Oven!.Celsius);
+                var isIn = hold.From <= model.Clock.Earliest && dish.Steps.All(step => model.Steps[step.Id].HasBegun);
+                yield return Inside(hold.From, draft.Tables[dish.Course], dish.Holds[hold.Hold].Oven!.Celsius, isIn);
             }
         }
 
-        Stay Inside(int start, int end, CelsiusRange asked)
-        {
-            var hasBegun = model.So is not null && start < model.Clock.Earliest;
-            return new Stay(start, end, Encodings.Places.Within(oven, asked) ?? asked, hasBegun);
-        }
+        Stay Inside(int start, int end, CelsiusRange asked, bool isIn) =>
+            new(start, end, Encodings.Places.Within(oven, asked) ?? asked, MayYield: isIn);
     }
 
     private static OvenProgramme Programme(MealModel model, Oven oven, List<Stay> stays)

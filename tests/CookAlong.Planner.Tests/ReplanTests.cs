@@ -124,7 +124,7 @@ public sealed class ReplanTests
     private static Plan Replan(Meal meal, Plan told, Minute now, StepId? slipped = null, int by = 0) => Ask(
         meal, told, now,
         [
-            .. told.Steps.Where(step => step.Start < now).Select(step =>
+            .. told.Steps.Where(step => step.Start <= now).Select(step =>
             {
                 var end = step.End + (step.Step == slipped ? by : 0);
                 var done = told.Tends.Where(tend => tend.Step == step.Step && tend.End <= now).Select(tend => (tend.Tend, tend.Turn)).ToList();

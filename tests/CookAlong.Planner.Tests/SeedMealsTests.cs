@@ -1,0 +1,35 @@
+using CookAlong.Domain.Planning;
+using CookAlong.Intake.MealFiles;
+using static CookAlong.Planner.Tests.Cooking;
+
+namespace CookAlong.Planner.Tests;
+
+public sealed class SeedMealsTests
+{
+    public static TheoryData<string> Files =>
+        [.. Directory.GetFiles(Path.Combine(Root(), "seed-data", "meals"), "*.json").Select(file => Path.GetFileName(file)).Order()];
+
+    [Theory]
+    [MemberData(nameof(Files))]
+    public void Every_meal_that_comes_with_the_house_is_planned_on_time(string file)
+    {
+        var meal = MealFile.Read(File.ReadAllText(Path.Combine(Root(), "seed-data", "meals", file))).Meal!;
+
+        var plan = Plan(meal, seconds: 4);
+
+        Assert.NotEqual(PlanStatus.None, plan.Status);
+        Assert.Equal(0, plan.Cost.LateMinutes);
+        Assert.Empty(PlanCheck.Check(meal, plan));
+    }
+
+    private static string Root()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (!File.Exists(Path.Combine(folder.FullName, "CookAlong.sln")))
+        {
+            folder = folder.Parent ?? throw new DirectoryNotFoundException("CookAlong.sln lies in no folder above the tests");
+        }
+
+        return folder.FullName;
+    }
+}
