@@ -33,11 +33,10 @@ public sealed class Lanes
         ];
     }
 
-    /// <summary>Spans in which something happens; what the time scale must show.</summary>
+    /// <summary>Spans in which the picture has something to show. A wait that takes no place and nobody (a night in the fridge) is none.</summary>
     public static IEnumerable<(Minute From, Minute To)> Busy(Meal meal, Plan plan) =>
     [
-        .. plan.Steps.Select(step => (step.Start, step.End)),
-        .. plan.Holds.Where(hold => hold.Place == HoldPlace.WarmOven).Select(hold => (hold.From, hold.To)),
+        .. Of(meal, plan).SelectMany(lane => lane.Bars).Select(bar => (bar.From, bar.To)),
         .. plan.Ovens.SelectMany(oven => oven.Dial.Where(dial => dial.Celsius > 0).Select(dial => (dial.At, dial.At))),
         .. plan.Courses.Select(course => (course.Promised, course.TableTime)),
     ];

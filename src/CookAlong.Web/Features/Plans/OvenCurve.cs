@@ -10,9 +10,9 @@ namespace CookAlong.Web.Features.Plans;
 public sealed record OvenCurve(string Line, string Area, ImmutableArray<DialLabel> Dial)
 {
     /// <summary>The height of the lane stands for this many degrees: hotter than any kitchen oven, so that the curve never leaves its box.</summary>
-    const double Full = 300;
+    public const double Full = 300;
 
-    const double LabelWidth = 44;
+    const double LabelWidth = 42;
 
     public static OvenCurve Of(OvenProgramme programme, TimeScale scale, double height)
     {
@@ -25,14 +25,15 @@ public sealed record OvenCurve(string Line, string Area, ImmutableArray<DialLabe
     static ImmutableArray<DialLabel> DialOf(OvenProgramme programme, TimeScale scale)
     {
         var labels = ImmutableArray.CreateBuilder<DialLabel>();
-        var freeFrom = 0.0;
+        double[] freeFrom = [0, 0];
         foreach (var dial in programme.Dial.Where(dial => scale.Shows(dial.At)))
         {
             var at = scale.X(dial.At);
-            var left = Math.Max(at, freeFrom);
-            // Two turns of the dial close together: the later words move right, their tick stays where it belongs.
-            labels.Add(new DialLabel(dial.Celsius == 0 ? "off" : $"{dial.Celsius}°", at, Math.Min(left, scale.Width - LabelWidth)));
-            freeFrom = left + LabelWidth;
+            var row = freeFrom[0] <= at || freeFrom[0] <= freeFrom[1] ? 0 : 1;
+            // Two turns of the dial close together stand one below the other; a third moves right, its tick stays where it belongs.
+            var left = Math.Min(Math.Max(at, freeFrom[row]), scale.Width - LabelWidth);
+            labels.Add(new DialLabel(dial.Celsius == 0 ? "off" : $"{dial.Celsius}°", at, left, row));
+            freeFrom[row] = left + LabelWidth;
         }
 
         return labels.ToImmutable();
@@ -41,4 +42,4 @@ public sealed record OvenCurve(string Line, string Area, ImmutableArray<DialLabe
     static string Invariant(double x, double y) => string.Create(CultureInfo.InvariantCulture, $"{x:0.#},{y:0.#}");
 }
 
-public sealed record DialLabel(string Words, double At, double Left);
+public sealed record DialLabel(string Words, double At, double Left, int Row);

@@ -18,7 +18,9 @@ public static class PlaceNames
     /// <summary>What is special about a helper: a child, or when they are here; null when nothing is.</summary>
     public static string? NoteOf(Helper helper, TimeZoneInfo zone)
     {
-        var here = helper.Available.IsEmpty ? null : string.Join(", ", helper.Available.Select(window => $"{Clock(window.From, zone)}–{Clock(window.To, zone)}"));
+        var isOneDay = helper.Available.Select(window => LocalTime.Show(window.From, zone).Date).Distinct().Count() <= 1;
+        var here = helper.Available.IsEmpty ? null : string.Join(", ", helper.Available.Select(window =>
+            $"{(isOneDay ? "" : LocalTime.Show(window.From, zone).ToString("ddd ", System.Globalization.CultureInfo.InvariantCulture))}{Clock(window.From, zone)}–{Clock(window.To, zone)}"));
         return (helper.IsChild, here) switch
         {
             (true, null) => "child-safe only",

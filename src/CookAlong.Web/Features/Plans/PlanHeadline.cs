@@ -6,6 +6,9 @@ namespace CookAlong.Web.Features.Plans;
 /// <summary>How good a plan is, in the sentences above it.</summary>
 public static class PlanHeadline
 {
+    /// <summary>An average lateness from which on it is told, in minutes.</summary>
+    const int WorthSaying = 5;
+
     /// <summary>Table times, and whether they are kept.</summary>
     public static string TableTimes(Meal meal, Plan plan)
     {
@@ -25,9 +28,11 @@ public static class PlanHeadline
 
         // Never "100 of 100": no rehearsal proves that nothing can go wrong.
         var of100 = Math.Clamp((int)Math.Round(confidence.OnTimeWithin10 * 100, MidpointRounding.AwayFromZero), 0, 99);
+        var late = (int)Math.Round(confidence.ExpectedLateMinutes, MidpointRounding.AwayFromZero);
+        var usually = late >= WorthSaying ? $", {Minutes(late)} late on average" : "";
         return confidence.OnTimeWithin10 >= 0.995
             ? "Served within 10 minutes of it in more than 99 of 100 rehearsed kitchens."
-            : $"Served within 10 minutes of it in {of100} of 100 rehearsed kitchens.";
+            : $"Served within 10 minutes of it in {of100} of 100 rehearsed kitchens{usually}.";
     }
 
     /// <summary>How far from the best there could be.</summary>

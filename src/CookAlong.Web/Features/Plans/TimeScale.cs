@@ -71,7 +71,14 @@ public sealed class TimeScale
         return Width;
     }
 
-    public bool Shows(Minute at) => Stretches[0].From <= at && at <= Stretches[^1].To;
+    /// <summary>The stretch that pixel <paramref name="x"/> lies in; the later one where two meet.</summary>
+    public TimeStretch StretchAt(double x) => Stretches.LastOrDefault(stretch => stretch.X <= x + 0.001, Stretches[0]);
+
+    public Minute From => Stretches[0].From;
+
+    public Minute To => Stretches[^1].To;
+
+    public bool Shows(Minute at) => From <= at && at <= To;
 
     /// <summary>Times to write on the axis: whole hours, or every second or third where they would touch.</summary>
     public IEnumerable<Minute> Hours(TimeZoneInfo zone, double leastApart = 54)

@@ -6,7 +6,7 @@ using CookAlong.Domain.Planning;
 namespace CookAlong.Web.Features.Plans;
 
 /// <summary>One lane as an upright day for a narrow screen: time runs down, bars on the left to scale, words on the right, none over another.</summary>
-public sealed record UprightDrawing(TimeScale Scale, ImmutableArray<UprightBar> Bars, ImmutableArray<UprightNote> Notes, double BarsLeft, double BarsWidth, double NotesLeft, double Height)
+public sealed record UprightDrawing(TimeScale Scale, ImmutableArray<UprightBar> Bars, ImmutableArray<UprightNote> Notes, double BarsLeft, double BarsWidth, double NotesLeft, double Height, string? Curve)
 {
     public const double LabelSize = 15;
     public const double LineHeight = 19;
@@ -16,7 +16,7 @@ public sealed record UprightDrawing(TimeScale Scale, ImmutableArray<UprightBar> 
 
     public static UprightDrawing Of(Meal meal, Plan plan, Lane lane, double width)
     {
-        var busy = Lanes.Busy(meal, plan).ToList();
+        var busy = Busy(plan, lane).ToList();
         var scale = TimeScale.Of(busy, HeightOf(busy));
         var barsWidth = lane.Kind == LaneKind.Oven ? (lane.Rows * ShelfWidth) + 8 : 34;
         var notesLeft = HoursWidth + barsWidth + 22;
@@ -29,8 +29,16 @@ public sealed record UprightDrawing(TimeScale Scale, ImmutableArray<UprightBar> 
 
         var letters = (int)((width - notesLeft) / (LabelSize * 0.54));
         var notes = Place(NotesOf(meal, plan, lane).OrderBy(note => note.At).ThenBy(note => note.Kind), scale, letters);
-        return new UprightDrawing(scale, [.. bars], notes, HoursWidth, barsWidth, notesLeft, Math.Max(scale.Width, notes.Select(note => note.Y + (note.Lines.Length * LineHeight)).DefaultIfEmpty(0).Max()) + 12);
+        return new UprightDrawing(scale, [.. bars], notes, HoursWidth, barsWidth, notesLeft, Math.Max(scale.Width, notes.Select(note => note.Y + (note.Lines.Length * LineHeight)).DefaultIfEmpty(0).Max()) + 12, CurveOf(lane, scale, barsWidth));
     }
+
+    /// <summary>Only this lane's own times: an oven that is cold all of the prep day takes no room for it.</summary>
+    static IEnumerable<(Minute From, Minute To)> Busy(Plan plan, Lane lane) =>
+    [
+        .. lane.Bars.Select(bar => (bar.From, bar.To)),
+        .. lane.Programme?.Dial.Select(dial => (dial.At, dial.At)) ?? [],
+        .. plan.Courses.Select(course => (course.TableTime, course.TableTime)),
+    ];
 
     static double HeightOf(List<(Minute From, Minute To)> busy)
     {
@@ -45,6 +53,11 @@ public sealed record UprightDrawing(TimeScale Scale, ImmutableArray<UprightBar> 
         .. plan.Courses.Select(course => (course.TableTime, $"{meal.Courses.Single(one => one.Id == course.Course).Name} on the table", UprightKind.Table, (Bar?)null)),
         .. meal.Steps.Where(step => step.PauseAfter).Select(step => (plan.Step(step.Id).End, "pause point", UprightKind.Pause, (Bar?)null)),
     ];
+
+    /// <summary>The oven's temperature as a curve from the left edge of its box, cold, to the right; null for other lanes.</summary>
+    static string? CurveOf(Lane lane, TimeScale scale, double width) => lane.Programme is not { } programme ? null : string.Join(' ', programme.Points
+        .Where(point => scale.Shows(point.At))
+        .Select(point => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{HoursWidth + (width * point.Celsius / OvenCurve.Full):0.#},{scale.X(point.At):0.#}")));
 
     static ImmutableArray<UprightNote> Place(IEnumerable<(Minute At, string Words, UprightKind Kind, Bar? Bar)> notes, TimeScale scale, int letters)
     {
