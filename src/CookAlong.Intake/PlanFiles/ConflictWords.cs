@@ -10,12 +10,17 @@ namespace CookAlong.Intake.PlanFiles;
 public static class ConflictWords
 {
     /// <summary>What to change and what it brings, as one sentence.</summary>
-    public static string Sentence(Conflict conflict, Meal meal) => conflict.GainMinutes switch
+    public static string Sentence(Conflict conflict, Meal meal)
     {
-        null => $"{Change(conflict.Change, meal)}: then there is a plan.",
-        0 => $"{Change(conflict.Change, meal)}.",
-        { } gain => $"{Change(conflict.Change, meal)}: that serves {Minutes(gain)} earlier.",
-    };
+        var change = Change(conflict.Change, meal);
+        return conflict switch
+        {
+            { GainMinutes: null } => $"{change}: then there is a plan.",
+            { Change: PlanChange.ServeLater } => $"{change}: by then everything is ready.",
+            { GainMinutes: 0 } => $"{change}.",
+            { GainMinutes: { } gain } => $"{change}: that serves {Minutes(gain)} earlier.",
+        };
+    }
 
     /// <summary>The change alone, without a full stop, for a button or a list.</summary>
     public static string Change(PlanChange change, Meal meal) => change switch

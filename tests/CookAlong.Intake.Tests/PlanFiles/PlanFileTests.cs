@@ -40,7 +40,7 @@ public sealed class PlanFileTests
     {
         var node = JsonNode.Parse(PlanFile.Write(PlanSamples.Full(SmallMeal.Meal), SmallMeal.Meal))!;
         Assert.Equal(12, node["courses"]![0]!["lateMinutes"]!.GetValue<int>());
-        Assert.Equal("Serve main 12 minutes later: that serves 12 minutes earlier.", Sentence(node, 0));
+        Assert.Equal("Serve main 12 minutes later: by then everything is ready.", Sentence(node, 0));
         Assert.Equal("Start 45 minutes earlier: then there is a plan.", Sentence(node, 1));
         Assert.Equal("Ask one more adult to help from 18:00 to 19:00: that serves 1 minute earlier.", Sentence(node, 4));
         Assert.Equal("leaveOut", node["conflicts"]![6]!["change"]!["kind"]!.GetValue<string>());
