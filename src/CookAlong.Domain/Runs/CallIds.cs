@@ -3,20 +3,21 @@ using System.Globalization;
 namespace CookAlong.Domain.Runs;
 
 /// <summary>
-/// Names of calls, "kind:what" and what makes it ring anew: minutes added to a step ("out:goose-roast:+10"), so that
-/// having acknowledged the first time does not silence the second.
+/// Names of calls, "kind:what" and what makes it ring anew: minutes added ("out:goose-roast:+10"), a step taken back
+/// ("in:goose-roast:again-1"). A call of one name rings once and is acknowledged once, whenever its time moves to.
 /// </summary>
 static class CallIds
 {
-    public static CallId In(StepId step) => new($"in:{step}");
+    public static CallId In(StepId step, StepState state) => new($"in:{step}{Again(state)}");
 
-    public static CallId Out(StepId step, int extraMinutes) => new($"out:{step}{Added(extraMinutes)}");
+    public static CallId Begin(StepId step, StepState state) => new($"begin:{step}{Again(state)}");
 
-    public static CallId Begin(StepId step) => new($"begin:{step}");
+    public static CallId Out(StepId step, StepState state) => new($"out:{step}{Added(state)}{Again(state)}");
 
-    public static CallId Over(StepId step, int extraMinutes) => new($"over:{step}{Added(extraMinutes)}");
+    public static CallId Over(StepId step, StepState state) => new($"over:{step}{Added(state)}{Again(state)}");
 
-    public static CallId Tend(TendTurn turn) => new(string.Create(CultureInfo.InvariantCulture, $"tend:{turn.Step}:{turn.Tend}:{turn.Turn}"));
+    public static CallId Tend(TendTurn turn, StepState state) =>
+        new(string.Create(CultureInfo.InvariantCulture, $"tend:{turn.Step}:{turn.Tend}:{turn.Turn}{Again(state)}"));
 
     public static CallId Dial(OvenId oven, Minute planned) => new(string.Create(CultureInfo.InvariantCulture, $"dial:{oven}:{planned.SinceEpoch}"));
 
@@ -31,5 +32,7 @@ static class CallIds
             && (what == step.Value || what.StartsWith(step.Value + ":", StringComparison.Ordinal));
     }
 
-    static string Added(int minutes) => minutes == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $":+{minutes}");
+    static string Added(StepState state) => state.ExtraMinutes == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $":+{state.ExtraMinutes}");
+
+    static string Again(StepState state) => state.Undone == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $":again-{state.Undone}");
 }

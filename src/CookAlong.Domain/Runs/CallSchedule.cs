@@ -42,27 +42,27 @@ public static class CallSchedule
         var oven = run.Plan.Step(step.Id).Oven;
         if (hasHeat)
         {
-            yield return About(step, CallIds.Out(step.Id, state.ExtraMinutes), CallKind.Out, CallPriority.High, expected.Ends(step.Id), oven);
+            yield return About(step, CallIds.Out(step.Id, state), CallKind.Out, CallPriority.High, expected.Ends(step.Id), oven);
         }
 
         if (state.Started is not null)
         {
             var over = expected.Ends(step.Id).AddMinutes(OverAfter);
-            yield return About(step, CallIds.Over(step.Id, state.ExtraMinutes), CallKind.Over, hasHeat ? CallPriority.High : CallPriority.Medium, over, oven);
+            yield return About(step, CallIds.Over(step.Id, state), CallKind.Over, hasHeat ? CallPriority.High : CallPriority.Medium, over, oven);
         }
         else if (hasHeat)
         {
-            yield return About(step, CallIds.In(step.Id), CallKind.In, CallPriority.Medium, expected.CalledAt(step), oven);
+            yield return About(step, CallIds.In(step.Id, state), CallKind.In, CallPriority.Medium, expected.CalledAt(step), oven);
         }
         else if (way.Attention == Attention.HandsOn)
         {
-            yield return About(step, CallIds.Begin(step.Id), CallKind.Begin, CallPriority.Low, expected.CalledAt(step), oven);
+            yield return About(step, CallIds.Begin(step.Id, state), CallKind.Begin, CallPriority.Low, expected.CalledAt(step), oven);
         }
 
         foreach (var turn in Tending.Left(run, step))
         {
             var tend = step.Tends[turn.Turn.Tend];
-            yield return About(step, CallIds.Tend(turn.Turn), CallKind.Tend, CallPriority.Medium, expected.Starts(step.Id).AddMinutes(turn.Minutes), oven) with { Tend = tend };
+            yield return About(step, CallIds.Tend(turn.Turn, state), CallKind.Tend, CallPriority.Medium, expected.Starts(step.Id).AddMinutes(turn.Minutes), oven) with { Tend = tend };
         }
     }
 

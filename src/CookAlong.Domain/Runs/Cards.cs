@@ -40,7 +40,7 @@ sealed class Cards(Run run, DateTimeOffset now, Expectation expected, ImmutableA
             Helpers = helpers,
             IsFree = helpers.All(one => run.PersonOf(one) is null),
             Tend = new CardTend(left.Turn.Tend, left.Turn.Turn, tend.Text, tend.Minutes),
-            Call = calls.FirstOrDefault(call => call.Id == CallIds.Tend(left.Turn) && call.Due <= now && !call.IsAcknowledged),
+            Call = calls.FirstOrDefault(call => call.Id == CallIds.Tend(left.Turn, run.StateOf(step.Id)) && call.Due <= now && !call.IsAcknowledged),
         };
     });
 

@@ -70,16 +70,13 @@ public sealed partial record Run
         };
     }
 
-    /// <summary>A step taken back rings again when its time comes again, so what was acknowledged about it is forgotten too.</summary>
     Run WithTakenBack(StepId step)
     {
         var wasFinished = StateOf(step).Finished is not null;
-        var next = WithStep(step, state => wasFinished ? state with { Finished = null } : state with { Started = null, By = null });
-        return next with
-        {
-            TendsDone = wasFinished ? TendsDone : TendsDone.RemoveRange(TendsDone.Keys.Where(turn => turn.Step == step)),
-            Acknowledged = Acknowledged.RemoveRange(Acknowledged.Keys.Where(call => CallIds.IsAbout(call, step))),
-        };
+        var next = WithStep(step, state => wasFinished
+            ? state with { Finished = null, Undone = state.Undone + 1 }
+            : state with { Started = null, By = null, Undone = state.Undone + 1 });
+        return wasFinished ? next : next with { TendsDone = TendsDone.RemoveRange(TendsDone.Keys.Where(turn => turn.Step == step)) };
     }
 
     /// <summary>A new plan already counts what was added to, and who took, the work that has not begun.</summary>
@@ -88,7 +85,7 @@ public sealed partial record Run
         Plan = accepted,
         Steps = Steps.ToImmutableDictionary(
             entry => entry.Key,
-            entry => entry.Value.Started is null ? StepState.Untouched : entry.Value),
+            entry => entry.Value.Started is null ? StepState.Untouched with { Undone = entry.Value.Undone } : entry.Value),
     };
 
     /// <summary>For a step nobody said was started: its planned start or the end of what it waited for, whichever is later, and at most now.</summary>

@@ -6,15 +6,17 @@ namespace CookAlong.Domain.Runs;
 /// <param name="Started">When somebody said so; for a step that was only ever said to be finished, when it must have begun.</param>
 /// <param name="By">Who started it last, or finished it.</param>
 /// <param name="ExtraMinutes">Added by hand to its planned length.</param>
+/// <param name="Undone">How often it was taken back; what has rung about it rings anew.</param>
 /// <param name="Holders">Who took it or was given it; empty = let go; null = as planned.</param>
 public sealed record StepState(
     DateTimeOffset? Started,
     DateTimeOffset? Finished,
     PersonId? By,
     int ExtraMinutes,
+    int Undone,
     ImmutableArray<HelperId>? Holders)
 {
-    public static StepState Untouched { get; } = new(null, null, null, 0, null);
+    public static StepState Untouched { get; } = new(null, null, null, 0, 0, null);
 
     public bool IsRunning => Started is not null && Finished is null;
 }

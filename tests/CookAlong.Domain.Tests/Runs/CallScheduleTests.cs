@@ -68,7 +68,8 @@ public sealed class CallScheduleTests
     {
         var story = Begun.Given(new RunEvent.CallAcknowledged(new CallId("begin:stuff")), new RunEvent.StepStarted(Stuff))
             .When(Host, new RunCommand.TakeBack(Stuff));
-        Assert.False(Find(story, "begin:stuff")!.IsAcknowledged);
+        Assert.Null(Find(story, "begin:stuff"));
+        Assert.False(Find(story, "begin:stuff:again-1")!.IsAcknowledged);
     }
 
     [Fact]

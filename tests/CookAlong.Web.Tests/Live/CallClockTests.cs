@@ -9,6 +9,9 @@ namespace CookAlong.Web.Tests.Live;
 
 public sealed class CallClockTests
 {
+    // Only for a test that fails: a busy machine may take its time.
+    static readonly TimeSpan Patience = TimeSpan.FromMinutes(1);
+
     static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Fact]
@@ -28,8 +31,7 @@ public sealed class CallClockTests
         await tablet.InvokeAsync<Entered>("Enter", kitchen.Run, Stop);
         kitchen.House.Clock.Advance(TimeSpan.FromMinutes(25));
         await kitchen.TapAsync(kitchen.Host, new { kind = "finishStep", step = "stuff" });
-        kitchen.House.Clock.Advance(TimeSpan.FromSeconds(1));
-        await rung.Task.WaitAsync(TimeSpan.FromSeconds(20), Stop);
+        await kitchen.TickUntilAsync(rung.Task);
         await using var db = kitchen.House.NewDb();
         Assert.NotNull(await db.Set<CallRow>().SingleAsync(row => row.Call == "in:roast", Stop));
     }
@@ -66,7 +68,7 @@ public sealed class CallClockTests
         await tablet.InvokeAsync<Entered>("Enter", kitchen.Run, Stop);
         var ivo = await kitchen.JoinAsync("Ivo");
         Assert.True((await kitchen.TapAsync(ivo, new { kind = "acknowledge", call = "begin:stuff" })).Accepted);
-        Assert.Equal("begin:stuff", await silenced.Task.WaitAsync(TimeSpan.FromSeconds(20), Stop));
+        Assert.Equal("begin:stuff", await silenced.Task.WaitAsync(Patience, Stop));
     }
 
     static async Task<(DueCalls Calls, RunId Run, Call Call)> DueAsync(LiveKitchen kitchen)

@@ -9,6 +9,9 @@ namespace CookAlong.Web.Tests.Live;
 
 public sealed class LiveHubTests
 {
+    // Only for a test that fails: a busy machine may take its time.
+    static readonly TimeSpan Patience = TimeSpan.FromMinutes(1);
+
     static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Fact]
@@ -32,7 +35,7 @@ public sealed class LiveHubTests
         });
         var answer = await SendAsync(tablet, kitchen.Run, new { kind = "finishStep", step = "stuff" });
         Assert.True(answer.Accepted, answer.Reason);
-        var heard = await news.Task.WaitAsync(TimeSpan.FromSeconds(20), Stop);
+        var heard = await news.Task.WaitAsync(Patience, Stop);
         Assert.Equal(4, heard.Sequence);
         Assert.DoesNotContain(heard.Calls, call => call.CallId == "begin:stuff");
     }
@@ -100,7 +103,7 @@ public sealed class LiveHubTests
         };
 
         Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "putOut", person = entered.Person })).Accepted);
-        await closed.Task.WaitAsync(TimeSpan.FromSeconds(20), Stop);
+        await closed.Task.WaitAsync(Patience, Stop);
         using var tap = await ivo.PostJsonAsync($"/cook/{kitchen.Run}/taps", new { runId = kitchen.Run, commandId = LiveKitchen.NewCommand(), saw = 0, command = new { kind = "goOn" } });
         Assert.Equal(HttpStatusCode.Unauthorized, tap.StatusCode);
     }

@@ -101,6 +101,19 @@ sealed partial class LiveKitchen(AppFactory house) : IAsyncDisposable
             })
             .Build();
 
+    /// <summary>Moves the clock second by second until it has happened.</summary>
+    public async Task TickUntilAsync(Task happened)
+    {
+        // Only bounds a test that fails: 600 looks, each with a tenth of a second for the server to act.
+        for (var second = 0; second < 600 && !happened.IsCompleted; second++)
+        {
+            house.Clock.Advance(TimeSpan.FromSeconds(1));
+            await Task.WhenAny(happened, Task.Delay(100, TestContext.Current.CancellationToken));
+        }
+
+        Assert.True(happened.IsCompleted, string.Join('\n', house.Log.TakeLast(30)));
+    }
+
     public async ValueTask DisposeAsync() => await house.DisposeAsync();
 
     async Task PutMealAsync()

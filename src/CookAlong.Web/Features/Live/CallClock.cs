@@ -3,12 +3,12 @@ using CookAlong.Domain.Runs;
 namespace CookAlong.Web.Features.Live;
 
 /// <summary>Looks at every running meal once a second: sends the calls that have come, and says what has moved.</summary>
-public sealed class CallClock(LiveRuns runs, LiveScreens screens, DueCalls calls, ReplanOffers offers, TimeProvider time, ILogger<CallClock> log) : BackgroundService
+public sealed class CallClock(LiveRuns runs, LiveScreens screens, DueCalls calls, ReplanOffers offers, Boards boards, TimeProvider time, ILogger<CallClock> log) : BackgroundService
 {
     static readonly TimeSpan Beat = TimeSpan.FromSeconds(1);
 
     // Spares the database: what it was asked once it need not be asked every second.
-    readonly HashSet<(RunId, CallId, DateTimeOffset)> settled = [];
+    readonly HashSet<(RunId, CallId)> settled = [];
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
@@ -39,11 +39,11 @@ public sealed class CallClock(LiveRuns runs, LiveScreens screens, DueCalls calls
 
     async Task LookAtAsync(Run run)
     {
-        var now = time.GetUtcNow();
-        var board = Board.Of(run, now);
+        var board = boards.NewOf(run);
+        var now = board.At;
         _ = offers.Look(run, board);
         screens.TellIfMoved(run, board);
-        foreach (var call in board.Calls.Where(call => call.Due <= now && !call.IsAcknowledged && !settled.Contains((run.Id, call.Id, call.Due))))
+        foreach (var call in board.Calls.Where(call => call.Due <= now && !call.IsAcknowledged && !settled.Contains((run.Id, call.Id))))
         {
             var claim = await calls.ClaimAsync(run.Id, call, now);
             if (claim == Claim.Mine)
@@ -55,7 +55,7 @@ public sealed class CallClock(LiveRuns runs, LiveScreens screens, DueCalls calls
 
             if (claim != Claim.Others)
             {
-                settled.Add((run.Id, call.Id, call.Due));
+                settled.Add((run.Id, call.Id));
             }
         }
     }

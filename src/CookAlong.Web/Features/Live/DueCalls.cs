@@ -19,9 +19,9 @@ public sealed class DueCalls(IDbContextFactory<CookAlongDb> databases)
             $"""INSERT INTO "Calls" ("Run", "Call", "Due") VALUES ({run.Value}, {call.Id.Value}, {due}) ON CONFLICT DO NOTHING""");
         var mine = db.Set<CallRow>().Where(row => row.Run == run.Value && row.Call == call.Id.Value);
         var claimed = await mine
-            .Where(row => (row.RungAt == null || row.RungAt < due) && (row.ClaimedAt == null || row.ClaimedAt <= dead))
+            .Where(row => row.RungAt == null && (row.ClaimedAt == null || row.ClaimedAt <= dead))
             .ExecuteUpdateAsync(set => set.SetProperty(row => row.ClaimedAt, at));
-        return claimed == 1 ? Claim.Mine : await mine.AnyAsync(row => row.RungAt >= due) ? Claim.Rung : Claim.Others;
+        return claimed == 1 ? Claim.Mine : await mine.AnyAsync(row => row.RungAt != null) ? Claim.Rung : Claim.Others;
     }
 
     public async Task RungAsync(RunId run, CallId call, DateTimeOffset now)

@@ -6,7 +6,7 @@ using Microsoft.AspNetCore.SignalR;
 namespace CookAlong.Web.Features.Live;
 
 /// <summary>Takes what screens send, over the socket or by a plain post, and answers in words.</summary>
-public sealed class IncomingTaps(LiveRuns runs, ReplanOffers offers, Sessions sessions, Connections connections, IHubContext<LiveHub> hub, TimeProvider time)
+public sealed class IncomingTaps(LiveRuns runs, ReplanOffers offers, Sessions sessions, Connections connections, IHubContext<LiveHub> hub, Boards boards, TimeProvider time)
 {
     /// <summary>The visitor as a person of the run. A host of the household is let in; anybody else must have joined.</summary>
     public async Task<RunPerson?> AdmitAsync(LiveRun live, Visitor visitor, string? name)
@@ -57,7 +57,7 @@ public sealed class IncomingTaps(LiveRuns runs, ReplanOffers offers, Sessions se
     }
 
     TapAnswer Refused(Run run, Refusal why) =>
-        new(false, run.Sequence, new Words(run.Meal, Board.Of(run, time.GetUtcNow()).People).Of(why));
+        new(false, run.Sequence, new Words(run.Meal, boards.Of(run).People).Of(why));
 
     /// <summary>A host may look at a run that is over, which nobody can join any more.</summary>
     static RunPerson Onlooker(Visitor visitor, string? name) => new(visitor.Person, name ?? "Host", Role.Host, Helper: null);

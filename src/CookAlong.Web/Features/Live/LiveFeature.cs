@@ -28,6 +28,7 @@ public static class LiveFeature
         services.TryAddSingleton<IMealPlanner, CpSatPlanner>();
         services.AddSingleton<EventLog>();
         services.AddSingleton<LiveRuns>();
+        services.AddSingleton<Boards>();
         services.AddSingleton<LiveScreens>();
         services.AddSingleton<LiveViews>();
         services.AddSingleton<IncomingTaps>();

@@ -11,7 +11,7 @@ namespace CookAlong.Web.Features.Live;
 /// connection outlives what it was let in for. Another site's page is turned away before it gets here.
 /// </summary>
 [Authorize]
-public sealed class LiveHub(LiveRuns runs, IncomingTaps taps, Connections connections, Sessions sessions, TimeProvider time) : Hub
+public sealed class LiveHub(LiveRuns runs, IncomingTaps taps, Connections connections, Sessions sessions, Boards boards, TimeProvider time) : Hub
 {
     public override Task OnConnectedAsync()
     {
@@ -36,9 +36,8 @@ public sealed class LiveHub(LiveRuns runs, IncomingTaps taps, Connections connec
         }
 
         await Groups.AddToGroupAsync(Context.ConnectionId, LiveScreens.GroupOf(id));
-        var now = time.GetUtcNow();
         var run = live.Current;
-        return new Entered(run.Sequence, now.ToUnixTimeMilliseconds(), Wire.Calls(run, Board.Of(run, now)), who.Person.Value, Wire.Name(who.Role));
+        return new Entered(run.Sequence, Clock(), Wire.Calls(run, boards.Of(run)), who.Person.Value, Wire.Name(who.Role));
     }
 
     public async Task<TapAnswer> Send(TapRequest tap)

@@ -6,7 +6,7 @@ using Microsoft.AspNetCore.SignalR;
 namespace CookAlong.Web.Features.Live;
 
 /// <summary>Tells the screens of a run that there is something new.</summary>
-public sealed class LiveScreens(IHubContext<LiveHub> hub, ReplanOffers offers, TimeProvider time, ILogger<LiveScreens> log)
+public sealed class LiveScreens(IHubContext<LiveHub> hub, ReplanOffers offers, Boards boards, ILogger<LiveScreens> log)
 {
     readonly ConcurrentDictionary<RunId, ChangedNews> told = new();
 
@@ -15,7 +15,7 @@ public sealed class LiveScreens(IHubContext<LiveHub> hub, ReplanOffers offers, T
     /// <summary>The run as it is now, with its schedule of calls.</summary>
     public void Tell(Run run, ImmutableArray<RunEvent> happened)
     {
-        Send(run.Id, "Changed", News(run, Board.Of(run, time.GetUtcNow())));
+        Send(run.Id, "Changed", News(run, boards.Of(run)));
         foreach (var silenced in happened.OfType<RunEvent.CallAcknowledged>())
         {
             Send(run.Id, "Silence", new CallNews(silenced.Call.Value));

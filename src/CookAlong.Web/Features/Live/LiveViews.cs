@@ -5,7 +5,7 @@ using CookAlong.Web.Features.Household;
 namespace CookAlong.Web.Features.Live;
 
 /// <summary>Makes what a live page shows.</summary>
-public sealed class LiveViews(LiveRuns runs, IncomingTaps taps, ReplanOffers offers, TimeProvider time)
+public sealed class LiveViews(LiveRuns runs, IncomingTaps taps, ReplanOffers offers, Boards boards)
 {
     /// <summary>Null when there is no such run, or the visitor is not in it.</summary>
     public async Task<LiveView?> OfAsync(RunId id, ClaimsPrincipal user)
@@ -18,6 +18,6 @@ public sealed class LiveViews(LiveRuns runs, IncomingTaps taps, ReplanOffers off
 
         var run = live.Current;
         var offer = who.Role == Role.Host ? offers.Of(run) : null;
-        return new LiveView(id, run.Meal, Board.Of(run, time.GetUtcNow()), who.Person, who.Role, who.Helper, offer);
+        return new LiveView(id, run.Meal, boards.Of(run), who.Person, who.Role, who.Helper, offer);
     }
 }

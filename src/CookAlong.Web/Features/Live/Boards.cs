@@ -1,0 +1,26 @@
+using System.Collections.Concurrent;
+using CookAlong.Domain.Runs;
+
+namespace CookAlong.Web.Features.Live;
+
+/// <summary>Boards as they are made, so that twenty screens that ask after the same tap cost one.</summary>
+public sealed class Boards(TimeProvider time)
+{
+    static readonly TimeSpan GoodFor = TimeSpan.FromSeconds(1);
+
+    readonly ConcurrentDictionary<RunId, (Run Run, Board Board)> made = new();
+
+    /// <summary>At most a second old.</summary>
+    public Board Of(Run run) =>
+        made.TryGetValue(run.Id, out var last) && ReferenceEquals(last.Run, run) && time.GetUtcNow() - last.Board.At < GoodFor
+            ? last.Board
+            : NewOf(run);
+
+    /// <summary>Of this very moment.</summary>
+    public Board NewOf(Run run)
+    {
+        var board = Board.Of(run, time.GetUtcNow());
+        made[run.Id] = (run, board);
+        return board;
+    }
+}

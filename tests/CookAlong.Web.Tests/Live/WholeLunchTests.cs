@@ -1,0 +1,90 @@
+using CookAlong.Domain;
+using CookAlong.Domain.Meals;
+using CookAlong.Domain.Planning;
+using CookAlong.Domain.Runs;
+using CookAlong.Intake.MealFiles;
+using CookAlong.Planner;
+
+namespace CookAlong.Web.Tests.Live;
+
+/// <summary>The demo lunch cooked through, a few minutes at a time, by people who are now and then late.</summary>
+public sealed class WholeLunchTests
+{
+    static readonly Lazy<(Meal Meal, Plan Plan)> Lunch = new(() =>
+    {
+        var meal = MealFile.Read(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "seed-data", "meals", "midwinter-lunch.json"))).Meal!;
+        return (meal, new CpSatPlanner().Plan(new PlanRequest(meal, new PlanLimits(TimeSpan.FromSeconds(5)))));
+    });
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    public void Everything_gets_cooked_and_work_is_called_for_at_one_time(int seed)
+    {
+        var (meal, plan) = Lunch.Value;
+        var random = new Random(seed);
+        var host = new PersonId(new Guid(1, 0, 0, new byte[8]));
+        var commands = 0;
+        var now = plan.NotBefore.Utc;
+        var run = Run.Start(meal, plan, host, "Host", meal.Helpers[0].Id).Aggregate(Run.Empty(new RunId(host.Value)), (state, happened) =>
+            state.Apply(new Logged(state.Sequence + 1, NewCommand(), host, now, happened)));
+        var due = new Dictionary<CallId, DateTimeOffset>();
+
+        // A late lunch is allowed for; one that never ends is not.
+        var last = (plan.Courses.Max(course => course.TableTime) + 600).Utc;
+        while (meal.Steps.Any(step => run.StateOf(step.Id).Finished is null))
+        {
+            Assert.True(now < last, "Nothing goes on any more.");
+            var board = Board.Of(run, now);
+            Assert.Equal(meal.Steps.Count(), board.Now.Concat(board.Next).Concat(board.Done).Count(card => card.Tend is null));
+            foreach (var call in board.Calls.Where(call => call.Due <= now))
+            {
+                // Table time and the dial move with the kitchen for as long as it is behind; work is called for at one time.
+                Assert.True(call.Step is null || due.GetValueOrDefault(call.Id, call.Due) == call.Due, $"{call.Id} moved after it had come.");
+                due[call.Id] = call.Due;
+            }
+
+            if (board.Pause is not null)
+            {
+                Tap(new RunCommand.GoOn());
+            }
+
+            foreach (var card in board.Now.Where(_ => random.Next(10) < 7))
+            {
+                if (card.Tend is { } tend)
+                {
+                    Tap(new RunCommand.FinishTend(card.Step.Id, tend.Tend, tend.Turn));
+                }
+                else if (card.State == CardState.Due && random.Next(20) > 0)
+                {
+                    Tap(new RunCommand.StartStep(card.Step.Id));
+                }
+                else if (card.State == CardState.Due || card.Ends <= now)
+                {
+                    Tap(new RunCommand.FinishStep(card.Step.Id));
+                }
+            }
+
+            // Nights and long roasts are skipped: on to the next minute in which anything can happen.
+            var next = board.Next.Select(card => card.Starts).Concat(board.Now.Select(card => card.Ends)).Where(at => at > now).DefaultIfEmpty(now).Min();
+            now = next > now.AddMinutes(5) && board.Now.All(card => card.State == CardState.Running) ? next : now.AddMinutes(random.Next(1, 4));
+        }
+
+        var served = Board.Of(run, now);
+        Assert.Empty(served.Now);
+        Assert.Empty(served.Next);
+        Assert.All(served.Courses, course => Assert.True(course.Expected >= course.Promised));
+        Assert.Contains(due.Keys, call => call.Value.StartsWith("tend:", StringComparison.Ordinal));
+
+        CommandId NewCommand() => new(new Guid(++commands, 3, 0, new byte[8]));
+
+        void Tap(RunCommand command)
+        {
+            var tap = new Tap(NewCommand(), host, command);
+            if (run.Decide(tap, now) is Decision.Accepted accepted)
+            {
+                run = accepted.Events.Aggregate(run, (state, happened) => state.Apply(new Logged(state.Sequence + 1, tap.Id, host, now, happened)));
+            }
+        }
+    }
+}
