@@ -22,7 +22,9 @@ public static class LiveFeature
 
             // A screen says "not connected" after 5 s without a word; two of these fit into that.
             options.KeepAliveInterval = TimeSpan.FromSeconds(2);
-            options.ClientTimeoutInterval = TimeSpan.FromSeconds(10);
+
+            // Twice what clients ping by default; less would cut off screens that are merely quiet.
+            options.ClientTimeoutInterval = TimeSpan.FromSeconds(30);
             options.EnableDetailedErrors = false;
         });
         services.TryAddSingleton<IMealPlanner, CpSatPlanner>();
