@@ -1,9 +1,7 @@
 using ArchUnitNET.Domain;
 using ArchUnitNET.Fluent;
 using ArchUnitNET.Loader;
-using CookAlong.Domain;
 using CookAlong.Domain.Meals;
-using CookAlong.Domain.Planning;
 using CookAlong.Intake;
 using static ArchUnitNET.Fluent.ArchRuleDefinition;
 using Assembly = System.Reflection.Assembly;
@@ -53,18 +51,6 @@ public sealed class ArrowTests
             MethodMembers().That().AreDeclaredIn(domain).Should().NotCallAny(
                 MethodMembers().That().HaveFullNameMatching(@"System\.(DateTime|DateTimeOffset)::get_(Now|UtcNow|Today)\(|System\.Guid::NewGuid\(|System\.Random::get_Shared\(")),
             house);
-    }
-
-    [Fact]
-    public void The_check_of_plans_shares_no_code_with_the_planner()
-    {
-        var house = new ArchLoader().LoadAssemblies(Domain, Planner).Build();
-        var planner = Types().That().ResideInAssembly(Planner);
-        Assert.NotEmpty(planner.GetObjects(house));
-        var check = Types().That().Are(typeof(PlanCheck));
-        Assert.NotEmpty(check.GetObjects(house));
-
-        Holds(check.Should().NotDependOnAny(planner), house);
     }
 
     [Fact]
