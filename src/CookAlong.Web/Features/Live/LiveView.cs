@@ -26,9 +26,9 @@ public sealed record LiveView(RunId Run, Meal Meal, Board Board, PersonId Person
     public IEnumerable<BoardCard> Jobs => Board.Now.Where(card =>
         card.Call is not null || card.Tend is not null || card.Attention == Attention.HandsOn || card.State is CardState.Due or CardState.Over);
 
-    /// <summary>Calls that are due and belong to no card: an oven's dial, table time, a pause.</summary>
+    /// <summary>Calls that are due and belong to no card: an oven's dial, table time. A pause has its banner.</summary>
     public IEnumerable<Call> LooseCalls => Board.Calls.Where(call =>
-        call.Due <= Board.At && !call.IsAcknowledged && !Board.Now.Any(card => card.Call?.Id == call.Id));
+        call.Due <= Board.At && !call.IsAcknowledged && !(call.Kind == CallKind.Pause && Board.Pause is not null) && !Board.Now.Any(card => card.Call?.Id == call.Id));
 
     /// <summary>Running steps that need nobody and stand in no oven, on no ring and under no grill.</summary>
     public IEnumerable<BoardCard> ByThemselves => Board.Now.Except(Jobs).Where(card =>

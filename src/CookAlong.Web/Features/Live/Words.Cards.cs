@@ -75,8 +75,8 @@ public sealed partial class Words
     }
 
     public string Pause(BoardPause pause) => pause.After is { } step
-        ? $"Pause here, after {Step(step)}. Everyone waits until the host says go on."
-        : "Everything is held. Nothing new starts until the host says go on; what cooks goes on cooking.";
+        ? $"Everyone waits after {Step(step)} until the host says go on."
+        : "Nothing new starts until the host says go on; what cooks goes on cooking.";
 
     /// <summary>What sets a person apart today; null for a grown-up who is here.</summary>
     public string? Aside(BoardPerson person) =>

@@ -103,12 +103,20 @@ function leave() {
   calls.set([]);
 }
 
+/** What was tapped and what about, for when it has to be said later. @param {Element} button */
+function labelOf(button) {
+  const label = /** @type {string} */ (button.textContent).trim();
+  const card = button.closest(".dock") ? live.querySelector(".job") : button.closest("article");
+  const headline = card?.querySelector("h2, h3")?.textContent;
+  return headline ? `${label}: ${headline}` : label;
+}
+
 document.addEventListener("click", (event) => {
   const button = event.target instanceof Element ? event.target.closest("[data-tap]") : null;
   if (!button) return;
   const command = JSON.parse(/** @type {string} */ (button.getAttribute("data-tap")));
   if (command.kind === "acknowledge") calls.silence(command.call);
-  taps.add(command, sequence(), /** @type {string} */ (button.textContent).trim());
+  taps.add(command, sequence(), labelOf(button));
   button.closest("details.more")?.removeAttribute("open");
   taps.flush();
 });
