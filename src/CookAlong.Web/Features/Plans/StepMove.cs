@@ -8,6 +8,8 @@ namespace CookAlong.Web.Features.Plans;
 /// <summary>A step that a new plan does at another time, by other people or another way.</summary>
 public sealed record StepMove(PlannedStep Was, PlannedStep Becomes)
 {
+    public bool ChangesHands => !Was.Helpers.ToHashSet().SetEquals(Becomes.Helpers);
+
     /// <summary>Every step that differs, in order of its new start. Steps that only one of the plans has are left out: then the meal itself is another.</summary>
     public static ImmutableArray<StepMove> Between(Plan old, Plan made)
     {
@@ -17,9 +19,10 @@ public sealed record StepMove(PlannedStep Was, PlannedStep Becomes)
             .. from becomes in made.Steps
                where before.ContainsKey(becomes.Step)
                let was = before[becomes.Step]
-               where was.Start != becomes.Start || was.Option != becomes.Option || !was.Helpers.ToHashSet().SetEquals(becomes.Helpers)
+               let move = new StepMove(was, becomes)
+               where was.Start != becomes.Start || was.Option != becomes.Option || move.ChangesHands
                orderby becomes.Start, becomes.Step.Value
-               select new StepMove(was, becomes),
+               select move,
         ];
     }
 
@@ -33,7 +36,7 @@ public sealed record StepMove(PlannedStep Was, PlannedStep Becomes)
             parts.Add($"{Clock(Becomes.Start, meal.TimeZone)} instead of {Clock(Was.Start, meal.TimeZone)}");
         }
 
-        if (!Was.Helpers.ToHashSet().SetEquals(Becomes.Helpers))
+        if (ChangesHands)
         {
             parts.Add($"{Names(meal, Becomes.Helpers)} instead of {Names(meal, Was.Helpers)}");
         }

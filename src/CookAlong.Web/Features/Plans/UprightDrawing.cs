@@ -40,6 +40,9 @@ public sealed record UprightDrawing(TimeScale Scale, ImmutableArray<UprightBar> 
         .. plan.Courses.Select(course => (course.TableTime, course.TableTime)),
     ];
 
+    /// <summary>Closes the curve's area along the cold edge of the box, where the last point stands.</summary>
+    public string CurveFoot => Curve is { Length: > 0 } points ? $"{HoursWidth:0},{points[(points.LastIndexOf(',') + 1)..]}" : "";
+
     static double HeightOf(List<(Minute From, Minute To)> busy)
     {
         var probe = TimeScale.Of(busy, 1000);
