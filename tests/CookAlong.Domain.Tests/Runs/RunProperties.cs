@@ -13,7 +13,7 @@ public sealed class RunProperties
     static readonly PersonId[] Everybody = [Host, Host, TobiPhone, IvoPhone, Watcher, Stranger];
 
     static readonly Gen<(PersonId By, Ask Ask, StepId Step)[]> Taps = Gen.Select(
-        Gen.OneOf(Everybody), Gen.Enum<Ask>(), Gen.OneOf(Stuff, Roast, Carve, Roll, Boil, Serve, Trim)).Array[0, 60];
+        Gen.OneOf(Everybody), Gen.Enum<Ask>(), Gen.OneOf(Stuff, Roast, Carve, Roll, Boil, Serve, Trim)).Array[0, 100];
 
     [Fact]
     public void A_run_goes_as_a_naive_dictionary_says() => Taps.Sample(taps =>
@@ -41,7 +41,7 @@ public sealed class RunProperties
 
         Assert.Equal(naive.Describe(), string.Join(' ', Meal.Steps.Select(step => Word(story.Run.StateOf(step.Id)))));
         Assert.Equal(naive.IsPaused, story.Run.Pause is not null);
-    });
+    }, iter: 2_000);
 
     [Fact]
     public void A_replayed_log_is_the_live_run() => Taps.Sample(taps =>
