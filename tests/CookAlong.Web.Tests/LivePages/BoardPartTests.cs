@@ -43,6 +43,16 @@ public sealed class BoardPartTests : BunitContext
     }
 
     [Fact]
+    public void Beginning_answers_a_call_to_begin()
+    {
+        var call = Call("begin:celeriac-peel", At(13, 24), CallKind.Begin, CallPriority.Low, Peel.Id);
+        var card = Card(Show(Busy with { Now = [SampleKitchen.Card(Peel, CardState.Due, At(13, 24), At(13, 36), [Maren], call: call)] }), "Peel the celeriac");
+
+        Assert.Equal(/*lang=json*/ """{"kind":"startStep","step":"celeriac-peel"}""", Button(card, "Start").GetAttribute("data-tap"));
+        Assert.DoesNotContain(card.QuerySelectorAll("button"), button => button.TextContent == "I have it");
+    }
+
+    [Fact]
     public void What_merely_cooks_is_seen_in_the_oven_and_on_its_ring_and_not_among_the_jobs()
     {
         var part = Show(Calm);

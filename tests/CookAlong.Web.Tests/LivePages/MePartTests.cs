@@ -42,6 +42,13 @@ public sealed class MePartTests : BunitContext
     }
 
     [Fact]
+    public void Other_peoples_jobs_are_named_to_the_script_so_that_they_do_not_ring_here()
+    {
+        Assert.Equal("dumplings-roll celeriac-peel table-set", Show(Busy, Maren).Find("#part").GetAttribute("data-others"));
+        Assert.Contains("goose-roast", Show(Busy, Tobi).Find("#part").GetAttribute("data-others"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Somebody_who_comes_later_is_told_when_they_are_expected() =>
         Assert.Contains("until you are here, at 13:30", Show(Calm, Ivo).Find("main").TextContent, StringComparison.Ordinal);
 

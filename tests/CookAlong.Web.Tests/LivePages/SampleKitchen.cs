@@ -107,8 +107,8 @@ static class SampleKitchen
         ],
         [new BoardOven(new OvenId("oven"), "Oven", 180, new DialSetting(Min(13, 29), 200),
             [new BoardTray(GooseCard, null, At(10, 54), At(13, 24)), new BoardTray(NutCard, null, At(13, 3), At(13, 48, 15)), new BoardTray(PotatoCard, null, At(13, 31), At(14, 11))])],
-        [new BoardPlace(1, "Ring 1", StockCard), new BoardPlace(2, "Ring 2", null), new BoardPlace(3, "Ring 3", PuddingCard), new BoardPlace(4, "Ring 4", null)],
-        [new BoardPlace(1, "Grill", null)],
+        [new BoardPlace(0, "1", StockCard), new BoardPlace(1, "2", null), new BoardPlace(2, "3", PuddingCard), new BoardPlace(3, "4", null)],
+        [new BoardPlace(0, "grill", null)],
         [
             PotatoCard,
             Card(Peel, CardState.Waiting, At(13, 35), At(13, 47), [Ivo]),
@@ -143,8 +143,8 @@ static class SampleKitchen
         ],
         Rings =
         [
-            new BoardPlace(1, "Ring 1", StockCard), new BoardPlace(2, "Ring 2", Card(Boil, CardState.Waiting, At(13, 33), At(13, 45), [Maren])),
-            new BoardPlace(3, "Ring 3", PuddingCard), new BoardPlace(4, "Ring 4", null), new BoardPlace(5, "Ring 5", Card(Cabbage, CardState.Over, At(11, 50), At(13, 20))), new BoardPlace(6, "Ring 6", null),
+            new BoardPlace(0, "1", StockCard), new BoardPlace(1, "2", Card(Boil, CardState.Waiting, At(13, 33), At(13, 45), [Maren])),
+            new BoardPlace(2, "3", PuddingCard), new BoardPlace(3, "4", null), new BoardPlace(4, "5", Card(Cabbage, CardState.Over, At(11, 50), At(13, 20))), new BoardPlace(5, "6", null),
         ],
         Calls = [GooseOut, DialUp with { Due = At(13, 23) }],
     };

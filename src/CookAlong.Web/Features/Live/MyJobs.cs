@@ -21,6 +21,12 @@ public sealed class MyJobs(LiveView view)
 
     public IEnumerable<BoardCard> Done => view.Board.Done.Where(IsMine).Take(10);
 
+    /// <summary>Steps that are somebody else's, whose calls do not ring here unless they are urgent; for a child every step that is not its own.</summary>
+    public IEnumerable<Domain.StepId> OfOthers => view.Board.Now.Concat(view.Board.Next)
+        .Where(card => !IsMine(card) && (IsChild || card.Helpers.Length > 0))
+        .Select(card => card.Step.Id)
+        .Distinct();
+
     /// <summary>Calls for whoever is near, which a child is not asked to answer.</summary>
     public IEnumerable<Call> Calls => IsChild ? [] : view.LooseCalls
         .Concat(view.Jobs.Where(card => card.Helpers.IsEmpty && !card.IsFree && card.Call is not null).Select(card => card.Call!));

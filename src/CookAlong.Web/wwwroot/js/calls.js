@@ -2,7 +2,7 @@
 
 import { now } from "./clock.js";
 
-/** @typedef {{ callId: string, dueUtc: number, kind: string, priority: "high" | "medium" | "low", text: string, acknowledged: boolean }} Call */
+/** @typedef {{ callId: string, dueUtc: number, kind: string, priority: "high" | "medium" | "low", text: string, step: string | null, acknowledged: boolean }} Call */
 
 const MERGED_WITHIN = 5_000;
 
@@ -35,10 +35,10 @@ export function merge(due) {
 }
 
 /**
- * @param {{ sound(priority: Call["priority"]): void, show(calls: Call[]): void, came(): void }} device
- *   show gets what rings now; came is told once when a call's time has come
+ * @param {{ concerns(call: Call): boolean, sound(priority: Call["priority"]): void, show(calls: Call[]): void, came(): void }} device
+ *   concerns says whether a call rings on this device; show gets what rings now; came is told once when a call's time has come
  */
-export function schedule({ sound, show, came }) {
+export function schedule({ concerns, sound, show, came }) {
   /** @type {Call[]} */
   let calls = [];
   /** @type {Map<string, number>} call to the due time for which somebody has it; moved to another time it may ring again */
@@ -48,7 +48,7 @@ export function schedule({ sound, show, came }) {
   let shown = "";
 
   const due = (/** @type {number} */ at) =>
-    calls.filter((call) => call.dueUtc <= at && at - call.dueUtc < RINGS_FOR && !call.acknowledged && silenced.get(call.callId) !== call.dueUtc);
+    calls.filter((call) => call.dueUtc <= at && at - call.dueUtc < RINGS_FOR && !call.acknowledged && silenced.get(call.callId) !== call.dueUtc && concerns(call));
 
   return {
     /** The whole schedule, as the server has it. */
@@ -61,6 +61,12 @@ export function schedule({ sound, show, came }) {
     silence(/** @type {string} */ callId) {
       const call = calls.find((one) => one.callId === callId);
       if (call) silenced.set(callId, call.dueUtc);
+      this.tick();
+    },
+
+    /** Somebody has begun it, which answers the call to. */
+    begun(/** @type {string} */ step) {
+      for (const call of calls) if (call.step === step && call.kind === "begin") silenced.set(call.callId, call.dueUtc);
       this.tick();
     },
 

@@ -21,7 +21,10 @@ export function digits(left) {
  */
 export function tick(root, clock) {
   const at = now();
-  for (const one of root.querySelectorAll("[data-due]")) write(one, digits(Number(one.getAttribute("data-due")) - at));
+  for (const one of root.querySelectorAll("[data-due]")) {
+    const left = Number(one.getAttribute("data-due")) - at;
+    write(one, digits(one.hasAttribute("data-stops") ? Math.max(0, left) : left));
+  }
   for (const one of root.querySelectorAll("[data-clock]")) write(one, clock.minutes(at));
   for (const one of root.querySelectorAll("[data-grow]")) grow(one, at);
 }

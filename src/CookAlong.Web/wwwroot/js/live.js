@@ -44,7 +44,12 @@ async function look() {
   else if (outcome !== "away") hub.heard();
 }
 
-const calls = schedule({ sound, show: (ringing) => showRinging(ringing, live), came: () => setTimeout(look, 300) });
+/** On a phone other people's jobs ring only when they are urgent. @param {import("./calls.js").Call} call */
+const concerns = (call) =>
+  call.priority === "high" && !document.documentElement.classList.contains("child")
+  || !(live.querySelector("#part")?.getAttribute("data-others") ?? "").split(" ").includes(call.step ?? "-");
+
+const calls = schedule({ concerns, sound, show: (ringing) => showRinging(ringing, live), came: () => setTimeout(look, 300) });
 
 const taps = outbox({
   run,
@@ -116,6 +121,7 @@ document.addEventListener("click", (event) => {
   if (!button) return;
   const command = JSON.parse(/** @type {string} */ (button.getAttribute("data-tap")));
   if (command.kind === "acknowledge") calls.silence(command.call);
+  if (command.kind === "startStep") calls.begun(command.step);
   taps.add(command, sequence(), labelOf(button));
   button.closest("details.more")?.removeAttribute("open");
   taps.flush();
