@@ -40,6 +40,16 @@ public sealed class TimetableTests : BunitContext
         Assert.Contains("Pudding on the table", words);
     }
 
+    [Theory]
+    [InlineData("Oven")]
+    [InlineData("The oven")]
+    public void An_oven_s_name_reads_well_in_a_sentence(string name)
+    {
+        var kitchen = AlderLane.Meal.Kitchen with { Ovens = [AlderLane.Meal.Kitchen.Ovens[0] with { Name = name }] };
+
+        Assert.Contains(TimetableLines.Of(AlderLane.Meal with { Kitchen = kitchen }, AlderLane.Plan), line => line.Words == "Turn the oven off");
+    }
+
     [Fact]
     public void One_person_s_list_leaves_the_others_work_out_and_the_table_in()
     {

@@ -36,7 +36,7 @@ public static class MealWords
         + string.Create(CultureInfo.InvariantCulture, $"warms {oven.HeatUpPerMinute:0.#} °C and cools {oven.CoolDownPerMinute:0.#} °C a minute");
 
     public static string Of(Grill grill, Kitchen kitchen) =>
-        grill.InsideOven is { } inside ? $"Grill inside the {kitchen.Ovens.Single(oven => oven.Id == inside).Name.ToLowerInvariant()}: one or the other" : "Grill of its own";
+        grill.InsideOven is { } inside ? $"Grill inside {PlaceNames.The(kitchen.Ovens.Single(oven => oven.Id == inside))}: one or the other" : "Grill of its own";
 
     public static string Of(Appliance appliance) => appliance.Count == 1 ? PlaceNames.Of(appliance.Id) : $"{PlaceNames.Of(appliance.Id)} × {appliance.Count}";
 

@@ -67,7 +67,7 @@ public sealed class Lanes
     Lane OfGrill(Grill grill) => new(
         LaneKind.Grill,
         meal.Kitchen.Grills.Length == 1 ? "Grill" : $"Grill {grill.Id}",
-        grill.InsideOven is { } inside ? $"inside the {meal.Kitchen.Ovens.Single(oven => oven.Id == inside).Name.ToLowerInvariant()}" : null,
+        grill.InsideOven is { } inside ? $"inside {PlaceNames.The(meal.Kitchen.Ovens.Single(oven => oven.Id == inside))}" : null,
         Rows: 1,
         [.. plan.Steps.Where(step => step.Grill == grill.Id).Select(step => BarOf(step))]);
 

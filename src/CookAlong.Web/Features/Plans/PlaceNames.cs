@@ -15,6 +15,13 @@ public static class PlaceNames
         return char.ToUpperInvariant(words[0]) + words[1..];
     }
 
+    /// <summary>For the middle of a sentence: "the oven", whether it is called "Oven" or "The oven".</summary>
+    public static string The(Oven oven)
+    {
+        var name = oven.Name.ToLowerInvariant();
+        return name.StartsWith("the ", StringComparison.Ordinal) ? name : $"the {name}";
+    }
+
     /// <summary>What is special about a helper: a child, or when they are here; null when nothing is.</summary>
     public static string? NoteOf(Helper helper, TimeZoneInfo zone)
     {

@@ -41,8 +41,8 @@ public static class TimetableLines
 
     static string DialWords(Meal meal, OvenId oven, DialSetting dial)
     {
-        var name = meal.Kitchen.Ovens.Single(one => one.Id == oven).Name.ToLowerInvariant();
-        return dial.Celsius == 0 ? $"Turn the {name} off" : $"Set the {name} to {dial.Celsius} °C";
+        var name = PlaceNames.The(meal.Kitchen.Ovens.Single(one => one.Id == oven));
+        return dial.Celsius == 0 ? $"Turn {name} off" : $"Set {name} to {dial.Celsius} °C";
     }
 
     static TimetableLine KeepWarm(Meal meal, PlannedHold hold)
