@@ -26,6 +26,11 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
     /// <param name="heedStop">False for the short work that turns the best so far into a plan.</param>
     public Answer Solve(MealModel model, TimeSpan time, TimeSpan giveUp, double share, bool heedStop = true)
     {
+        if (heedStop && IsStopped)
+        {
+            return new Answer(null, 0, 0, IsImpossible: false);
+        }
+
         using var solver = new CpSolver { StringParameters = Parameters(time, share) };
         using var told = new Told(model, watch, progress);
         var begun = watch.Elapsed;

@@ -2,11 +2,20 @@ using CookAlong.Domain.Kitchens;
 
 namespace CookAlong.Planner.Ovens;
 
-/// <summary>Chooses the temperature at every knot: close to what the food likes best, with few turns of the dial.</summary>
+/// <summary>Chooses the temperature at every knot: what a hand can set on a dial, close to what the food likes best, with few turns.</summary>
 internal static class Settling
 {
     /// <summary>One turn of the dial is worth this many degree-minutes away from the ideal.</summary>
     private const long Turn = 600;
+
+    /// <summary>
+    /// A dial is marked in fives at best, so what it is turned to ends on 0 or 5 wherever the ranges leave one of them,
+    /// however many turns or degrees that costs.
+    /// </summary>
+    private const long BetweenMarks = 1_000_000;
+
+    /// <summary>A multiple of 10 is easier to find than one of 5 only; not so much that it beats a 5 that is some food's ideal.</summary>
+    private const long OnlyFive = 300;
 
     /// <summary>Null where whole degrees at every knot cannot keep the rates (rates that are no whole number).</summary>
     public static int[]? Settle(Oven oven, List<Knot> knots, List<Stay> stays)
@@ -18,6 +27,7 @@ internal static class Settling
             var (before, knot) = (knots[index - 1], knots[index]);
             var minutes = knot.At - before.At;
             var inside = stays.Where(stay => stay.Start <= before.At && knot.At <= stay.End).Select(stay => stay.Celsius.Ideal).ToList();
+            var wanted = stays.Where(stay => stay.Start <= knot.At && knot.At <= stay.End).Select(stay => stay.Celsius.Ideal).ToHashSet();
             var (up, down) = (Most(oven.HeatUpPerMinute, minutes), Most(oven.CoolDownPerMinute, minutes));
             var size = Math.Max(0, knot.Max - knot.Min + 1);
             var (costs, cameFrom) = (new long[size], new int[size]);
@@ -25,6 +35,7 @@ internal static class Settling
             {
                 var celsius = knot.Min + to;
                 costs[to] = long.MaxValue;
+                var turn = Turn + OfMark(celsius, wanted);
                 var lowest = Math.Max(before.Min, celsius - up);
                 var highest = Math.Min(before.Max, celsius + down);
                 for (var last = lowest; last <= highest; last++)
@@ -36,7 +47,7 @@ internal static class Settling
                     }
 
                     var away = inside.Sum(ideal => (long)Math.Abs(ideal - celsius) + Math.Abs(ideal - last)) * minutes / 2;
-                    var total = soFar + away + (last == celsius ? 0 : Turn);
+                    var total = soFar + away + (last == celsius ? 0 : turn);
                     if (total < costs[to])
                     {
                         (costs[to], cameFrom[to]) = (total, last);
@@ -50,6 +61,13 @@ internal static class Settling
 
         return Trace(knots, cost, from);
     }
+
+    private static long OfMark(int celsius, HashSet<int> ideals) => celsius switch
+    {
+        _ when celsius % 5 != 0 => BetweenMarks,
+        _ when celsius % 10 == 0 || ideals.Contains(celsius) => 0,
+        _ => OnlyFive,
+    };
 
     /// <summary>Whole degrees within so many minutes; no oven spans more than ten thousand.</summary>
     private static int Most(decimal perMinute, int minutes) => (int)Math.Floor(Math.Min(perMinute, 10_000) * Math.Min(minutes, 10_000));

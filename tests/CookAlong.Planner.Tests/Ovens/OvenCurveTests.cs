@@ -35,6 +35,48 @@ public sealed class OvenCurveTests
         Assert.Equal(2, Dials.Of(points, off: 20, isOn: false).Count(dial => dial.Celsius == 0));
     }
 
+    // Oven dials are marked in tens with a stroke at each five: common practice, no source.
+    [Theory]
+    [InlineData(171, 178, 185, 180)]
+    [InlineData(170, 177, 190, 180)]
+    [InlineData(173, 177, 179, 175)]
+    [InlineData(165, 175, 185, 175)]
+    [InlineData(176, 178, 179, 178)]
+    public void Is_set_to_the_ideal_or_a_round_number_near_it_where_the_range_has_one(int min, int ideal, int max, int dial)
+    {
+        var points = OvenCurve.Points(Oven(12, 10), 0, 20, [new Stay(60, 100, new CelsiusRange(min, ideal, max), MayYield: false)]);
+
+        Assert.Equal(dial, Dials.Of(points, off: 20, isOn: false)[0].Celsius);
+    }
+
+    [Fact]
+    public void Is_set_once_to_a_round_number_that_suits_two_who_share_it()
+    {
+        var points = OvenCurve.Points(Oven(12, 10), 0, 20, [Stay(60, 150, 170, 178), Stay(80, 110, 172, 184)]);
+
+        Assert.Equal([175, 0], Dials.Of(points, off: 20, isOn: false).Select(one => one.Celsius));
+    }
+
+    [Fact]
+    public void Is_only_ever_set_to_fives_where_every_range_holds_one_and_time_is_ample()
+    {
+        Gen.Int.Sample(
+            seed =>
+            {
+                var random = new Random(seed);
+                var stays = Enumerable.Range(1, 1 + random.Next(5)).Select(index =>
+                {
+                    var (start, min) = (index * 100, 50 + random.Next(150));
+                    return Stay(start, start + 1 + random.Next(50), min, min + 4 + random.Next(20));
+                }).ToList();
+
+                var points = OvenCurve.Points(Oven(12, 10), 0, 21, stays);
+
+                Assert.All(Dials.Of(points, off: 21, isOn: false), one => Assert.Equal(0, one.Celsius % 5));
+            },
+            iter: 500, threads: 1);
+    }
+
     [Fact]
     public void Passes_a_wide_range_between_whole_degrees_where_the_rates_are_no_whole_number()
     {
