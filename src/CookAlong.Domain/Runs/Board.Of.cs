@@ -5,6 +5,9 @@ namespace CookAlong.Domain.Runs;
 
 public sealed partial record Board
 {
+    /// <summary>Long enough for hands that are in the dough to come and look.</summary>
+    static readonly TimeSpan TakenIsNewsFor = TimeSpan.FromMinutes(10);
+
     /// <summary>The board of a run that has begun, at this moment.</summary>
     public static Board Of(Run run, DateTimeOffset now)
     {
@@ -22,6 +25,7 @@ public sealed partial record Board
             [.. run.Meal.Courses.Select(course => new BoardCourse(course.Id, course.Name, course.TableTime, expected.Retimed.TableTimes[course.Id]))],
             expected.Retimed.BreathingRoom,
             isOver ? null : SlipOf(run, expected, steps),
+            isOver ? null : TakenOf(run, now),
             isOver ? [] : [.. steps.Where(card => IsOnTheGo(card) || card.State == CardState.Due).Concat(tends.Where(card => card.State == CardState.Due)).OrderBy(Urgency).ThenBy(card => card.Ends)],
             BoardPlaces.Ovens(run, now, expected, cards),
             BoardPlaces.Rings(run, cards),
@@ -61,6 +65,11 @@ public sealed partial record Board
             .Select(card => card.Step.Id);
         return new BoardSlip(run.Meal.Courses.Max(course => expected.Retimed.TableTimes[course.Id] - course.TableTime), [.. causes]);
     }
+
+    static PlanTaken? TakenOf(Run run, DateTimeOffset now) =>
+        run.Taken is { } taken && now - taken.At < TakenIsNewsFor
+            ? taken with { Changes = [.. taken.Changes.Where(change => run.StateOf(change.Step).Started is null)] }
+            : null;
 
     /// <summary>A dish waits from its last step until its table time has come.</summary>
     static ImmutableArray<BoardWaiting> WaitingOf(Run run, DateTimeOffset now, Expectation expected) =>

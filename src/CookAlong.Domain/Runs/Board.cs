@@ -6,6 +6,7 @@ namespace CookAlong.Domain.Runs;
 /// <summary>What every screen shows of a run, at one moment. Pure data; words, colours and shapes are the edge's.</summary>
 /// <param name="Sequence">The last event it knows of.</param>
 /// <param name="BreathingRoom">Minutes the whole kitchen may pause now and still serve on time; 0 when there are none or table time has slipped.</param>
+/// <param name="Taken">A new plan of the last ten minutes, with its changes to steps that have not begun since; null otherwise.</param>
 /// <param name="Now">Running and due steps and due tends, most urgent first.</param>
 /// <param name="Next">What starts next, in order of its expected time.</param>
 /// <param name="Done">Finished steps, latest first.</param>
@@ -18,6 +19,7 @@ public sealed partial record Board(
     ImmutableArray<BoardCourse> Courses,
     int BreathingRoom,
     BoardSlip? Slip,
+    PlanTaken? Taken,
     ImmutableArray<BoardCard> Now,
     ImmutableArray<BoardOven> Ovens,
     ImmutableArray<BoardPlace> Rings,

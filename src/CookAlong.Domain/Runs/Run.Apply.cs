@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
 using CookAlong.Domain.Kitchens;
+using CookAlong.Domain.Planning;
 
 namespace CookAlong.Domain.Runs;
 
@@ -44,7 +45,7 @@ public sealed partial record Run
         RunEvent.CallAcknowledged e => this with { Acknowledged = Acknowledged.SetItem(e.Call, logged.At) },
         RunEvent.KitchenPaused e => this with { Pause = new RunPause(logged.At, e.After, logged.Sequence) },
         RunEvent.KitchenWentOn => this with { Pause = null },
-        RunEvent.PlanAccepted e => WithPlan(e.Plan),
+        RunEvent.PlanAccepted e => WithPlan(e.Plan, logged.At),
         RunEvent.RunEnded => this with { Ended = logged.At },
         _ => throw new UnreachableException($"No effect is written for {happened.GetType().Name}."),
     };
@@ -80,9 +81,10 @@ public sealed partial record Run
     }
 
     /// <summary>A new plan already counts what was added to, and who took, the work that has not begun.</summary>
-    Run WithPlan(Planning.Plan accepted) => this with
+    Run WithPlan(Plan accepted, DateTimeOffset at) => this with
     {
         Plan = accepted,
+        Taken = new PlanTaken(at, PlanDifference.Of(PlanAsItStands, accepted, step => StateOf(step).Started is null)),
         Steps = Steps.ToImmutableDictionary(
             entry => entry.Key,
             entry => entry.Value.Started is null ? StepState.Untouched with { Undone = entry.Value.Undone } : entry.Value),

@@ -28,6 +28,9 @@ public sealed partial record Run
     /// <summary>What people were told last.</summary>
     public Plan Plan { get => plan ?? throw new InvalidOperationException("The run has not begun."); private init => plan = value; }
 
+    /// <summary>The last new plan; null while the first one holds.</summary>
+    public PlanTaken? Taken { get; private init; }
+
     public DateTimeOffset? Began { get; private init; }
 
     public DateTimeOffset? Ended { get; private init; }

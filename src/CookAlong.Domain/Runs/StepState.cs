@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CookAlong.Domain.Planning;
 
 namespace CookAlong.Domain.Runs;
 
@@ -27,6 +28,10 @@ public readonly record struct TendTurn(StepId Step, int Tend, int Turn);
 /// <summary>Somebody who is in the run now.</summary>
 /// <param name="Helper">Their pair of hands; null for a watcher, or a host who only watches over it.</param>
 public sealed record RunPerson(PersonId Person, string Name, Role Role, HelperId? Helper);
+
+/// <summary>A new plan as people hear of it: when it was taken, and what it changed for whom.</summary>
+/// <param name="Changes">Against what people were told before, with the work they had taken or been given by then.</param>
+public sealed record PlanTaken(DateTimeOffset At, ImmutableArray<StepChange> Changes);
 
 /// <param name="After">The pause point's step; null = the host held everything.</param>
 /// <param name="Sequence">The event that began it.</param>

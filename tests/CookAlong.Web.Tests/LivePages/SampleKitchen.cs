@@ -98,7 +98,7 @@ static class SampleKitchen
     public static Board Busy { get; } = new(
         41, At(13, 24), false, null,
         [new(new CourseId("main"), "Main course", Min(15, 0), Min(15, 0)), new(new CourseId("pudding"), "Pudding", Min(16, 10), Min(16, 10))],
-        9, null,
+        9, null, null,
         [
             GooseCard,
             Card(Rough, CardState.Running, At(13, 22, 40), At(13, 26, 40), [Maren]),
@@ -154,9 +154,12 @@ static class SampleKitchen
     public static OfferedPlan Offer { get; } = new(
         Guid.Parse("0194a000-0000-7000-8000-0000000000f1"), 0,
         [
-            new OfferedChange(Peel.Id, Min(13, 35), Min(13, 30), [Ivo], [Maren]),
-            new OfferedChange(Potatoes.Id, Min(13, 31), Min(13, 34), [Maren], [Maren]),
+            new StepChange(Peel.Id, Min(13, 35), Min(13, 30), [Ivo], [Maren]),
+            new StepChange(Potatoes.Id, Min(13, 31), Min(13, 34), [Maren], [Maren]),
         ]);
+
+    /// <summary>Just after the offered plan was taken.</summary>
+    public static Board Taken { get; } = Busy with { Taken = new PlanTaken(At(13, 23), Offer.Changes) };
 
     public static LiveView View(Board board, HelperId? me = null, Role role = Role.Host, OfferedPlan? offer = null) =>
         new(Run, Meal, board, new PersonId(Guid.Parse("0194a000-0000-7000-8000-0000000000a1")), role, me, offer);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using CookAlong.Domain;
 using CookAlong.Domain.Meals;
+using CookAlong.Domain.Planning;
 using CookAlong.Domain.Runs;
 
 namespace CookAlong.Web.Features.Live;
@@ -48,7 +49,4 @@ public sealed record NextLine(DateTimeOffset At, BoardCard? Card, Call? Call);
 
 /// <summary>The re-planner's answer to a slip, until somebody takes it or the run moves on.</summary>
 /// <param name="LateMinutes">How late the latest course would be with it.</param>
-public sealed record OfferedPlan(Guid Id, int LateMinutes, ImmutableArray<OfferedChange> Changes);
-
-/// <summary>A step that would be at another time or somebody else's.</summary>
-public sealed record OfferedChange(StepId Step, Minute Was, Minute Becomes, ImmutableArray<HelperId> WasBy, ImmutableArray<HelperId> BecomesBy);
+public sealed record OfferedPlan(Guid Id, int LateMinutes, ImmutableArray<StepChange> Changes);

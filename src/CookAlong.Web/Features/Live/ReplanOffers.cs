@@ -64,14 +64,8 @@ public sealed class ReplanOffers(IMealPlanner planner, TimeProvider time, ILogge
         var late = run.Meal.Courses.Max(course => plan.TableTime(course.Id) - course.TableTime);
         return late >= lateMinutes
             ? null
-            : new Offer(new OfferedPlan(Guid.CreateVersion7(now), late, Changes(run, plan)), plan, run.Sequence);
+            : new Offer(new OfferedPlan(Guid.CreateVersion7(now), late, PlanDifference.Of(run.PlanAsItStands, plan, step => run.StateOf(step).Started is null)), plan, run.Sequence);
     }
-
-    static ImmutableArray<OfferedChange> Changes(Run run, Plan plan) =>
-    [
-        .. PlanDifference.Of(run.Plan, plan, step => run.StateOf(step).Started is null)
-            .Select(change => new OfferedChange(change.Step, change.Was, change.Becomes, change.WasBy, change.BecomesBy)),
-    ];
 
     sealed record Question(long Basis, int LateMinutes, Task<Offer?> Answer);
 

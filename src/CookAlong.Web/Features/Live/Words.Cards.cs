@@ -61,19 +61,6 @@ public sealed partial class Words
     public string Causes(BoardSlip slip) =>
         slip.Causes.IsEmpty ? "" : $"Behind: {And([.. slip.Causes.Take(3).Select(Step)])}.";
 
-    public static string Offer(OfferedPlan offer) => offer.LateMinutes == 0
-        ? "A new plan serves on time again."
-        : $"A new plan serves {Minutes(offer.LateMinutes)} late at the most.";
-
-    /// <summary>One step of an offered plan: who is told something new.</summary>
-    public string Change(OfferedChange change)
-    {
-        var who = change.BecomesBy.SequenceEqual(change.WasBy)
-            ? change.BecomesBy.IsEmpty ? "" : $"{Names(change.BecomesBy)}: "
-            : $"{Names(change.BecomesBy)} instead of {Names(change.WasBy)}: ";
-        return $"{who}{Step(change.Step)} at {clock.Show(change.Becomes)}{(change.Becomes == change.Was ? "" : $", not {clock.Show(change.Was)}")}";
-    }
-
     public string Pause(BoardPause pause) => pause.After is { } step
         ? $"Everyone waits after {Step(step)} until the host says go on."
         : "Nothing new starts until the host says go on; what cooks goes on cooking.";

@@ -1,0 +1,35 @@
+using CookAlong.Domain;
+using CookAlong.Domain.Planning;
+
+namespace CookAlong.Web.Features.Live;
+
+// What a new plan means to people, before it is taken and after.
+public sealed partial class Words
+{
+    public static string Offer(OfferedPlan offer) => offer.LateMinutes == 0
+        ? "A new plan serves on time again."
+        : $"A new plan serves {Minutes(offer.LateMinutes)} late at the most.";
+
+    /// <summary>One step of an offered plan: who is told something new.</summary>
+    public string Change(StepChange change) =>
+        $"{Hands(change)}{Step(change.Step)} at {clock.Show(change.Becomes)}{(IsMoved(change) ? $", not {clock.Show(change.Was)}" : "")}";
+
+    /// <summary>One step of a plan that was taken, as the whole kitchen reads it.</summary>
+    public string Taken(StepChange change) => $"{Hands(change)}{Step(change.Step)} {NowAt(change)}";
+
+    /// <summary>The same for somebody it was, or becomes, a step of.</summary>
+    public string Taken(StepChange change, HelperId me, bool isNext) =>
+        !change.BecomesBy.Contains(me) ? $"Not yours any more: {Step(change.Step)}{(change.BecomesBy.IsEmpty ? "" : $"; {Names(change.BecomesBy)} will do it")}"
+        : $"{(isNext ? "Your next step" : change.WasBy.Contains(me) ? "Yours" : "New for you")}: {Step(change.Step)} {NowAt(change)}";
+
+    string NowAt(StepChange change) => IsMoved(change)
+        ? $"now at {clock.Show(change.Becomes)} (was {clock.Show(change.Was)})"
+        : $"at {clock.Show(change.Becomes)}, as before";
+
+    string Hands(StepChange change) =>
+        !change.BecomesBy.ToHashSet().SetEquals(change.WasBy) ? $"{Names(change.BecomesBy)} instead of {Names(change.WasBy)}: "
+        : change.BecomesBy.IsEmpty ? ""
+        : $"{Names(change.BecomesBy)}: ";
+
+    static bool IsMoved(StepChange change) => change.Becomes != change.Was;
+}
