@@ -12,7 +12,7 @@ internal readonly record struct Tried(Plan? Plan, bool IsImpossible);
 /// One go at a meal within one span of the clock. People are first only counted, which is quick; then names are put to the
 /// settled times; where those clash the starts may move a little, and where that fails too, names and times are found together.
 /// </summary>
-internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Search search)
+internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Search search)
 {
     /// <summary>How far a start may move to mend a clash of names.</summary>
     private const int MendMinutes = 15;
@@ -24,10 +24,14 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Search search)
     /// <param name="giveUp">Share of the time left after which an attempt that has found nothing ends.</param>
     public Tried Run(double share, double giveUp)
     {
-        var counts = new MealModel(meal, clock, so, PeopleBy.Counts);
+        var counts = new MealModel(meal, clock, so, told, PeopleBy.Counts);
         if (so is not null)
         {
             Hints.FromPlan(counts, so);
+        }
+        else if (told is not null)
+        {
+            Hints.FromTold(counts, told);
         }
 
         var counted = search.Solve(counts, search.Left, search.Left * giveUp, share * 0.5);
@@ -47,7 +51,7 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Search search)
     private Tried Named(Draft draft, long bound, double share)
     {
         var near = new Near(draft.Steps.ToDictionary(step => step.Key, step => step.Value.Start), MendMinutes);
-        var mending = new MealModel(meal, clock, so, PeopleBy.Names, near);
+        var mending = new MealModel(meal, clock, so, told, PeopleBy.Names, near);
         Hints.FromDraft(mending, draft);
         var mended = Solve(mending, 0.3, share, heedStop: false);
         if (mended.Found is not null && (mended.Objective <= bound || search.IsStopped))
@@ -55,7 +59,7 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Search search)
             return new Tried(Finish(mending, mended, bound), false);
         }
 
-        var free = new MealModel(meal, clock, so, PeopleBy.Names);
+        var free = new MealModel(meal, clock, so, told, PeopleBy.Names);
         Hints.FromDraft(free, mended.Found ?? draft);
         var freed = Solve(free, 1, share, heedStop: mended.Found is not null);
         if (freed.Found is not null && (mended.Found is null || freed.Objective <= mended.Objective))
@@ -86,7 +90,7 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Search search)
 
         // What has begun may cost what no plan can say; then the solver's own sum stands.
         var cost = so is null ? plan.Cost.Objective : objective;
-        var gap = Answer.GapOf(cost, bound);
+        var gap = Answer.GapOf(so is null ? cost + (told?.PriceOf(plan) ?? 0) : objective, bound);
         plan = plan with
         {
             Gap = gap,

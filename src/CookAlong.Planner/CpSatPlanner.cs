@@ -30,18 +30,18 @@ public sealed class CpSatPlanner : IMealPlanner
 
     internal static Plan Best(PlanRequest request, Search search)
     {
-        var meal = request.Meal;
+        var (meal, told) = (request.Meal, Told.Of(request));
         if (request.So is { } so)
         {
             var clock = new Clock(so.Current.NotBefore, Math.Max(0, (request.Now ?? so.Current.NotBefore) - so.Current.NotBefore), MostLateMinutes);
-            return new Attempt(meal, clock, so, search).Run(share: 1, giveUp: 1).Plan ?? None(meal, clock.Origin);
+            return new Attempt(meal, clock, so, told, search).Run(share: 1, giveUp: 1).Plan ?? None(meal, clock.Origin);
         }
 
         var origins = Origins(meal, request.Now).ToList();
         var provenLate = true;
         for (var index = 0; index < origins.Count && !search.IsStopped; index++)
         {
-            var tried = new Attempt(meal, new Clock(origins[index], 0, MostLate: 0), null, search).Run(0.6, giveUp: origins.Count == 1 ? 0.6 : 0.3);
+            var tried = new Attempt(meal, new Clock(origins[index], 0, MostLate: 0), null, told, search).Run(0.6, giveUp: origins.Count == 1 ? 0.6 : 0.3);
             if (tried.Plan is { } onTime)
             {
                 return onTime;
@@ -50,7 +50,7 @@ public sealed class CpSatPlanner : IMealPlanner
             provenLate &= tried.IsImpossible;
         }
 
-        var late = new Attempt(meal, new Clock(origins[^1], 0, MostLateMinutes), null, search).Run(0.4, giveUp: 1);
+        var late = new Attempt(meal, new Clock(origins[^1], 0, MostLateMinutes), null, told, search).Run(0.4, giveUp: 1);
         return late.Plan switch
         {
             null => None(meal, origins[^1]),

@@ -1,4 +1,5 @@
 using CookAlong.Domain;
+using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 using Google.OrTools.Sat;
 
@@ -54,6 +55,39 @@ internal static class Hints
         foreach (var hold in so.Current.Holds)
         {
             AddHold(model, hold.Dish, hold.Hold, model.Clock.Of(hold.From));
+        }
+    }
+
+    /// <summary>The plan people last saw. The meal may have changed since: what no longer is, is passed over; the rest need not fit together.</summary>
+    public static void FromTold(MealModel model, Told told)
+    {
+        int At(Dish dish, Minute at) => Math.Clamp(model.Clock.Of(told.Carried(dish, at)), model.Clock.Earliest, model.End);
+        foreach (var step in model.Steps.Values)
+        {
+            if (told.Step(step.Step.Id) is { } planned)
+            {
+                Add(model, step, At(step.Dish, planned.Start), planned.Option, planned.Oven, planned.Grill);
+            }
+        }
+
+        var tends = told.Plan.Tends.ToDictionary(tend => (tend.Step, tend.Tend, tend.Turn));
+        foreach (var tend in model.Tends)
+        {
+            if (tend.Start is IntVar start && tends.TryGetValue((tend.Step.Id, tend.Tend, tend.Turn), out var planned))
+            {
+                model.Cp.AddHint(start, At(model.Steps[tend.Step.Id].Dish, planned.At));
+            }
+        }
+
+        AddTables(model, id => Math.Max(
+            model.Clock.Of(model.Meal.Courses.Single(course => course.Id == id).TableTime),
+            told.Plan.Courses.Where(course => course.Course == id).Select(course => model.Clock.Of(course.TableTime)).DefaultIfEmpty(0).Single()));
+        foreach (var dish in model.Meal.Dishes)
+        {
+            if (told.Plan.Holds.FirstOrDefault(hold => hold.Dish == dish.Id) is { } held && held.Hold < dish.Holds.Length)
+            {
+                AddHold(model, dish.Id, held.Hold, At(dish, held.From));
+            }
         }
     }
 

@@ -21,11 +21,12 @@ internal sealed class MealModel
 {
     private readonly List<LinearExpr> costs = [];
 
-    public MealModel(Meal meal, Clock clock, SoFar? so, PeopleBy people, Near? near = null)
+    public MealModel(Meal meal, Clock clock, SoFar? so, Told? told, PeopleBy people, Near? near = null)
     {
         Meal = meal;
         Clock = clock;
         So = so;
+        Told = told;
         End = clock.End(meal);
         foreach (var course in meal.Courses)
         {
@@ -64,6 +65,8 @@ internal sealed class MealModel
     public Clock Clock { get; }
 
     public SoFar? So { get; }
+
+    public Told? Told { get; }
 
     /// <summary>The last minute of the clock.</summary>
     public int End { get; }

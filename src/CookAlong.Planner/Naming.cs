@@ -59,7 +59,7 @@ internal static class Naming
 
     private static LinearExpr Changes(MealModel model, Draft draft, List<Dictionary<int, BoolVar>> does)
     {
-        if (model.So is not { } so)
+        if (model.Told is not { } all)
         {
             return LinearExpr.Constant(0);
         }
@@ -70,9 +70,7 @@ internal static class Naming
         for (var index = 0; index < does.Count; index++)
         {
             var job = draft.Jobs[index].Job;
-            var told = job.Tend is { } tend
-                ? so.Current.Tends.Where(one => one.Step == job.Step.Id && (one.Tend, one.Turn) == tend).Select(one => one.Helper).ToList()
-                : [.. so.Current.Step(job.Step.Id).Helpers];
+            var told = all.HelpersOf(job);
             changed.AddRange(does[index].Where(name => !told.Contains(model.Meal.Helpers[name.Key].Id)).Select(name => name.Value * weight));
         }
 

@@ -37,7 +37,7 @@ internal static class PlanWriting
                 meal.Dishes.Sum(dish => Prices.Waiting(dish, plan)),
                 Prices.KitchenMinutes(meal, plan),
                 ovens.Sum(oven => Dials.Changes(oven.Dial.Select(dial => (clock.Of(dial.At), dial.Celsius)), stays[oven.Oven])),
-                Prices.Of(meal, plan, told)),
+                Prices.Of(meal, plan)),
         };
 
         PlannedStep Step(Step step)

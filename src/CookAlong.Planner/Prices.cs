@@ -47,11 +47,17 @@ internal static class Prices
     /// <summary>For each minute a step is moved from what people were told (only while a meal runs).</summary>
     public const int MovedMinute = 2 * OfOneWaitingMinute;
 
-    /// <summary>For each person newly given or taken off a step (only while a meal runs); decides names, not times.</summary>
+    /// <summary>
+    /// For each minute a step is moved where a meal that does not run yet is planned again after a change. Nobody acts on it
+    /// yet, so half a waiting minute: enough that a small wish moves a few steps, little enough that a clearly better plan wins.
+    /// </summary>
+    public const int MovedAgainMinute = OfOneWaitingMinute / 2;
+
+    /// <summary>For each person newly given a step that was told before; decides names, not times.</summary>
     public const int ChangedPerson = 5;
 
-    /// <summary>The objective of a finished plan, from the plan alone.</summary>
-    public static long Of(Meal meal, Plan plan, Plan? told)
+    /// <summary>The objective of a finished plan, from the plan alone: what moving from an earlier one cost is not in it.</summary>
+    public static long Of(Meal meal, Plan plan)
     {
         long sum = plan.Courses.Sum(course => (long)course.LateMinutes) * LateMinute;
         sum += (long)Math.Min(KitchenMost, KitchenMinutes(meal, plan)) * KitchenMinute;
@@ -68,11 +74,6 @@ internal static class Prices
                 if (way.Attention == Attention.HandsOn)
                 {
                     sum += (long)Math.Clamp(planned.End - (table - RushMinutes), 0, planned.Minutes) * way.People * RushMinute;
-                }
-
-                if (told is not null)
-                {
-                    sum += (long)Math.Abs(planned.Start - told.Step(step.Id).Start) * MovedMinute;
                 }
             }
         }

@@ -1,3 +1,4 @@
+using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 using CookAlong.Intake.MealFiles;
 using static CookAlong.Planner.Tests.Cooking;
@@ -13,7 +14,7 @@ public sealed class SeedMealsTests
     [MemberData(nameof(Files))]
     public void Every_meal_that_comes_with_the_house_is_planned_on_time(string file)
     {
-        var meal = MealFile.Read(File.ReadAllText(Path.Combine(Root(), "seed-data", "meals", file))).Meal!;
+        var meal = Meal(file);
 
         var plan = Plan(meal, seconds: 4);
 
@@ -21,6 +22,8 @@ public sealed class SeedMealsTests
         Assert.Equal(0, plan.Cost.LateMinutes);
         Assert.Empty(PlanCheck.Check(meal, plan));
     }
+
+    public static Meal Meal(string file) => MealFile.Read(File.ReadAllText(Path.Combine(Root(), "seed-data", "meals", file))).Meal!;
 
     private static string Root()
     {

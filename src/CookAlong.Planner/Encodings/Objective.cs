@@ -18,9 +18,9 @@ internal static class Objective
                 AddRush(model, step, way, table);
             }
 
-            if (model.So is { } so && !step.HasBegun)
+            if (!step.HasBegun && model.Told is { } told && told.Step(step.Step.Id) is { } was)
             {
-                AddMoved(model, step, model.Clock.Of(so.Current.Step(step.Step.Id).Start));
+                AddMoved(model, step, model.Clock.Of(told.Carried(step.Dish, was.Start)), told.MovedMinute);
             }
         }
     }
@@ -90,12 +90,12 @@ internal static class Objective
         model.Charge(rush, (long)Prices.RushMinute * way.Way.People);
     }
 
-    private static void AddMoved(MealModel model, StepVariables step, int told)
+    private static void AddMoved(MealModel model, StepVariables step, int told, int price)
     {
         var moved = model.Cp.NewIntVar(0, model.End + Math.Abs(told), $"{step.Step.Id} moved");
         model.Cp.Add(moved >= step.Start - told);
         model.Cp.Add(moved >= told - step.Start);
-        model.Charge(moved, Prices.MovedMinute);
+        model.Charge(moved, price);
     }
 
     /// <summary>How far before the clock's first minute something that has begun may lie.</summary>

@@ -136,6 +136,18 @@ public sealed class PlanPageTests : BunitContext, IAsyncLifetime
         Assert.Contains("Move the meal to another day", page.Find(".status").TextContent, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Planning_again_begins_from_the_plan_on_the_page()
+    {
+        var page = await PlannedAsync();
+        Assert.Null(planner.Previous);
+
+        Button(page, "Plan again").Click();
+        await page.WaitForStateAsync(() => planner.Previous is not null);
+
+        Assert.Equal(AlderLane.Plan.Steps.Select(step => (step.Step, step.Start)), planner.Previous!.Steps.Select(step => (step.Step, step.Start)));
+    }
+
     async Task<IRenderedComponent<PlanPage>> PlannedAsync()
     {
         var page = await PageAsync();
@@ -163,6 +175,8 @@ public sealed class PlanPageTests : BunitContext, IAsyncLifetime
         readonly ManualResetEventSlim letGo = new();
         IProgress<PlanProgress>? listener;
 
+        public Plan? Previous { get; private set; }
+
         public Plan Next { get; set; } = AlderLane.Plan;
 
         public Task Begun => begun.Task;
@@ -178,6 +192,7 @@ public sealed class PlanPageTests : BunitContext, IAsyncLifetime
         public Plan Plan(PlanRequest request, IProgress<PlanProgress>? progress = null, CancellationToken stop = default)
         {
             listener = progress;
+            Previous = request.Previous;
             begun.TrySetResult();
             WaitHandle.WaitAny([letGo.WaitHandle, stop.WaitHandle]);
             ended.TrySetResult();

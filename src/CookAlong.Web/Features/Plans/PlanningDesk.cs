@@ -30,7 +30,8 @@ public sealed class PlanningDesk(IMealPlanner planner, IDbContextFactory<CookAlo
             // Whoever comes second gets half: the first has begun with all and will soon be done.
             var workers = Math.Clamp(Environment.ProcessorCount / Interlocked.Increment(ref seated), 1, 8);
             using var either = CancellationTokenSource.CreateLinkedTokenSource(stop, leave);
-            var request = new PlanRequest(meal, new PlanLimits(Longest, workers), Minute.Of(clock.GetUtcNow()) + 1);
+            var previous = await LatestAsync(row, meal, leave);
+            var request = new PlanRequest(meal, new PlanLimits(Longest, workers), Minute.Of(clock.GetUtcNow()) + 1, Previous: previous?.Plan);
             var plan = await Task.Run(() => Rehearsed(meal, planner.Plan(request, progress, either.Token)), leave);
             leave.ThrowIfCancellationRequested();
             await KeepAsync(row, meal, plan, leave);
