@@ -130,4 +130,34 @@ public sealed class JoiningTests
         using var host = await kitchen.Host.GetAsync($"/cook/{kitchen.Run}/invite");
         Assert.Equal(HttpStatusCode.OK, host.StatusCode);
     }
+
+    [Fact]
+    public async Task The_host_puts_somebody_out_from_that_page_and_they_are_signed_out()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        var ivo = await kitchen.JoinAsync("Ivo");
+        var person = (await kitchen.LoadAsync()).People.Values.Single(one => one.Name == "Ivo").Person;
+        using var answer = await kitchen.Host.PostFormAsync($"/cook/{kitchen.Run}/put-out", new() { ["person"] = person.ToString() }, page: $"/cook/{kitchen.Run}/invite");
+        Assert.Contains("Ivo is out.", await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.DoesNotContain((await kitchen.LoadAsync()).People.Values, one => one.Name == "Ivo");
+        using var card = await ivo.GetAsync($"/cook/{kitchen.Run}/me");
+        Assert.NotEqual(HttpStatusCode.OK, card.StatusCode);
+        using var again = await kitchen.Host.PostFormAsync($"/cook/{kitchen.Run}/put-out", new() { ["person"] = person.ToString() }, page: "/join");
+        Assert.Contains("out already", await again.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Nobody_but_a_host_puts_anybody_out_and_only_from_a_page_of_this_house()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        var tobi = await kitchen.JoinAsync("Tobi");
+        var ivo = await kitchen.JoinAsync("Ivo");
+        var person = (await kitchen.LoadAsync()).People.Values.Single(one => one.Name == "Ivo").Person.ToString();
+        using var guest = await tobi.PostFormAsync($"/cook/{kitchen.Run}/put-out", new() { ["person"] = person }, page: "/join");
+        Assert.Equal(HttpStatusCode.Forbidden, guest.StatusCode);
+        using var bare = await kitchen.Host.PostAsync($"/cook/{kitchen.Run}/put-out", new() { ["person"] = person });
+        Assert.Equal(HttpStatusCode.BadRequest, bare.StatusCode);
+        using var card = await ivo.GetAsync($"/cook/{kitchen.Run}/me");
+        Assert.Equal(HttpStatusCode.OK, card.StatusCode);
+    }
 }

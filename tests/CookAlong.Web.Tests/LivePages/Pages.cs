@@ -28,7 +28,7 @@ static class Pages
         ["me-child"] = () => Page<MePage>(View(Busy, Tobi, Role.Helper)),
         ["me-taken"] = () => Page<MePage>(View(Taken, Maren, Role.Helper)),
         ["me-over"] = () => Page<MePage>(View(Over, Maren, Role.Helper)),
-        ["invite"] = () => Html<InvitePage>(new() { ["View"] = View(Busy), ["Link"] = "http://192.168.1.20:5000/join#k3J9xQ2mZr8vT1bN5cW7yA", ["Code"] = "K7PMRW4X", ["ExpiresAt"] = At(13, 34) }),
+        ["invite"] = () => Html<InvitePage>(new() { ["View"] = View(Busy), ["Link"] = "http://192.168.1.20:5000/join#k3J9xQ2mZr8vT1bN5cW7yA", ["Code"] = "K7PMRW4X", ["ExpiresAt"] = At(13, 34), ["Guests"] = Guests, ["Message"] = "Ivo is out. The screen is signed out, and the jobs are free to take." }),
         ["join"] = () => Html<JoinPage>([]),
         ["join-again"] = () => Html<JoinPage>(new() { ["Message"] = "That code is not right, or its ten minutes are over. Ask the host for a new one.", ["Name"] = "Ivo" }),
         ["sign-in"] = () => Html<SignInPage>([]),
@@ -44,7 +44,7 @@ static class Pages
         return await renderer.Dispatcher.InvokeAsync(async () => (await renderer.RenderComponentAsync<T>(ParameterView.FromDictionary(parameters))).ToHtmlString());
     }
 
-    sealed class NoAntiforgery : AntiforgeryStateProvider
+    internal sealed class NoAntiforgery : AntiforgeryStateProvider
     {
         public override AntiforgeryRequestToken? GetAntiforgeryToken() => new("token", "__RequestVerificationToken");
     }

@@ -87,6 +87,12 @@ static class SampleKitchen
         new(Tobi, "Tobi", 2, true, new PersonId(Guid.Parse("0194a000-0000-7000-8000-0000000000a3")), true, null),
     ];
 
+    public static readonly RunPerson[] Guests =
+    [
+        new(new PersonId(Guid.Parse("0194a000-0000-7000-8000-0000000000a3")), "Tobi", Role.Helper, Tobi),
+        new(new PersonId(Guid.Parse("0194a000-0000-7000-8000-0000000000a4")), "Gran", Role.Watcher, null),
+    ];
+
     static readonly BoardCard
         GooseCard = Card(RoastGoose, CardState.Over, At(10, 54), At(13, 24), call: GooseOut),
         NutCard = Card(NutRoast, CardState.Running, At(13, 3), At(13, 48, 15)),

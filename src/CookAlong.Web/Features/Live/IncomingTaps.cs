@@ -35,18 +35,31 @@ public sealed class IncomingTaps(LiveRuns runs, ReplanOffers offers, Sessions se
                 : new TapAnswer(false, live.Current.Sequence, "That is nothing this kitchen knows how to do. Reload the page.");
         }
 
-        var decision = await live.SendAsync(new Tap(new CommandId(tap.CommandId), visitor.Person, command));
-        if (decision is Decision.Accepted && command is RunCommand.PutOut putOut)
-        {
-            await CloseDoorAsync(id, putOut.Person);
-        }
-
-        return decision switch
+        return await DecideAsync(live, new Tap(new CommandId(tap.CommandId), visitor.Person, command)) switch
         {
             Decision.Accepted => new TapAnswer(true, live.Current.Sequence, null),
             Decision.Refused refused => Refused(live.Current, refused.Why),
-            _ => throw new UnreachableException($"A decision without an answer: {decision.GetType().Name}."),
+            var other => throw new UnreachableException($"A decision without an answer: {other.GetType().Name}."),
         };
+    }
+
+    /// <summary>From the host's page.</summary>
+    /// <returns>Why not, as a sentence; null when they are out.</returns>
+    public async Task<string?> PutOutAsync(LiveRun live, Visitor visitor, PersonId person)
+    {
+        var tap = new Tap(new CommandId(Guid.CreateVersion7(time.GetUtcNow())), visitor.Person, new RunCommand.PutOut(person));
+        return await DecideAsync(live, tap) is Decision.Refused refused ? Refused(live.Current, refused.Why).Reason : null;
+    }
+
+    async Task<Decision> DecideAsync(LiveRun live, Tap tap)
+    {
+        var decision = await live.SendAsync(tap);
+        if (decision is Decision.Accepted && tap.Command is RunCommand.PutOut putOut)
+        {
+            await CloseDoorAsync(live.Current.Id, putOut.Person);
+        }
+
+        return decision;
     }
 
     /// <summary>The person's browsers are signed out, which closes their sockets; they are told first, as far as they listen.</summary>

@@ -48,6 +48,7 @@ public static class LiveFeature
         app.MapHub<LiveHub>(HubPath, options => options.Transports = HttpTransportType.WebSockets);
         app.MapLiveEndpoints();
         app.MapLivePages();
+        app.MapInviting();
         app.MapJoining();
     }
 }

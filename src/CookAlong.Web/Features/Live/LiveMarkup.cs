@@ -1,3 +1,4 @@
+using CookAlong.Domain.Runs;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace CookAlong.Web.Features.Live;
@@ -13,6 +14,14 @@ static class LiveMarkup
 
     public static IResult MePart(LiveView view) => new RazorComponentResult<MePart>(new { View = view });
 
-    public static IResult Invite(LiveView view, Invitation invitation, string joinAddress) =>
-        new RazorComponentResult<InvitePage>(new { View = view, Link = $"{joinAddress}#{invitation.Secret}", Code = invitation.Typed, ExpiresAt = invitation.Expires });
+    public static IResult Invite(LiveView view, Invitation invitation, string joinAddress, IReadOnlyList<RunPerson> guests, string? message) =>
+        new RazorComponentResult<InvitePage>(new
+        {
+            View = view,
+            Link = $"{joinAddress}#{invitation.Secret}",
+            Code = invitation.Typed,
+            ExpiresAt = invitation.Expires,
+            Guests = guests,
+            Message = message,
+        });
 }

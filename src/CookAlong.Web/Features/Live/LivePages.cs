@@ -1,6 +1,5 @@
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Household;
-using Microsoft.AspNetCore.Mvc;
 
 namespace CookAlong.Web.Features.Live;
 
@@ -17,7 +16,6 @@ static class LivePages
         cook.MapGet("/me", (HttpContext http, Guid run, LiveViews views) => PageAsync(http, run, views, LiveMarkup.Me));
         cook.MapGet("/board-part", (HttpContext http, Guid run, LiveViews views) => PartAsync(http, run, views, LiveMarkup.BoardPart));
         cook.MapGet("/me-part", (HttpContext http, Guid run, LiveViews views) => PartAsync(http, run, views, LiveMarkup.MePart));
-        cook.MapGet("/invite", InviteAsync).RequireAuthorization(HouseholdFeature.HostPolicy);
     }
 
     static async Task<IResult> PageAsync(HttpContext http, Guid run, LiveViews views, Func<LiveView, IResult> page) =>
@@ -35,16 +33,5 @@ static class LivePages
         http.Response.Headers.ETag = tag;
         http.Response.Headers.CacheControl = "private, no-cache";
         return http.Request.Headers.IfNoneMatch.Contains(tag) ? Results.StatusCode(StatusCodes.Status304NotModified) : part(view);
-    }
-
-    static async Task<IResult> InviteAsync(HttpContext http, Guid run, LiveViews views, JoinCodes codes, [FromQuery(Name = "as")] string? role)
-    {
-        if (await views.OfAsync(new RunId(run), http.User) is not { } view)
-        {
-            return Results.NotFound();
-        }
-
-        var invitation = await codes.InviteAsync(view.Run, role == "watcher" ? Role.Watcher : Role.Helper);
-        return LiveMarkup.Invite(view, invitation, $"{http.Request.Scheme}://{http.Request.Host}/join");
     }
 }

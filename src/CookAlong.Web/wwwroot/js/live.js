@@ -7,7 +7,7 @@ import { tick } from "./countdown.js";
 import { line } from "./line.js";
 import { outbox } from "./outbox.js";
 import { patcher } from "./patch.js";
-import { say, showCutOff, showRinging, showWaiting } from "./signs.js";
+import { farewell, say, showCutOff, showRinging, showWaiting } from "./signs.js";
 import * as words from "./words.js";
 
 const live = /** @type {HTMLElement} */ (document.getElementById("live"));
@@ -40,7 +40,7 @@ let left = false;
 async function look() {
   if (left) return;
   const outcome = await patch.refresh();
-  if (outcome === "out") leave();
+  if (outcome === "out") leave(words.refusedByDoor);
   else if (outcome !== "away") hub.heard();
 }
 
@@ -97,14 +97,15 @@ const hub = line({
     },
     Ring: () => calls.tick(),
     Silence: (news) => calls.silence(news.callId),
-    PutOut: () => leave(),
+    PutOut: () => leave(words.putOut),
   },
 });
 
-function leave() {
+/** Shows why this screen shows no board any more, and the way back. @param {string} why */
+function leave(why) {
   left = true;
   hub.close();
-  live.textContent = words.refusedByDoor;
+  live.replaceChildren(farewell(why));
   calls.set([]);
 }
 

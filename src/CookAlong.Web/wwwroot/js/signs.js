@@ -59,3 +59,20 @@ export function showWaiting(live, waiting) {
     return line;
   }));
 }
+
+/** In place of the board, once this screen has left the kitchen. @param {string} why */
+export function farewell(why) {
+  const page = document.createElement("main");
+  page.className = "moment";
+  const heading = document.createElement("h2");
+  heading.textContent = words.outside;
+  const text = document.createElement("p");
+  text.textContent = why;
+  const back = document.createElement("p");
+  const link = document.createElement("a");
+  link.href = "/join";
+  link.textContent = words.joinAgain;
+  back.append(link);
+  page.append(heading, text, back);
+  return page;
+}

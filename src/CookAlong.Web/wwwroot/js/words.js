@@ -7,6 +7,12 @@ export const waiting = (/** @type {string} */ label) => `Waiting to send: ${labe
 
 export const refusedByDoor = "This screen is not in this kitchen any more. Ask the host for the code and join again.";
 
+export const putOut = "The host has put this screen out of the kitchen. Ask the host for a new code to come back.";
+
+export const outside = "You are not in the kitchen";
+
+export const joinAgain = "Join again";
+
 export const notUnderstood = "The server did not take that tap. Reload the page and try again.";
 
 export const notArmed = "No sound yet: this screen stays silent when a call is due.";

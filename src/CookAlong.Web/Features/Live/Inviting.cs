@@ -1,0 +1,46 @@
+using CookAlong.Domain.Runs;
+using CookAlong.Web.Features.Household;
+using Microsoft.AspNetCore.Mvc;
+
+namespace CookAlong.Web.Features.Live;
+
+/// <summary>The host's side of the door: codes for those who come, and the way out.</summary>
+static class Inviting
+{
+    public static void MapInviting(this WebApplication app)
+    {
+        var cook = app.MapGroup("/cook/{run:guid}").RequireAuthorization(HouseholdFeature.HostPolicy);
+        cook.MapGet("/invite", (HttpContext http, Guid run, LiveViews views, LiveRuns runs, JoinCodes codes, [FromQuery(Name = "as")] string? role) =>
+            PageAsync(http, new RunId(run), views, runs, codes, role, message: null));
+        cook.MapPost("/put-out", PutOutAsync);
+    }
+
+    static async Task<IResult> PageAsync(HttpContext http, RunId run, LiveViews views, LiveRuns runs, JoinCodes codes, string? role, string? message)
+    {
+        if (await views.OfAsync(run, http.User) is not { } view || await runs.FindAsync(run) is not { } live)
+        {
+            return Results.NotFound();
+        }
+
+        var invitation = await codes.InviteAsync(run, role == "watcher" ? Role.Watcher : Role.Helper);
+        RunPerson[] guests = [.. live.Current.People.Values.Where(person => person.Role != Role.Host).OrderBy(person => person.Name, StringComparer.CurrentCulture)];
+        return LiveMarkup.Invite(view, invitation, $"{http.Request.Scheme}://{http.Request.Host}/join", guests, message);
+    }
+
+    /// <summary>By a plain form: it works where no script runs. Whoever is out already stays out.</summary>
+    static async Task<IResult> PutOutAsync(
+        HttpContext http, Guid run, LiveViews views, LiveRuns runs, JoinCodes codes, IncomingTaps taps, [FromForm] Guid person)
+    {
+        var id = new RunId(run);
+        if (await runs.FindAsync(id) is not { } live)
+        {
+            return Results.NotFound();
+        }
+
+        var name = live.Current.People.GetValueOrDefault(new PersonId(person))?.Name;
+        var message = name is null
+            ? JoinWords.OutAlready
+            : await taps.PutOutAsync(live, Visitor.Of(http.User)!, new PersonId(person)) ?? JoinWords.IsOut(name);
+        return await PageAsync(http, id, views, runs, codes, role: null, message);
+    }
+}
