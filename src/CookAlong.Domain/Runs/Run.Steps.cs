@@ -95,6 +95,7 @@ public sealed partial record Run
             : takenBack;
     }
 
+    /// <summary>A host whom the plan does not know becomes a pair of hands by taking something; watchers do not get here.</summary>
     Decision Claim(Step step, RunPerson who)
     {
         if (StateOf(step.Id).Finished is { } end)
@@ -104,7 +105,10 @@ public sealed partial record Run
 
         if (who.Helper is not { } hands)
         {
-            return new Refusal.NotYourRole(Role.Helper);
+            var lent = WalkIn();
+            return HasRoom(step)
+                ? new Decision.Accepted([new RunEvent.PersonJoined(who.Person, who.Name, who.Role, lent), new RunEvent.StepClaimed(step.Id, lent)])
+                : new Refusal.Taken(step.Id, HoldersHere(step.Id).First());
         }
 
         if (ObjectionTo(step, HelperOf(who)!) is { } objection)

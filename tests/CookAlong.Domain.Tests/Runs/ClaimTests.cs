@@ -57,9 +57,19 @@ public sealed class ClaimTests
         Begun.Finished(Roll).When(IvoPhone, new RunCommand.ClaimStep(Roll)).Refused(new Refusal.AlreadyFinished(Roll, Clock(12, 20)));
 
     [Fact]
-    public void A_host_without_hands_of_their_own_claims_nothing() =>
+    public void A_host_the_plan_does_not_know_lends_a_hand_by_taking_something()
+    {
+        var edda = new HelperId("walk-in-1");
+        var story = WithoutTobi.Given(new RunEvent.PersonJoined(Person(5), "Edda", Role.Host, null))
+            .When(Person(5), new RunCommand.ClaimStep(Roll))
+            .Then(new RunEvent.PersonJoined(Person(5), "Edda", Role.Host, edda), new RunEvent.StepClaimed(Roll, edda));
+        Assert.Contains(story.Board().People, person => person is { Name: "Edda", IsChild: false });
+    }
+
+    [Fact]
+    public void But_not_by_what_somebody_here_has() =>
         Begun.Given(new RunEvent.PersonJoined(Person(5), "Edda", Role.Host, null))
-            .When(Person(5), new RunCommand.ClaimStep(Roll)).Refused(new Refusal.NotYourRole(Role.Helper));
+            .When(Person(5), new RunCommand.ClaimStep(Roll)).Refused(new Refusal.Taken(Roll, Tobi));
 
     [Fact]
     public void Only_ones_own_work_is_let_go() =>

@@ -160,4 +160,18 @@ public sealed class JoiningTests
         using var card = await ivo.GetAsync($"/cook/{kitchen.Run}/me");
         Assert.Equal(HttpStatusCode.OK, card.StatusCode);
     }
+
+    [Fact]
+    public async Task A_host_of_another_name_leaves_the_plan_s_names_free_and_can_take_and_tick_everything()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        Assert.Null(Assert.Single((await kitchen.LoadAsync()).People.Values).Helper);
+        await kitchen.JoinAsync("Maren");
+        await kitchen.JoinAsync("Ivo");
+        using var card = await kitchen.Host.GetAsync($"/cook/{kitchen.Run}/me");
+        Assert.Equal(HttpStatusCode.OK, card.StatusCode);
+        Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "finishStep", step = "stuff" })).Accepted);
+        Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "claimStep", step = "roll" })).Accepted);
+        Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "letGoStep", step = "roll" })).Accepted);
+    }
 }

@@ -32,6 +32,10 @@ public sealed class MePartTests : BunitContext
         Assert.Equal(/*lang=json*/ """{"kind":"claimStep","step":"celeriac-slice"}""", Button(Show(Busy, Maren), "main", "I’ll take it: Slice the celeriac thinly for the gratin").GetAttribute("data-tap"));
 
     [Fact]
+    public void A_host_the_plan_does_not_know_may_take_what_is_free() =>
+        Assert.NotNull(Button(Render<MePart>(parts => parts.Add(part => part.View, View(Busy))), "main", "I’ll take it: Slice the celeriac thinly for the gratin"));
+
+    [Fact]
     public void A_child_is_offered_only_child_safe_jobs_and_no_urgent_call()
     {
         var part = Show(Busy, Tobi);

@@ -26,6 +26,10 @@ public sealed class WordsTests
         Assert.Equal("“Rough up the boiled potatoes” waits for “Boil the potatoes”, which is not done yet.", Words.Of(new Refusal.WaitsFor(Rough.Id, Boil.Id)));
 
     [Fact]
+    public void That_a_job_is_not_yours_fits_starting_finishing_lengthening_and_letting_go() =>
+        Assert.Equal("“Peel the celeriac” is not your job. Whoever has it can do that, or the host.", Words.Of(new Refusal.NotYours(Peel.Id)));
+
+    [Fact]
     public void Every_refusal_has_a_sentence_that_ends()
     {
         var every = new Refusal[]

@@ -13,7 +13,9 @@ public sealed class IncomingTaps(LiveRuns runs, ReplanOffers offers, Sessions se
     {
         if (!live.Current.People.ContainsKey(visitor.Person) && visitor.IsHost)
         {
-            var join = new RunCommand.Join(visitor.Person, name ?? "Host", Role.Host, As: null);
+            // A second host gets the hands of their name, unless somebody else has them already.
+            var hands = name is null ? null : live.Current.Helpers.Where(helper => !helper.IsChild && live.Current.PersonOf(helper.Id) is null).Called(name);
+            var join = new RunCommand.Join(visitor.Person, name ?? "Host", Role.Host, hands?.Id);
             await live.SendAsync(new Tap(new CommandId(Guid.CreateVersion7(time.GetUtcNow())), visitor.Person, join));
         }
 

@@ -66,9 +66,7 @@ static class Joining
     static Tap JoinTap(Run run, Visitor? visitor, Role role, string name, DateTimeOffset now)
     {
         var person = visitor?.Run == run.Id ? visitor.Person : new PersonId(Guid.CreateVersion7(now));
-        var hands = role == Role.Helper
-            ? run.Helpers.FirstOrDefault(helper => string.Equals(helper.Name, name, StringComparison.OrdinalIgnoreCase))
-            : null;
+        var hands = role == Role.Helper ? run.Helpers.Called(name) : null;
         return new Tap(new CommandId(Guid.CreateVersion7(now)), person, new RunCommand.Join(person, name, role, hands?.Id));
     }
 

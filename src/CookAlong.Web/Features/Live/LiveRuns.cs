@@ -37,12 +37,11 @@ public sealed class LiveRuns(EventLog log, LiveScreens screens, TimeProvider tim
     }
 
     /// <param name="mealId">The meal's row.</param>
-    /// <param name="host">The account that starts it; they are the meal's helper of that name, or else its first grown-up.</param>
+    /// <param name="host">The account that starts it; <see cref="Names.OfHost"/> says whose hands they are.</param>
     public async Task<LiveRun> StartAsync(Guid mealId, Meal meal, Plan plan, PersonId host, string name)
     {
         var now = time.GetUtcNow();
-        var hands = meal.Helpers.FirstOrDefault(helper => string.Equals(helper.Name, name, StringComparison.OrdinalIgnoreCase) && !helper.IsChild)
-            ?? meal.Helpers.FirstOrDefault(helper => !helper.IsChild);
+        var hands = meal.Helpers.OfHost(name);
         var id = new RunId(Guid.CreateVersion7(now));
         var command = new CommandId(Guid.CreateVersion7(now));
         var at = DateTimeOffset.FromUnixTimeMilliseconds(now.ToUnixTimeMilliseconds());

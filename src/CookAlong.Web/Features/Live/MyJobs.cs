@@ -38,6 +38,7 @@ public sealed class MyJobs(LiveView view)
 
     bool IsMine(BoardCard card) => view.Me is { } me && card.Helpers.Contains(me);
 
-    bool MayTake(BoardCard card) =>
-        view.Me is { } me && (view.Meal.Helpers.FirstOrDefault(helper => helper.Id == me)?.MayDo(card.Step) ?? !card.Step.Needs.Any());
+    /// <summary>A host the plan does not know lends a hand by taking something.</summary>
+    bool MayTake(BoardCard card) => view.Me is not { } me ? view.IsHost :
+        (view.Meal.Helpers.FirstOrDefault(helper => helper.Id == me)?.MayDo(card.Step) ?? !card.Step.Needs.Any());
 }

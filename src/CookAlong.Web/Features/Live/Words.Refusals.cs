@@ -22,7 +22,7 @@ public sealed partial class Words
         Refusal.Paused => "Everyone is waiting: nothing new starts until the host says go on.",
         Refusal.NotPaused => "The kitchen is not paused; it is going on.",
         Refusal.Taken one => $"{Name(one.By)} took {Step(one.Step)} first.",
-        Refusal.NotYours one => $"{Step(one.Step)} is not yours to give away.",
+        Refusal.NotYours one => $"{Step(one.Step)} is not your job. Whoever has it can do that, or the host.",
         Refusal.NotForChildren one => $"{Step(one.Step)} is not a job for a child. Ask a grown-up.",
         Refusal.NeedsSkill one => $"{Step(one.Step)} needs somebody for “{one.Skill}”. Ask the host who can.",
         Refusal.UnknownHelper => "Nobody of that name is in the plan.",
