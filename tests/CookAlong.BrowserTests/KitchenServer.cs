@@ -22,6 +22,8 @@ public sealed partial class KitchenServer : IAsyncDisposable
     /// <summary>The address with the one-time secret that makes the host account.</summary>
     public string FirstStart { get; private set; } = "";
 
+    public bool HasHost { get; set; }
+
     public static async Task<KitchenServer> StartAsync()
     {
         var server = new KitchenServer(FreePort());

@@ -1,0 +1,91 @@
+using System.Text;
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+
+namespace CookAlong.BrowserTests;
+
+/// <summary>One household's server with its host signed in at the tablet; the class that tests share, each with a meal of its own.</summary>
+public sealed partial class Household(Chromium chromium) : IAsyncLifetime
+{
+    const string Password = "a long night before midwinter";
+
+    public KitchenServer Server { get; private set; } = null!;
+
+    public async ValueTask InitializeAsync() => Server = await KitchenServer.StartAsync();
+
+    public async ValueTask DisposeAsync() => await Server.DisposeAsync();
+
+    public Task<Screen> OpenAsync(string name, ScreenSize size, ColorScheme scheme = ColorScheme.Light) =>
+        chromium.OpenAsync(name, size, Server.Url, scheme);
+
+    /// <summary>A screen on which Maren, the host, is signed in, at the list of meals.</summary>
+    public async Task<Screen> HostAsync(ScreenSize size, ColorScheme scheme = ColorScheme.Light)
+    {
+        var screen = await OpenAsync("host", size, scheme);
+        if (Server.HasHost)
+        {
+            await screen.GoToAsync("/sign-in");
+            await screen.Page.GetByLabel("Your name").FillAsync("Maren");
+            await screen.Page.GetByLabel("Password").FillAsync(Password);
+            await screen.Page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
+        }
+        else
+        {
+            await screen.GoToAsync(Server.FirstStart);
+            await screen.Page.GetByLabel("Your name").FillAsync("Maren");
+            await screen.Page.GetByLabel("A password").FillAsync(Password);
+            await screen.Page.GetByRole(AriaRole.Button, new() { Name = "Make my kitchen" }).ClickAsync();
+            Server.HasHost = true;
+        }
+
+        await Assertions.Expect(screen.Page.GetByRole(AriaRole.Heading, new() { Name = "Meals", Level = 1 })).ToBeVisibleAsync();
+        return screen;
+    }
+
+    /// <summary>From the list of meals: takes in the soup's meal file, plans it and starts cooking. Ends at the board.</summary>
+    public static async Task StartSoupAsync(Screen host)
+    {
+        var page = host.Page;
+        await page.Locator("#meal-file").SetInputFilesAsync(new FilePayload
+        {
+            Name = "soup.json",
+            MimeType = "application/json",
+            Buffer = Encoding.UTF8.GetBytes(SoupForSix.Json(TimeProvider.System.GetUtcNow())),
+        });
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = SoupForSix.Name })).ToBeVisibleAsync();
+        if (!MealAddress().IsMatch(page.Url))
+        {
+            await page.GetByRole(AriaRole.Link, new() { Name = SoupForSix.Name }).First.ClickAsync();
+            await page.WaitForURLAsync(MealAddress());
+        }
+
+        await page.GotoAsync($"{new Uri(page.Url).AbsolutePath.TrimEnd('/')}/plan");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Plan", Exact = true }).ClickAsync();
+        var start = page.GetByRole(AriaRole.Button, new() { Name = "Start cooking" });
+        await Assertions.Expect(start).ToBeEnabledAsync();
+        await start.ClickAsync();
+        await page.WaitForURLAsync(RunAddress());
+    }
+
+    /// <summary>A phone that joins the run on the host's screen with a fresh code, typed in.</summary>
+    public async Task<Screen> JoinAsync(Screen host, string name)
+    {
+        var board = new Uri(host.Page.Url).AbsolutePath;
+        await host.GoToAsync($"{board}/invite");
+        var code = await host.Page.Locator(".code").InnerTextAsync();
+        await host.GoToAsync(board);
+        var phone = await OpenAsync($"phone-{name}", ScreenSize.Phone);
+        await phone.GoToAsync("/join");
+        await phone.Page.GetByLabel("code").FillAsync(code);
+        await phone.Page.GetByLabel("Your name").FillAsync(name);
+        await phone.Page.GetByRole(AriaRole.Button, new() { Name = "Join" }).ClickAsync();
+        await phone.Page.WaitForURLAsync(new Regex("/cook/.*/me$"));
+        return phone;
+    }
+
+    [GeneratedRegex("/meals/[0-9a-f-]{36}/?$")]
+    private static partial Regex MealAddress();
+
+    [GeneratedRegex("/cook/[0-9a-f-]{36}$")]
+    private static partial Regex RunAddress();
+}

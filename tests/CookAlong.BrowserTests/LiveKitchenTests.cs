@@ -1,0 +1,121 @@
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace CookAlong.BrowserTests;
+
+[Collection(Browsers.Name)]
+public sealed class LiveKitchenTests(Household house) : IClassFixture<Household>
+{
+    [Fact]
+    public async Task A_tablet_and_two_phones_cook_together_through_a_crash()
+    {
+        await using var tablet = await house.HostAsync(ScreenSize.Tablet);
+        await Household.StartSoupAsync(tablet);
+        await using var ivo = await house.JoinAsync(tablet, "Ivo");
+        await using var tobi = await house.JoinAsync(tablet, "Tobi");
+
+        // Each phone has its own job first.
+        await Expect(ivo.Page.Locator("article.job")).ToContainTextAsync("Chop the vegetables");
+        await Expect(tobi.Page.Locator("article.job")).ToContainTextAsync("Wash the leaves");
+        await Expect(tobi.Page.Locator("#live")).Not.ToContainTextAsync("Chop the vegetables");
+
+        // A start on a phone is running on the tablet.
+        await TapAsync(ivo, "Start");
+        await Expect(Card(tablet, "chop")).ToContainTextAsync("left");
+
+        // Done, and taken back.
+        await TapAsync(ivo, "Done");
+        await Expect(Card(tablet, "boil").First).ToBeVisibleAsync();
+
+        // A pause point: everyone waits until the host says go on.
+        await TapAsync(tobi, "Start");
+        await TapAsync(tobi, "Done");
+        await Expect(tablet.Page.GetByRole(AriaRole.Heading, new() { Name = "Pause here" })).ToBeVisibleAsync();
+        await Expect(ivo.Page.GetByRole(AriaRole.Heading, new() { Name = "Pause here" })).ToBeVisibleAsync();
+        await tablet.PictureAsync("pause");
+
+        // The power goes.
+        await house.Server.KillAsync();
+        await Expect(ivo.Page.Locator("#cut-off")).ToContainTextAsync("not connected", new() { IgnoreCase = true });
+        await Expect(tablet.Page.Locator("#cut-off")).ToBeVisibleAsync();
+        await Expect(tablet.Page.GetByRole(AriaRole.Heading, new() { Name = "Pause here" })).ToBeVisibleAsync();
+        await tablet.PictureAsync("cut-off");
+        await house.Server.RestartAsync();
+
+        // Every screen comes back by itself to the same board, and goes on.
+        await Expect(ivo.Page.Locator("#cut-off")).ToBeHiddenAsync();
+        await Expect(tablet.Page.Locator("#cut-off")).ToBeHiddenAsync();
+        await Expect(tablet.Page.GetByRole(AriaRole.Heading, new() { Name = "Pause here" })).ToBeVisibleAsync();
+        await tablet.Page.GetByRole(AriaRole.Button, new() { Name = "Go on" }).ClickAsync();
+        await Expect(ivo.Page.GetByRole(AriaRole.Heading, new() { Name = "Pause here" })).ToBeHiddenAsync();
+        await Expect(tobi.Page.Locator("article.job")).ToContainTextAsync("Dress the salad");
+
+        foreach (var screen in new[] { tablet, ivo, tobi })
+        {
+            await screen.PictureAsync("cooking");
+            await screen.ShouldBeCleanAsync();
+        }
+    }
+
+    [Fact]
+    public async Task A_tap_made_while_the_server_is_away_arrives_when_it_is_back()
+    {
+        await using var tablet = await house.HostAsync(ScreenSize.Tablet);
+        await Household.StartSoupAsync(tablet);
+        await using var ivo = await house.JoinAsync(tablet, "Ivo");
+        await TapAsync(ivo, "Start");
+        await Expect(Card(tablet, "chop")).ToContainTextAsync("left");
+
+        await house.Server.KillAsync();
+        await TapAsync(ivo, "Done");
+        await Expect(ivo.Page.Locator("#outbox")).ToBeVisibleAsync();
+        await ivo.PictureAsync("waiting-to-send");
+        await house.Server.RestartAsync();
+
+        await Expect(ivo.Page.Locator("#outbox")).ToBeHiddenAsync();
+        await Expect(Card(tablet, "boil").First).ToBeVisibleAsync();
+        await Expect(Card(tablet, "chop")).ToBeHiddenAsync();
+    }
+
+    [Fact]
+    public async Task A_slip_is_said_and_the_new_plan_taken()
+    {
+        await using var tablet = await house.HostAsync(ScreenSize.Tablet);
+        await Household.StartSoupAsync(tablet);
+        await using var ivo = await house.JoinAsync(tablet, "Ivo");
+        await TapAsync(ivo, "Start");
+
+        await TapAsync(ivo, "+ 5 min");
+        await TapAsync(ivo, "+ 5 min");
+        await TapAsync(ivo, "+ 5 min");
+
+        await Expect(tablet.Page.Locator("#slip")).ToContainTextAsync("late");
+        await tablet.PictureAsync("slip");
+        await tablet.ShouldBeCleanAsync();
+    }
+
+    [Fact]
+    public async Task A_call_answered_on_one_screen_is_silent_on_all()
+    {
+        await using var tablet = await house.HostAsync(ScreenSize.Tablet);
+        await Household.StartSoupAsync(tablet);
+        await using var ivo = await house.JoinAsync(tablet, "Ivo");
+        await tablet.Page.GetByRole(AriaRole.Button, new() { Name = "Arm this device" }).ClickAsync();
+        await tablet.PictureAsync("armed");
+
+        await TapAsync(ivo, "Start");
+        await TapAsync(ivo, "Done");
+
+        // The soup goes on the ring: a call on every screen.
+        var have = tablet.Page.Locator("#card-boil").GetByRole(AriaRole.Button, new() { Name = "I have it" });
+        await Expect(have).ToBeVisibleAsync();
+        await ivo.PictureAsync("call");
+        await have.ClickAsync();
+        await Expect(ivo.Page.GetByRole(AriaRole.Button, new() { Name = "I have it" })).ToHaveCountAsync(0);
+    }
+
+    static Task TapAsync(Screen screen, string button) =>
+        screen.Page.GetByRole(AriaRole.Button, new() { Name = button, Exact = true }).First.ClickAsync();
+
+    static ILocator Card(Screen screen, string step) => screen.Page.Locator($"article#card-{step}");
+}
