@@ -21,6 +21,7 @@ public sealed class Chromium : IAsyncLifetime
         }
 
         playwright = await Playwright.CreateAsync();
+        Assertions.SetDefaultExpectTimeout(30_000);
         browser = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
             ExecutablePath = Executable,
@@ -55,7 +56,7 @@ public sealed class Chromium : IAsyncLifetime
             ReducedMotion = ReducedMotion.Reduce,
             ColorScheme = scheme,
         });
-        context.SetDefaultTimeout(20_000);
+        context.SetDefaultTimeout(60_000);
         return new Screen(name, context, await context.NewPageAsync());
     }
 }

@@ -8,15 +8,13 @@ namespace CookAlong.BrowserTests;
 /// </summary>
 static class SoupForSix
 {
-    public const string Name = "Soup for six";
-
-    public static string Json(DateTimeOffset now)
+    public static string Json(string name, DateTimeOffset now)
     {
         var table = now.UtcDateTime.AddMinutes(20).ToString("yyyy-MM-dd'T'HH:mm", CultureInfo.InvariantCulture);
         return $$"""
         {
           "format": "cookalong-meal/1",
-          "name": "{{Name}}",
+          "name": "{{name}}",
           "timeZone": "Etc/UTC",
           "courses": [{ "id": "main", "name": "Soup", "tableTime": "{{table}}" }],
           "guests": [{ "name": "Ada", "portion": 1, "avoids": ["celery"] }],
