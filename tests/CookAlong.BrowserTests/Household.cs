@@ -55,8 +55,8 @@ public sealed partial class Household(Chromium chromium) : IAsyncLifetime
             MimeType = "application/json",
             Buffer = Encoding.UTF8.GetBytes(SoupForSix.Json(name, TimeProvider.System.GetUtcNow())),
         });
-        var meal = await page.GetByRole(AriaRole.Link, new() { Name = name }).First.GetAttributeAsync("href");
-        await page.GotoAsync($"{meal}/plan");
+        await page.WaitForURLAsync(MealAddress());
+        await page.GotoAsync($"{new Uri(page.Url).AbsolutePath}/plan");
         await page.GetByRole(AriaRole.Button, new() { Name = "Plan", Exact = true }).ClickAsync();
         var start = page.GetByRole(AriaRole.Button, new() { Name = "Start cooking" });
         await Assertions.Expect(start).ToBeEnabledAsync();
@@ -79,6 +79,9 @@ public sealed partial class Household(Chromium chromium) : IAsyncLifetime
         await phone.Page.WaitForURLAsync(new Regex("/cook/.*/me$"));
         return phone;
     }
+
+    [GeneratedRegex("/meals/[0-9a-f-]{36}$")]
+    private static partial Regex MealAddress();
 
     [GeneratedRegex("/cook/[0-9a-f-]{36}$")]
     private static partial Regex RunAddress();
