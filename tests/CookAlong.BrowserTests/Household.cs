@@ -49,6 +49,7 @@ public sealed partial class Household(Chromium chromium) : IAsyncLifetime
     {
         var page = host.Page;
         var name = $"Soup for six, {Interlocked.Increment(ref soups)}";
+        await Assertions.Expect(page.Locator("#meal-file")).ToBeEnabledAsync();
         await page.Locator("#meal-file").SetInputFilesAsync(new FilePayload
         {
             Name = "soup.json",

@@ -43,6 +43,11 @@ static class SoupForSix
                 { "id": "wash", "text": "Wash the leaves", "minutes": 20, "by": ["tobi"], "childSafe": true, "pauseAfter": true },
                 { "id": "dress", "text": "Dress the salad", "minutes": 20, "by": ["tobi"], "childSafe": true }
               ] },
+            { "id": "stock", "name": "Stock", "course": "main", "serves": 6,
+              "holds": [{ "place": "covered", "bestWithin": 30, "goodFor": 60, "limit": 90 }],
+              "steps": [
+                { "id": "simmer", "text": "Simmer the stock", "minutes": 38, "attention": "unattended", "uses": [{ "rings": 1 }] }
+              ] },
             { "id": "bread", "name": "Bread", "course": "main", "serves": 6,
               "holds": [{ "place": "side", "bestWithin": 30, "goodFor": 60, "limit": 90 }],
               "steps": [
