@@ -1,0 +1,44 @@
+using System.Diagnostics;
+using CookAlong.Domain.Meals;
+using CookAlong.Domain.Planning;
+using CookAlong.Planner;
+
+namespace CookAlong.Benchmarks;
+
+/// <summary>The demo meal planned again and again: how soon a first plan stands, and how far from the proven bound two seconds get.</summary>
+static class Planning
+{
+    public static IEnumerable<(string What, string Figure)> Measure(Meal meal)
+    {
+        var planner = new CpSatPlanner();
+        var cold = Once(planner, meal);
+        var warm = Enumerable.Range(0, 5).Select(_ => Once(planner, meal)).ToArray();
+        yield return ("demo meal, first plan, cold", Milliseconds(cold.First));
+        yield return ("demo meal, first plan, warm (median of 5)", Milliseconds(Median(warm.Select(one => one.First))));
+        yield return ("demo meal, whole planning, limit 2 s (median of 5)", Milliseconds(Median(warm.Select(one => one.Whole))));
+        yield return ("demo meal, gap to the proven bound (median of 5)", $"{Median(warm.Select(one => one.Plan.Gap)):P1}");
+        yield return ("demo meal, minutes late", $"{warm.Max(one => one.Plan.Cost.LateMinutes)}");
+        var watch = Stopwatch.StartNew();
+        var confidence = Domain.Confidence.Simulation.Run(meal, cold.Plan, 10_000, 1);
+        yield return ("10,000 simulated days of it", Milliseconds(watch.Elapsed.TotalMilliseconds));
+        yield return ("served within 10 min", $"{confidence.OnTimeWithin10:P0}");
+    }
+
+    static (double First, double Whole, Plan Plan) Once(CpSatPlanner planner, Meal meal)
+    {
+        double? first = null;
+        var watch = Stopwatch.StartNew();
+        var told = new Told(() => first ??= watch.Elapsed.TotalMilliseconds);
+        var plan = planner.Plan(new PlanRequest(meal, new PlanLimits(TimeSpan.FromSeconds(2), Workers: 2)), told);
+        return (first ?? watch.Elapsed.TotalMilliseconds, watch.Elapsed.TotalMilliseconds, plan);
+    }
+
+    static double Median(IEnumerable<double> figures) => figures.Order().ElementAt(2);
+
+    static string Milliseconds(double figure) => $"{figure:F0} ms";
+
+    sealed class Told(Action act) : IProgress<PlanProgress>
+    {
+        public void Report(PlanProgress value) => act();
+    }
+}

@@ -1,0 +1,34 @@
+using CookAlong.Intake.MealFiles;
+using CookAlong.Web.Features.Meals;
+using CookAlong.Web.Features.Plans;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace CookAlong.Benchmarks;
+
+/// <summary>One command, one table: <c>dotnet run -c Release --project tests/CookAlong.Benchmarks</c>.</summary>
+static class Table
+{
+    static async Task Main()
+    {
+        var rows = new List<(string What, string Figure)>();
+        await using (var house = await House.OpenAsync())
+        {
+            rows.Add(("server start to its first page, in this process, cold", $"{house.ToFirstPage.TotalSeconds:F1} s"));
+            var kept = (await house.Services.GetRequiredService<MealBook>().AllAsync()).MaxBy(meal => meal.Meal.Dishes.Length)!;
+            rows.AddRange(Planning.Measure(kept.Meal));
+
+            var plan = await house.Services.GetRequiredService<PlanningDesk>().PlanAsync(kept.Row, kept.Meal, null, default, default);
+            rows.Add(("resident memory of server, planner and these benchmarks, after planning", $"{Environment.WorkingSet / 1_000_000} MB"));
+            var door = await house.Client.GetStringAsync("/sign-in");
+            var board = await house.PostAsync($"/meals/{kept.Row.Id}/runs", door, []);
+            var first = plan.Steps.MinBy(step => step.Start)!.Step.Value;
+            rows.AddRange(await Taps.MeasureAsync(house, Guid.Parse(board.Segments[^1]), first));
+        }
+
+        Console.WriteLine("| what | figure |\n|---|---|");
+        foreach (var (what, figure) in rows)
+        {
+            Console.WriteLine($"| {what} | {figure} |");
+        }
+    }
+}
