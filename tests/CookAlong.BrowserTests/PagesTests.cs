@@ -52,6 +52,7 @@ public sealed class PagesTests(Household house) : IClassFixture<Household>
         await plan.ClickAsync();
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Plan again" })).ToBeVisibleAsync(new() { Timeout = 60_000 });
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Start cooking" })).ToBeEnabledAsync();
+        await Expect(page.Locator(".look svg").First).ToBeVisibleAsync();
         await screen.PictureAsync($"plan-{name}-{scheme}");
         await screen.ShouldBeCleanAsync();
     }
