@@ -1,3 +1,4 @@
+using System.Globalization;
 using CookAlong.Domain;
 using CookAlong.Domain.Kitchens;
 using CookAlong.Intake.Reading;
@@ -34,9 +35,28 @@ internal static class KitchenReading
             oven.Flag("fan"),
             min,
             max,
-            oven.Number("heatUpPerMinute", above: 0, most: 600),
-            oven.Number("coolDownPerMinute", above: 0, most: 600),
+            Rate(oven, "heatUpPerMinute"),
+            Rate(oven, "coolDownPerMinute"),
             oven.Whole("startsAtCelsius", Coldest, Hottest, fallback: 20));
+    }
+
+    /// <summary>Slower than a tenth of a degree a minute takes a day to heat; faster than a hundred is no oven.</summary>
+    private static decimal Rate(Place oven, string name)
+    {
+        const decimal Slowest = 0.1m;
+        const decimal Fastest = 100;
+        var before = oven.Findings.Count;
+        var rate = oven.Number(name, above: 0, most: 1_000_000);
+        if (oven.Findings.Count > before || (rate >= Slowest && rate <= Fastest))
+        {
+            return rate;
+        }
+
+        oven.Note(
+            name,
+            string.Create(CultureInfo.InvariantCulture, $"No oven changes by {rate} °C a minute; \"{name}\" goes from {Slowest} to {Fastest}."),
+            "Measure how long the oven takes over 100 °C, and divide 100 by those minutes.");
+        return 1;
     }
 
     private static Grill Grill(Place grill, MealIds ids)
