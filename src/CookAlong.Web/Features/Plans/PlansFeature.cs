@@ -9,5 +9,6 @@ public static class PlansFeature
     public static IServiceCollection AddPlanning(this IServiceCollection services) => services
         .AddSingleton<IMealPlanner, CpSatPlanner>()
         .AddSingleton<PlanningDesk>()
+        .AddHostedService<WarmSolver>()
         .AddSingleton<MealBook>();
 }

@@ -1,0 +1,29 @@
+using CookAlong.Domain;
+using CookAlong.Domain.Kitchens;
+using CookAlong.Domain.Meals;
+using CookAlong.Domain.Planning;
+
+namespace CookAlong.Web.Features.Plans;
+
+/// <summary>Plans a boiled egg when the server starts: loading the solver takes a while, which the first who plans need not wait for.</summary>
+sealed class WarmSolver(IMealPlanner planner, TimeProvider clock) : BackgroundService
+{
+    protected override Task ExecuteAsync(CancellationToken stoppingToken) =>
+        Task.Run(() => planner.Plan(new PlanRequest(Egg(Minute.Of(clock.GetUtcNow())), new PlanLimits(TimeSpan.FromSeconds(1), Workers: 1)), stop: stoppingToken), stoppingToken);
+
+    static Meal Egg(Minute now)
+    {
+        var way = new Way(Durations.Exactly(7), Attention.HandsOn, People: 1, new Uses(null, Rings: 1, null, []));
+        var boil = new Step(new("boil"), "Boil the egg", null, null, way, [], [], ChildSafe: false, [], [], null, null, [], null, PauseAfter: false);
+        var course = new Course(new("breakfast"), "Breakfast", now + 60);
+        return new Meal(
+            "Breakfast",
+            TimeZoneInfo.Utc,
+            now,
+            [course],
+            [],
+            new Kitchen([], Rings: 1, [], []),
+            [new Helper(new("cook"), "Cook", [], null, IsChild: false)],
+            [new Dish(new("egg"), "Egg", course.Id, 1, [], [Hold.OnTheTable], [boil])]);
+    }
+}
