@@ -25,6 +25,7 @@ internal sealed class Asking(PlanRequest request, Plan plan, CancellationToken s
         var limits = request.Limits with
         {
             Time = isReproducible ? request.Limits.Time : clock.Left / solvesToCome,
+            WithoutPlan = TimeSpan.Zero,
             Deterministic = request.Limits.Deterministic / 8,
         };
         return CpSatPlanner.Best(request with { Meal = meal, Limits = limits, Previous = null }, new Search(limits, null, stop));

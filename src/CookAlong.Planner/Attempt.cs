@@ -34,7 +34,7 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
             Hints.FromTold(counts, told);
         }
 
-        var counted = search.Solve(counts, search.Left, search.Left * giveUp, share * 0.5);
+        var counted = search.Solve(counts, search.Limits.Time, search.Left * giveUp, share * 0.5);
         if (counted.Found is not { } draft)
         {
             return new Tried(null, counted.IsImpossible);
@@ -45,10 +45,10 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
             return new Tried(Finish(counts, draft, names, counted.Objective, counted.Bound), false);
         }
 
-        return Named(draft, counted.Bound, share * 0.25);
+        return Named(draft, counted.Bound, share * 0.25, giveUp);
     }
 
-    private Tried Named(Draft draft, long bound, double share)
+    private Tried Named(Draft draft, long bound, double share, double giveUp)
     {
         var near = new Near(draft.Steps.ToDictionary(step => step.Key, step => step.Value.Start), MendMinutes);
         var mending = new MealModel(meal, clock, so, told, PeopleBy.Names, near);
@@ -61,7 +61,12 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
 
         var free = new MealModel(meal, clock, so, told, PeopleBy.Names);
         Hints.FromDraft(free, mended.Found ?? draft);
-        var freed = Solve(free, 1, share, heedStop: mended.Found is not null);
+        if (mended.Found is null)
+        {
+            search.Forget();
+        }
+
+        var freed = Solve(free, mended.Found is null ? giveUp : 1, share, heedStop: mended.Found is not null);
         if (freed.Found is not null && (mended.Found is null || freed.Objective <= mended.Objective))
         {
             return new Tried(Finish(free, freed, Math.Max(bound, freed.Bound)), false);
@@ -76,8 +81,8 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
     private Answer Solve(MealModel model, double part, double share, bool heedStop)
     {
         var left = search.Left * part;
-        var time = left > Grace || heedStop ? left : Grace;
-        return search.Solve(model, search.IsStopped && !heedStop ? Grace : time, time, share, heedStop);
+        var time = heedStop || (left > Grace && !search.IsStopped) ? left : Grace;
+        return search.Solve(model, time < search.Limits.Time ? time : search.Limits.Time, time, share, heedStop);
     }
 
     private Plan Finish(MealModel model, Answer answer, long bound) => Naming.Of(model, answer.Found!, search.Limits) is { } names

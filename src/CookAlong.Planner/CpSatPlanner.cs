@@ -41,7 +41,7 @@ public sealed class CpSatPlanner : IMealPlanner
         var provenLate = true;
         for (var index = 0; index < origins.Count && !search.IsStopped; index++)
         {
-            var tried = new Attempt(meal, new Clock(origins[index], 0, MostLate: 0), null, told, search).Run(0.6, giveUp: origins.Count == 1 ? 0.6 : 0.3);
+            var tried = new Attempt(meal, new Clock(origins[index], 0, MostLate: 0), null, told, search).Run(0.6, giveUp: origins.Count == 1 ? 0.25 : 0.1);
             if (tried.Plan is { } onTime)
             {
                 return onTime;

@@ -12,18 +12,27 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
     private static readonly TimeSpan Poll = TimeSpan.FromMilliseconds(10);
     private readonly Stopwatch watch = Stopwatch.StartNew();
 
+    /// <summary>When the first answer was found.</summary>
+    private TimeSpan? first;
+
     public TimeSpan Elapsed => watch.Elapsed;
 
-    public TimeSpan Left => limits.Time - watch.Elapsed;
+    /// <summary>Until the search ends: from the first answer on there is the limit's time, before that the longer time without a plan.</summary>
+    public TimeSpan Left => (first + limits.Time ?? Longest) - watch.Elapsed;
+
+    private TimeSpan Longest => limits.Deterministic is null && limits.WithoutPlan > limits.Time ? limits.WithoutPlan : limits.Time;
 
     public bool IsStopped => stop.IsCancellationRequested;
 
     public PlanLimits Limits => limits;
 
-    /// <param name="time">The longest this solve may take.</param>
-    /// <param name="giveUp">Stop this early while nothing has been found; no meaning where the limit is deterministic.</param>
+    /// <summary>What was found proved to be no plan.</summary>
+    public void Forget() => first = null;
+
+    /// <param name="time">The longest this solve may take once it has found something.</param>
+    /// <param name="giveUp">The longest it may take while it has found nothing; no meaning where the limit is deterministic.</param>
     /// <param name="share">Of a deterministic limit, 0 to 1.</param>
-    /// <param name="heedStop">False for the short work that turns the best so far into a plan.</param>
+    /// <param name="heedStop">False for the short work that turns the best so far into a plan: once stopped, its first answer will do.</param>
     public Answer Solve(MealModel model, TimeSpan time, TimeSpan giveUp, double share, bool heedStop = true)
     {
         if (heedStop && IsStopped)
@@ -31,15 +40,17 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
             return new Answer(null, 0, 0, IsImpossible: false);
         }
 
-        using var solver = new CpSolver { StringParameters = Parameters(time, share) };
+        using var solver = new CpSolver { StringParameters = Parameters(limits.Deterministic is null && giveUp > time ? giveUp + time : time, share) };
         using var told = new Told(model, watch, progress);
         var begun = watch.Elapsed;
 
         // Asking the solver to stop before it has set up is lost on it, so the question is put again and again.
-        using (new Timer(_ => StopWhere((heedStop && IsStopped) || (limits.Deterministic is null && told.Count == 0 && watch.Elapsed - begun > giveUp)), null, Poll, Poll))
+        using (new Timer(_ => StopWhere((IsStopped && (heedStop || told.First is not null)) || (limits.Deterministic is null && IsOver())), null, Poll, Poll))
         {
             solver.Solve(model.Cp, told);
         }
+
+        first ??= told.First;
 
         told.Failure?.Throw();
         var status = solver.Response!.Status;
@@ -52,6 +63,10 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
             CpSolverStatus.ModelInvalid => throw new InvalidOperationException($"The planner made a model that is none: {model.Cp.Validate()}"),
             _ => throw new UnreachableException($"solver status {status}"),
         };
+
+        bool IsOver() => told.First is { } found
+            ? watch.Elapsed - (first is null ? found : begun) > time
+            : watch.Elapsed - begun > giveUp;
 
         void StopWhere(bool isTime)
         {
@@ -75,13 +90,14 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
 
     private sealed class Told(MealModel model, Stopwatch watch, IProgress<PlanProgress>? progress) : SolutionCallback
     {
-        public int Count { get; private set; }
+        /// <summary>When the first answer of this solve was found.</summary>
+        public TimeSpan? First { get; private set; }
 
         public ExceptionDispatchInfo? Failure { get; private set; }
 
         public override void OnSolutionCallback()
         {
-            Count++;
+            First ??= watch.Elapsed;
             if (progress is null || Failure is not null)
             {
                 return;

@@ -44,6 +44,17 @@ public sealed class CpSatPlannerTests
     }
 
     [Fact]
+    public void A_search_too_short_for_any_plan_goes_on_to_its_first()
+    {
+        var meal = SeedMealsTests.Meal("midwinter-lunch.json");
+
+        var plan = new CpSatPlanner().Plan(new PlanRequest(meal, new PlanLimits(TimeSpan.FromMilliseconds(1))), null, Stop);
+
+        Assert.NotEqual(PlanStatus.None, plan.Status);
+        Assert.Empty(PlanCheck.Check(meal, plan));
+    }
+
+    [Fact]
     public void Each_better_plan_is_told_as_it_is_found()
     {
         var told = new List<PlanProgress>();

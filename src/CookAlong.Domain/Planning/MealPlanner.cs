@@ -23,11 +23,18 @@ public interface IMealPlanner
 /// </param>
 public sealed record PlanRequest(Meal Meal, PlanLimits Limits, Minute? Now = null, SoFar? So = null, Plan? Previous = null);
 
-/// <param name="Time">Longest search.</param>
+/// <param name="Time">
+/// How long the search goes on for better plans once it has one. Without any plan it goes on to <see cref="WithoutPlan"/>, so
+/// that a slow machine gets a plan too. What turns the best found into a plan with names may take a second or two more.
+/// </param>
 /// <param name="Workers">Threads of the search, 1 to 8.</param>
 /// <param name="Seed">Same seed, one worker and a deterministic limit give the same plan.</param>
 /// <param name="Deterministic">Search effort in the solver's own units instead of seconds; null = wall clock only.</param>
-public sealed record PlanLimits(TimeSpan Time, int Workers = 2, int Seed = 1, double? Deterministic = null);
+public sealed record PlanLimits(TimeSpan Time, int Workers = 2, int Seed = 1, double? Deterministic = null)
+{
+    /// <summary>Longest search while there is no plan at all; <see cref="Time"/> where that is longer. No meaning beside a deterministic limit.</summary>
+    public TimeSpan WithoutPlan { get; init; } = TimeSpan.FromSeconds(20);
+}
 
 public readonly record struct PlanProgress(TimeSpan After, long Objective, double Gap, int LateMinutes);
 

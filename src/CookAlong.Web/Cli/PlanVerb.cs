@@ -20,7 +20,7 @@ static class PlanVerb
     {
         var (meal, json) = (InputFile.MealArgument(), InputFile.JsonOption());
         var output = new Option<string?>("--out") { Description = "Write the plan to this file too.", HelpName = "PLAN.json" };
-        var seconds = new Option<double>("--seconds") { Description = "Longest search, 0.1 to 3600.", HelpName = "S", DefaultValueFactory = _ => 10 };
+        var seconds = new Option<double>("--seconds") { Description = "Search for better plans this long once there is one, 0.1 to 3600.", HelpName = "S", DefaultValueFactory = _ => 2 };
         seconds.Validators.Add(InRange);
         var now = new Option<string?>("--now")
         {
@@ -37,7 +37,7 @@ static class PlanVerb
 
             Examples:
               cookalong plan seed-data/meals/midwinter-lunch.json
-              cookalong plan lunch.json --out plan.json --seconds 2
+              cookalong plan lunch.json --out plan.json --seconds 30
               cookalong plan lunch.json --json --now 2027-12-18T09:00
             """)
         {

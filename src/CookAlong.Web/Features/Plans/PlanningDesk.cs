@@ -11,8 +11,8 @@ namespace CookAlong.Web.Features.Plans;
 /// <summary>Where meals are planned, away from the pages: a few at a time, sharing the machine's cores, each plan kept when it is made.</summary>
 public sealed class PlanningDesk(IMealPlanner planner, IDbContextFactory<CookAlongDb> database, TimeProvider clock) : IDisposable
 {
-    /// <summary>The longest anybody waits for a plan that is not proven; whoever is in a hurry stops earlier.</summary>
-    static readonly TimeSpan Longest = TimeSpan.FromSeconds(8);
+    /// <summary>How long to look for a better plan once there is one that is not proven; whoever is in a hurry stops earlier.</summary>
+    static readonly TimeSpan Longest = TimeSpan.FromSeconds(2);
 
     /// <summary>Kitchens cooked through to say how likely a plan is to be on time.</summary>
     const int Rehearsals = 10_000;
