@@ -51,7 +51,7 @@ public sealed class LiveKitchenTests(Household house) : IClassFixture<Household>
         await Expect(tablet.Page.GetByRole(AriaRole.Heading, new() { Name = "Pause here" })).ToBeVisibleAsync();
         await tablet.Page.GetByRole(AriaRole.Button, new() { Name = "Go on" }).ClickAsync();
         await Expect(ivo.Page.GetByRole(AriaRole.Heading, new() { Name = "Pause here" })).ToBeHiddenAsync();
-        await Expect(tobi.Page.Locator("article.job")).ToContainTextAsync("Dress the salad");
+        await Expect(tobi.Page.Locator("#live")).ToContainTextAsync("Dress the salad");
 
         foreach (var screen in new[] { tablet, ivo, tobi })
         {
