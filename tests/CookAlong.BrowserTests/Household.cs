@@ -44,7 +44,7 @@ public sealed partial class Household(Chromium chromium) : IAsyncLifetime
         return screen;
     }
 
-    /// <summary>From the list of meals: takes in the soup's meal file, plans it and starts cooking. Ends at the board.</summary>
+    /// <summary>From the list of meals: takes in the soup's meal file, plans it and starts cooking. Ends at the board, with the first jobs due.</summary>
     public static async Task StartSoupAsync(Screen host)
     {
         var page = host.Page;
@@ -63,6 +63,9 @@ public sealed partial class Household(Chromium chromium) : IAsyncLifetime
         await Assertions.Expect(start).ToBeEnabledAsync();
         await start.ClickAsync();
         await page.WaitForURLAsync(RunAddress());
+
+        // The plan begins at its first whole minute.
+        await Assertions.Expect(page.Locator("#card-knead")).ToBeVisibleAsync(new() { Timeout = 90_000 });
     }
 
     /// <summary>A phone that joins the run on the host's screen with a fresh code, typed in.</summary>

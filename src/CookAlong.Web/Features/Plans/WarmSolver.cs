@@ -2,14 +2,15 @@ using CookAlong.Domain;
 using CookAlong.Domain.Kitchens;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
+using CookAlong.Planner;
 
 namespace CookAlong.Web.Features.Plans;
 
 /// <summary>Plans a boiled egg when the server starts: loading the solver takes a while, which the first who plans need not wait for.</summary>
-sealed class WarmSolver(IMealPlanner planner, TimeProvider clock) : BackgroundService
+sealed class WarmSolver(TimeProvider clock) : BackgroundService
 {
     protected override Task ExecuteAsync(CancellationToken stoppingToken) =>
-        Task.Run(() => planner.Plan(new PlanRequest(Egg(Minute.Of(clock.GetUtcNow())), new PlanLimits(TimeSpan.FromSeconds(1), Workers: 1)), stop: stoppingToken), stoppingToken);
+        Task.Run(() => new CpSatPlanner().Plan(new PlanRequest(Egg(Minute.Of(clock.GetUtcNow())), new PlanLimits(TimeSpan.FromSeconds(1), Workers: 1)), stop: stoppingToken), stoppingToken);
 
     static Meal Egg(Minute now)
     {
