@@ -12,7 +12,7 @@ namespace CookAlong.Web.Features.Plans;
 public sealed class PlanningDesk(IMealPlanner planner, IDbContextFactory<CookAlongDb> database, TimeProvider clock) : IDisposable
 {
     /// <summary>How long to look for a better plan once there is one that is not proven; whoever is in a hurry stops earlier.</summary>
-    static readonly TimeSpan Longest = TimeSpan.FromSeconds(2);
+    static readonly TimeSpan Longest = TimeSpan.FromSeconds(1);
 
     /// <summary>Kitchens cooked through to say how likely a plan is to be on time.</summary>
     const int Rehearsals = 10_000;
