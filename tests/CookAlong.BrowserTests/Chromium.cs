@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using Microsoft.Playwright;
 
 namespace CookAlong.BrowserTests;
@@ -10,11 +11,15 @@ public sealed class Chromium : IAsyncLifetime
     IBrowser? browser;
 
     /// <summary>Set COOKALONG_CHROMIUM to use another one.</summary>
-    static string? Executable { get; } =
-        Environment.GetEnvironmentVariable("COOKALONG_CHROMIUM") ?? Places.FirstOrDefault(File.Exists);
+    static string? Executable => Environment.GetEnvironmentVariable("COOKALONG_CHROMIUM") ?? Places.FirstOrDefault(File.Exists);
 
     public async ValueTask InitializeAsync()
     {
+        if (Executable is null && Environment.IsPrivilegedProcess && File.Exists("/usr/bin/apt-get"))
+        {
+            await InstallAsync();
+        }
+
         if (Executable is null)
         {
             return;
@@ -42,6 +47,17 @@ public sealed class Chromium : IAsyncLifetime
         }
 
         playwright?.Dispose();
+    }
+
+    /// <summary>From the distribution's own packages. Where that fails the tests are skipped, saying what to install.</summary>
+    static async Task InstallAsync()
+    {
+        foreach (var arguments in new[] { "update -q", "install -qy --no-install-recommends chromium" })
+        {
+            using var apt = Process.Start(new ProcessStartInfo("apt-get", arguments) { RedirectStandardOutput = true })!;
+            await apt.StandardOutput.ReadToEndAsync();
+            await apt.WaitForExitAsync();
+        }
     }
 
     /// <summary>A new screen at that address; skips the test where there is no Chromium.</summary>
