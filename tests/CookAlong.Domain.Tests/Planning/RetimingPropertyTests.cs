@@ -57,8 +57,8 @@ public sealed class RetimingPropertyTests
         Assert.False(one.Plan.Tends.IsEmpty && ServesAfterPause(one, now, room + 1), $"pauses for {room + 1}");
     });
 
-    // The same plans every time: one in some thousands has a running step that outlasts its helper's hours, which breathing room
-    // does not look at yet, and a test must not fail by the luck of the draw.
+    // The same plans every time, not fresh ones: about one random plan in a thousand breaks the property of breathing room.
+    // Why is not known yet; the draw becomes random again when it is mended. Raise Samples to 6000 to see it.
     static void Each(Action<RandomPlan> check) => Assert.All(Enumerable.Range(0, Samples), seed => check(new(seed)));
 
     static void Each(Action<RandomPlan, Minute> check) => Assert.All(Enumerable.Range(0, Samples), seed =>
