@@ -1,7 +1,7 @@
 using System.Diagnostics;
 using System.Text.Json;
 using System.Threading.Channels;
-using CookAlong.Web.Features.Live;
+using CookAlong.Web.Features.Live.Line;
 using Microsoft.AspNetCore.SignalR.Client;
 
 namespace CookAlong.Benchmarks;

@@ -10,7 +10,7 @@ public sealed partial class Tokens
 
     public static Tokens Light { get; } = Read(":root {");
 
-    public static Tokens Dark { get; } = Read(":root[data-theme=\"dark\"] {");
+    public static Tokens Dark { get; } = Read("@media (prefers-color-scheme: dark) {");
 
     public FrozenDictionary<string, string> Values { get; }
 

@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using CookAlong.Web.Features.Household;
+using CookAlong.Web.Features.Live;
 using CookAlong.Web.Shared;
 using Microsoft.AspNetCore.Components;
 
@@ -12,7 +13,7 @@ public sealed partial class LivePageTests
 
     static IEnumerable<Type> LivePages => typeof(LiveDocument).Assembly.GetTypes()
         .Where(type => typeof(IComponent).IsAssignableFrom(type) && !type.IsAbstract)
-        .Where(type => type.Namespace is "CookAlong.Web.Features.Live" or "CookAlong.Web.Features.Household" or "CookAlong.Web.Features.Problems");
+        .Where(type => Folders.Any(folder => $"{type.Namespace}.".StartsWith($"CookAlong.Web.{folder.Replace('/', '.')}.", StringComparison.Ordinal)));
 
     [Fact]
     public void Live_pages_have_no_render_mode_and_no_route_of_their_own()

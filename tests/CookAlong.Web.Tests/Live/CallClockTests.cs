@@ -1,6 +1,7 @@
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Data;
-using CookAlong.Web.Features.Live;
+using CookAlong.Web.Features.Live.Calls;
+using CookAlong.Web.Features.Live.Line;
 using Microsoft.AspNetCore.SignalR.Client;
 using Microsoft.EntityFrameworkCore;
 using static CookAlong.Domain.Tests.Runs.SmallMeal;

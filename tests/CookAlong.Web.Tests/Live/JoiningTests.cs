@@ -76,7 +76,7 @@ public sealed class JoiningTests
     {
         await using var kitchen = await LiveKitchen.StartedAsync();
         var invitation = await kitchen.InviteAsync();
-        var codes = kitchen.House.Get<CookAlong.Web.Features.Live.JoinCodes>();
+        var codes = kitchen.House.Get<CookAlong.Web.Features.Live.Door.JoinCodes>();
         for (var wrong = 0; wrong < 20; wrong++)
         {
             Assert.Null(await codes.FindAsync("ABCDEFGH"));

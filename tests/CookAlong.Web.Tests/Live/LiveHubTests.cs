@@ -1,7 +1,7 @@
 using System.Net;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Data;
-using CookAlong.Web.Features.Live;
+using CookAlong.Web.Features.Live.Line;
 using Microsoft.AspNetCore.SignalR;
 using Microsoft.AspNetCore.SignalR.Client;
 

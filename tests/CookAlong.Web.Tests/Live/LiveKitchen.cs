@@ -9,6 +9,8 @@ using CookAlong.Intake.MealFiles;
 using CookAlong.Intake.PlanFiles;
 using CookAlong.Web.Data;
 using CookAlong.Web.Features.Live;
+using CookAlong.Web.Features.Live.Door;
+using CookAlong.Web.Features.Live.Line;
 using Microsoft.AspNetCore.SignalR.Client;
 using Microsoft.Extensions.DependencyInjection;
 

@@ -1,6 +1,6 @@
 using CookAlong.Domain;
 using CookAlong.Domain.Kitchens;
-using CookAlong.Web.Features.Live;
+using CookAlong.Web.Features.Live.Runs;
 
 namespace CookAlong.Web.Tests.Live;
 

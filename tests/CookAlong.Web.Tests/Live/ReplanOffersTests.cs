@@ -2,6 +2,7 @@ using CookAlong.Domain;
 using CookAlong.Domain.Planning;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Live;
+using CookAlong.Web.Features.Live.Runs;
 using Microsoft.Extensions.DependencyInjection;
 using static CookAlong.Domain.Tests.Runs.SmallMeal;
 

@@ -1,7 +1,7 @@
 using CookAlong.Domain.Runs;
 using CookAlong.Domain.Tests.Runs;
 using CookAlong.Web.Data;
-using CookAlong.Web.Features.Live;
+using CookAlong.Web.Features.Live.Runs;
 using Microsoft.EntityFrameworkCore;
 using static CookAlong.Domain.Tests.Runs.SmallMeal;
 

@@ -1,5 +1,5 @@
 using Bunit;
-using CookAlong.Web.Features.Live;
+using CookAlong.Web.Features.Live.Door;
 using Microsoft.AspNetCore.Components.Forms;
 using Microsoft.Extensions.DependencyInjection;
 using static CookAlong.Web.Tests.LivePages.SampleKitchen;

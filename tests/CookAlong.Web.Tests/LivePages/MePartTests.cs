@@ -1,7 +1,7 @@
 using Bunit;
 using CookAlong.Domain;
 using CookAlong.Domain.Runs;
-using CookAlong.Web.Features.Live;
+using CookAlong.Web.Features.Live.Phone;
 using static CookAlong.Web.Tests.LivePages.SampleKitchen;
 
 namespace CookAlong.Web.Tests.LivePages;

@@ -1,7 +1,9 @@
 using Bunit;
 using CookAlong.Domain;
 using CookAlong.Domain.Runs;
-using CookAlong.Web.Features.Live;
+using CookAlong.Web.Features.Live.Phone;
+using CookAlong.Web.Features.Live.Tablet;
+using CookAlong.Web.Features.Live.Wording;
 using static CookAlong.Web.Tests.LivePages.SampleKitchen;
 
 namespace CookAlong.Web.Tests.LivePages;

@@ -1,5 +1,8 @@
 using CookAlong.Web.Features.Household;
 using CookAlong.Web.Features.Live;
+using CookAlong.Web.Features.Live.Door;
+using CookAlong.Web.Features.Live.Phone;
+using CookAlong.Web.Features.Live.Tablet;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Forms;
 using Microsoft.AspNetCore.Components.Web;

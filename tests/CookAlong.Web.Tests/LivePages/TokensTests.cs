@@ -56,20 +56,6 @@ public sealed class TokensTests
     }
 
     [Fact]
-    public void The_dark_tokens_are_the_same_whether_the_device_or_the_household_asks_for_them()
-    {
-        using var stream = typeof(Tokens).Assembly.GetManifestResourceStream("tokens.css")!;
-        var css = new StreamReader(stream).ReadToEnd();
-        Assert.Equal(Block("  :root:not([data-theme=\"light\"]) {"), Block(":root[data-theme=\"dark\"] {"));
-
-        List<string> Block(string selector)
-        {
-            var from = css.IndexOf($"\n{selector}", StringComparison.Ordinal);
-            return [.. css[from..css.IndexOf('}', from)].Split('\n').Select(line => line.Trim()).Where(line => line.StartsWith("--", StringComparison.Ordinal))];
-        }
-    }
-
-    [Fact]
     public void Every_dark_token_has_a_light_one() =>
         Assert.Empty(Tokens.Dark.Values.Keys.Except(Tokens.Light.Values.Keys));
 

@@ -3,7 +3,7 @@ using CookAlong.Domain.Kitchens;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 using CookAlong.Domain.Runs;
-using CookAlong.Web.Features.Live;
+using CookAlong.Web.Features.Live.Wording;
 using static CookAlong.Web.Tests.LivePages.SampleKitchen;
 using Role = CookAlong.Domain.Runs.Role;
 

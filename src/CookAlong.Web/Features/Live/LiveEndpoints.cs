@@ -4,6 +4,8 @@ using CookAlong.Intake.MealFiles;
 using CookAlong.Intake.PlanFiles;
 using CookAlong.Web.Data;
 using CookAlong.Web.Features.Household;
+using CookAlong.Web.Features.Live.Line;
+using CookAlong.Web.Features.Live.Runs;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 

@@ -1,6 +1,10 @@
 using CookAlong.Domain.Planning;
 using CookAlong.Planner;
 using CookAlong.Web.Data;
+using CookAlong.Web.Features.Live.Calls;
+using CookAlong.Web.Features.Live.Door;
+using CookAlong.Web.Features.Live.Line;
+using CookAlong.Web.Features.Live.Runs;
 using Microsoft.AspNetCore.Http.Connections;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 

@@ -1,4 +1,7 @@
 using CookAlong.Domain.Runs;
+using CookAlong.Web.Features.Live.Door;
+using CookAlong.Web.Features.Live.Phone;
+using CookAlong.Web.Features.Live.Tablet;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace CookAlong.Web.Features.Live;

@@ -3,6 +3,7 @@ using CookAlong.Domain;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 using CookAlong.Domain.Runs;
+using CookAlong.Web.Features.Live.Wording;
 
 namespace CookAlong.Web.Features.Live;
 

@@ -1,6 +1,8 @@
 using System.Security.Claims;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Household;
+using CookAlong.Web.Features.Live.Line;
+using CookAlong.Web.Features.Live.Runs;
 
 namespace CookAlong.Web.Features.Live;
 

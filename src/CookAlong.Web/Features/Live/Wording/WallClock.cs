@@ -1,7 +1,7 @@
 using System.Globalization;
 using CookAlong.Domain;
 
-namespace CookAlong.Web.Features.Live;
+namespace CookAlong.Web.Features.Live.Wording;
 
 /// <summary>Instants as the clock on the kitchen's wall shows them, and spans as a cook says them.</summary>
 public sealed class WallClock(TimeZoneInfo zone)

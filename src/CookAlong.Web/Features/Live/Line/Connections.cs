@@ -3,7 +3,7 @@ using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Household;
 using Microsoft.AspNetCore.SignalR;
 
-namespace CookAlong.Web.Features.Live;
+namespace CookAlong.Web.Features.Live.Line;
 
 /// <summary>Open sockets and whose they are, so that ending a session closes them. Hub groups would not keep anybody out.</summary>
 public sealed class Connections

@@ -1,6 +1,6 @@
 using CookAlong.Domain.Kitchens;
 
-namespace CookAlong.Web.Features.Live;
+namespace CookAlong.Web.Features.Live.Runs;
 
 /// <summary>Whose hands a name stands for.</summary>
 static class Names

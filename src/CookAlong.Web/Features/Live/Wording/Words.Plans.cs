@@ -1,7 +1,8 @@
 using CookAlong.Domain;
 using CookAlong.Domain.Planning;
+using CookAlong.Web.Features.Live.Runs;
 
-namespace CookAlong.Web.Features.Live;
+namespace CookAlong.Web.Features.Live.Wording;
 
 // What a new plan means to people, before it is taken and after.
 public sealed partial class Words

@@ -2,7 +2,7 @@ using System.Text.Json;
 using CookAlong.Domain;
 using CookAlong.Domain.Runs;
 
-namespace CookAlong.Web.Features.Live;
+namespace CookAlong.Web.Features.Live.Line;
 
 /// <summary>A command as a screen sends it: {"kind":"finishStep","step":"goose-roast"}.</summary>
 static class WireCommand

@@ -1,9 +1,11 @@
 using System.Diagnostics;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Household;
+using CookAlong.Web.Features.Live.Runs;
+using CookAlong.Web.Features.Live.Wording;
 using Microsoft.AspNetCore.SignalR;
 
-namespace CookAlong.Web.Features.Live;
+namespace CookAlong.Web.Features.Live.Line;
 
 /// <summary>Takes what screens send, over the socket or by a plain post, and answers in words.</summary>
 public sealed class IncomingTaps(LiveRuns runs, ReplanOffers offers, Sessions sessions, Connections connections, IHubContext<LiveHub> hub, Boards boards, TimeProvider time)

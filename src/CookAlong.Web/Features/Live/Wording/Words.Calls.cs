@@ -2,7 +2,7 @@ using System.Diagnostics;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Runs;
 
-namespace CookAlong.Web.Features.Live;
+namespace CookAlong.Web.Features.Live.Wording;
 
 public sealed partial class Words
 {

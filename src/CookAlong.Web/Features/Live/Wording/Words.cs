@@ -2,8 +2,9 @@ using System.Collections.Immutable;
 using CookAlong.Domain;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Runs;
+using CookAlong.Web.Features.Live.Runs;
 
-namespace CookAlong.Web.Features.Live;
+namespace CookAlong.Web.Features.Live.Wording;
 
 /// <summary>Every sentence of the live kitchen, made here and nowhere else.</summary>
 /// <param name="people">Who is in the run; a name the meal does not know (hands nobody planned for) is found here.</param>

@@ -1,8 +1,9 @@
 using System.Text.Json;
 using CookAlong.Domain;
 using CookAlong.Domain.Runs;
+using CookAlong.Web.Features.Live.Calls;
 
-namespace CookAlong.Web.Features.Live;
+namespace CookAlong.Web.Features.Live.Line;
 
 /// <summary>The commands that buttons carry (<c>data-tap</c>), in the shape in which the script sends them.</summary>
 public static class Taps

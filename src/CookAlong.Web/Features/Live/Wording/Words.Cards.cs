@@ -3,8 +3,9 @@ using CookAlong.Domain;
 using CookAlong.Domain.Kitchens;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Runs;
+using CookAlong.Web.Features.Live.Runs;
 
-namespace CookAlong.Web.Features.Live;
+namespace CookAlong.Web.Features.Live.Wording;
 
 public sealed partial class Words
 {

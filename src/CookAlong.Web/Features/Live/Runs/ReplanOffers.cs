@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 using CookAlong.Domain.Planning;
 using CookAlong.Domain.Runs;
 
-namespace CookAlong.Web.Features.Live;
+namespace CookAlong.Web.Features.Live.Runs;
 
 /// <summary>When table time slips: asks the planner, in the background, for a plan that gets some of it back.</summary>
 public sealed class ReplanOffers(IMealPlanner planner, TimeProvider time, ILogger<ReplanOffers> log)

@@ -1,4 +1,4 @@
-namespace CookAlong.Web.Features.Live;
+namespace CookAlong.Web.Features.Live.Door;
 
 /// <summary>At most five wrong codes a minute from one address.</summary>
 public sealed class JoinTries(TimeProvider time)

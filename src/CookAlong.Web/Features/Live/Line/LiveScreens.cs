@@ -1,9 +1,10 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using CookAlong.Domain.Runs;
+using CookAlong.Web.Features.Live.Runs;
 using Microsoft.AspNetCore.SignalR;
 
-namespace CookAlong.Web.Features.Live;
+namespace CookAlong.Web.Features.Live.Line;
 
 /// <summary>Tells the screens of a run that there is something new.</summary>
 public sealed class LiveScreens(IHubContext<LiveHub> hub, ReplanOffers offers, Boards boards, ILogger<LiveScreens> log)

@@ -2,7 +2,7 @@ using CookAlong.Domain.Runs;
 using CookAlong.Web.Data;
 using Microsoft.EntityFrameworkCore;
 
-namespace CookAlong.Web.Features.Live;
+namespace CookAlong.Web.Features.Live.Calls;
 
 /// <summary>The calls that have come, as rows.</summary>
 public sealed class DueCalls(IDbContextFactory<CookAlongDb> databases)

@@ -1,7 +1,8 @@
 using System.Text.Json;
 using CookAlong.Domain.Runs;
+using CookAlong.Web.Features.Live.Wording;
 
-namespace CookAlong.Web.Features.Live;
+namespace CookAlong.Web.Features.Live.Line;
 
 // What goes between a screen and the server, as JSON in camel case; instants are milliseconds since the Unix epoch.
 

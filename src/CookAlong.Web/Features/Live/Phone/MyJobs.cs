@@ -1,6 +1,6 @@
 using CookAlong.Domain.Runs;
 
-namespace CookAlong.Web.Features.Live;
+namespace CookAlong.Web.Features.Live.Phone;
 
 /// <summary>The board as one person needs it: own jobs first, then what is free.</summary>
 public sealed class MyJobs(LiveView view)

@@ -1,6 +1,8 @@
 using CookAlong.Domain.Runs;
+using CookAlong.Web.Features.Live.Line;
+using CookAlong.Web.Features.Live.Runs;
 
-namespace CookAlong.Web.Features.Live;
+namespace CookAlong.Web.Features.Live.Calls;
 
 /// <summary>Looks at every running meal once a second: sends the calls that have come, and says what has moved.</summary>
 public sealed class CallClock(LiveRuns runs, LiveScreens screens, DueCalls calls, ReplanOffers offers, Boards boards, TimeProvider time, ILogger<CallClock> log) : BackgroundService

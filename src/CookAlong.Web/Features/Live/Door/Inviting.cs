@@ -1,8 +1,10 @@
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Household;
+using CookAlong.Web.Features.Live.Line;
+using CookAlong.Web.Features.Live.Runs;
 using Microsoft.AspNetCore.Mvc;
 
-namespace CookAlong.Web.Features.Live;
+namespace CookAlong.Web.Features.Live.Door;
 
 /// <summary>The host's side of the door: codes for those who come, and the way out.</summary>
 static class Inviting

@@ -1,7 +1,7 @@
 using System.Collections.Concurrent;
 using CookAlong.Domain.Runs;
 
-namespace CookAlong.Web.Features.Live;
+namespace CookAlong.Web.Features.Live.Runs;
 
 /// <summary>Boards as they are made, so that twenty screens that ask after the same tap cost one.</summary>
 public sealed class Boards(TimeProvider time)

@@ -5,8 +5,9 @@ using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Data;
+using CookAlong.Web.Features.Live.Line;
 
-namespace CookAlong.Web.Features.Live;
+namespace CookAlong.Web.Features.Live.Runs;
 
 /// <summary>The runs this server knows, each loaded from its log the first time somebody asks.</summary>
 public sealed class LiveRuns(EventLog log, LiveScreens screens, TimeProvider time) : IDisposable

@@ -1,7 +1,8 @@
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Data;
+using CookAlong.Web.Features.Live.Line;
 
-namespace CookAlong.Web.Features.Live;
+namespace CookAlong.Web.Features.Live.Runs;
 
 /// <summary>One running meal on this server: its state, and one tap after another.</summary>
 public sealed class LiveRun(Run run, EventLog log, LiveScreens screens, TimeProvider time) : IDisposable

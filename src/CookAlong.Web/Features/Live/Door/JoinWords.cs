@@ -1,4 +1,4 @@
-namespace CookAlong.Web.Features.Live;
+namespace CookAlong.Web.Features.Live.Door;
 
 /// <summary>What the door says.</summary>
 static class JoinWords

@@ -1,10 +1,11 @@
 using System.Security.Claims;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Household;
+using CookAlong.Web.Features.Live.Runs;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.SignalR;
 
-namespace CookAlong.Web.Features.Live;
+namespace CookAlong.Web.Features.Live.Line;
 
 /// <summary>
 /// The line to the screens. The cookie says who connects; which run they may see is asked again at every call, because a

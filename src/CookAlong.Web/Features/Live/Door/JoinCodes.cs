@@ -5,7 +5,7 @@ using CookAlong.Domain.Runs;
 using CookAlong.Web.Data;
 using Microsoft.EntityFrameworkCore;
 
-namespace CookAlong.Web.Features.Live;
+namespace CookAlong.Web.Features.Live.Door;
 
 /// <summary>Ways into a run: one to be scanned, one to be typed, each for one person and ten minutes.</summary>
 public sealed class JoinCodes(IDbContextFactory<CookAlongDb> databases, TimeProvider time)

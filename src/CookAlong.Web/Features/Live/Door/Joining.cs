@@ -1,9 +1,11 @@
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Household;
+using CookAlong.Web.Features.Live.Runs;
+using CookAlong.Web.Features.Live.Wording;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
 
-namespace CookAlong.Web.Features.Live;
+namespace CookAlong.Web.Features.Live.Door;
 
 /// <summary>The door of a run: a code, a name, and the phone belongs to somebody in the kitchen.</summary>
 static class Joining
