@@ -52,8 +52,8 @@ sealed class RandomPlan
             earlier.Celsius.Meets(later.Item.Celsius) || later.Item.Start - earlier.End >= TheOven.MinutesBetween(earlier.Celsius, later.Item.Celsius)));
     }
 
-    // Far enough apart that nobody waits for the second span with a job of the first: slack ends where its helper goes home.
-    ImmutableArray<Window> HereOf(int index) => index == 0 || random.Next(2) == 0 ? [] : [new(At(20), At(120)), new(At(300), At(600))];
+    // Sometimes gone for a quarter of an hour, sometimes for hours.
+    ImmutableArray<Window> HereOf(int index) => index == 0 || random.Next(2) == 0 ? [] : [new(At(20), At(120)), new(At(random.Next(2) == 0 ? 135 : 300), At(600))];
 
     Minute End(Dish dish) => steps.Where(step => dish.Steps.Any(one => one.Id == step.Step)).Max(step => step.End);
 

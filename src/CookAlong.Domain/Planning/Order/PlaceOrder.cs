@@ -49,7 +49,7 @@ static class PlaceOrder
         foreach (var use in uses.OrderBy(use => use.From))
         {
             var start = draft.Entries[use.From].Start;
-            int FreeAt(int unit) => last[unit] is { } before ? draft.Entries[before.Until].End : int.MinValue;
+            int FreeAt(int unit) => last[unit] is { } before ? PromisedBack(draft, before) : int.MinValue;
             // The same dish waits for its earlier step anyway, so its own place costs no freedom; else the place longest free.
             var taken = Enumerable.Range(0, units)
                 .OrderBy(unit => last[unit]?.Dish == use.Dish && FreeAt(unit) <= start ? 0 : 1)
@@ -67,4 +67,9 @@ static class PlaceOrder
             }
         }
     }
+
+    // A step that runs late must not hand its place to somebody else than planned: who waits for whom would depend on how late it is.
+    static int PromisedBack(OrderDraft draft, Use use) => draft.Entries[use.Until] is { IsBegun: true, Step: { } planned } begun
+        ? Math.Min(planned.End - draft.Plan.NotBefore, begun.End)
+        : draft.Entries[use.Until].End;
 }
