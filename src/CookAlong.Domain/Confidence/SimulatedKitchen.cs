@@ -6,46 +6,34 @@ using CookAlong.Domain.Planning.Order;
 namespace CookAlong.Domain.Confidence;
 
 /// <summary>
-/// A plan laid out flat for cooking it very often. Everybody keeps to the plan's order; each step begins as soon as what it waits for
-/// is done, but not before its planned start. Nobody looks ahead: a limit on waiting changes nothing here.
+/// A plan laid out flat for cooking it very often, by the policy of a kitchen that keeps to it: everybody and every place in the
+/// plan's order, each step as soon as what it waits for is done, but not before its planned start less an allowance. Food that
+/// cannot wait is not kept waiting by the clock: where it is ready early, what follows within a limit begins early too; where the
+/// rest is seen to be behind, it is held back. Nobody knows how long anything will take, so a limit can break, and that is counted.
 /// </summary>
 sealed class SimulatedKitchen
 {
-    // Times hold every start and, behind them, every end, so that a link reads one number whichever it waits for.
-    readonly double[] times;
-    readonly int[] firstLink;
-    readonly int[] source;
-    readonly double[] least;
-    readonly double[] floor;
-    readonly double[] length;
-    readonly (int From, int To)[]?[] spans;
-    readonly (int Entry, Triangular Minutes)[] uncertain;
-    readonly (int Entry, double Promised)[] tables;
-
-    public SimulatedKitchen(Meal meal, Plan plan)
+    /// <param name="allowance">Minutes that anything may begin before its planned start. 0 or more.</param>
+    public SimulatedKitchen(Meal meal, Plan plan, int allowance)
     {
         var order = OrderOfWork.Of(meal, plan).Trimmed();
         Entries = order.Entries;
-        var count = Entries.Length;
-        times = new double[2 * count];
-        firstLink = new int[count + 1];
-        source = [.. order.Links.Select(link => link.FromEnd ? count + link.From : link.From)];
-        least = [.. order.Links.Select(link => (double)link.Least)];
-        for (var at = 0; at < count; at++)
-        {
-            firstLink[at + 1] = firstLink[at] + order.Into(at).Length;
-        }
-
-        floor = [.. Entries.Select(entry => (double)entry.Start)];
-        length = [.. Entries.Select(entry => (double)entry.Length)];
-        spans = [.. Entries.Select(entry => entry.Spans)];
-        uncertain =
+        Floor = [.. Entries.Select(entry => MayBeEarly(entry) ? Math.Max(0.0, entry.Start - allowance) : entry.Start)];
+        Home = [.. Entries.Select(entry => entry.Spans?.Where(span => span.From <= entry.Start && entry.End <= span.To).Select(span => ((double, double)?)span).FirstOrDefault())];
+        Spans = [.. Entries.Select(entry => entry.Spans)];
+        (FirstLink, Source, Least) = Flat(order.Links.Select(link => (link.To, link.FromEnd ? Entries.Length + link.From : link.From, link.Least)));
+        var pressing = order.Limits.Where(limit => limit.From < limit.To && MayBeEarly(Entries[limit.To]));
+        (FirstLimit, Ready, Most) = Flat(pressing.Select(limit => (limit.To, Entries.Length + limit.From, limit.Most)).OrderBy(limit => limit.To));
+        (FirstLook, Seen, Ahead) = Flat(HoldingBack.Looks(order).Select(look => (look.To, look.Seen, look.Least)));
+        Waits = [.. order.Limits.Select(limit => new Wait(FoodOf(meal, limit), limit.From, limit.To, limit.Most))];
+        var draws = meal.Steps.Index().ToDictionary(step => step.Item.Id, step => step.Index);
+        Uncertain =
         [
             .. from one in Entries.Index()
                where one.Item.Way is { } way && way.Minutes.Least < way.Minutes.Most
-               select (one.Index, new Triangular(one.Item.Way!.Minutes)),
+               select new Uncertain(one.Index, draws[one.Item.Step!.Step], new Triangular(one.Item.Way!.Minutes)),
         ];
-        tables =
+        Tables =
         [
             .. from one in Entries.Index()
                where one.Item.Course is not null
@@ -55,82 +43,82 @@ sealed class SimulatedKitchen
 
     public ImmutableArray<Entry> Entries { get; }
 
-    /// <summary>Cooks once. Minutes that the latest course comes after its promise, 0 when none does.</summary>
-    public double Cook(ref Dice dice)
+    /// <summary>Per entry, the earliest it begins by the clock.</summary>
+    public double[] Floor { get; }
+
+    /// <summary>Per entry, the spans it must lie in; null = anywhere.</summary>
+    public (int From, int To)[]?[] Spans { get; }
+
+    /// <summary>Per entry, the span it is planned in; null where that is not one of its own.</summary>
+    public (double From, double To)?[] Home { get; }
+
+    /// <summary>Per entry, where its links begin in <see cref="Source"/> and <see cref="Least"/>.</summary>
+    public int[] FirstLink { get; }
+
+    /// <summary>What a link waits for: an entry's start, or beyond all starts an entry's end.</summary>
+    public int[] Source { get; }
+
+    public double[] Least { get; }
+
+    /// <summary>Per entry, where the limits that may pull it forward begin in <see cref="Ready"/> and <see cref="Most"/>.</summary>
+    public int[] FirstLimit { get; }
+
+    public int[] Ready { get; }
+
+    public double[] Most { get; }
+
+    /// <summary>Per entry, where what it is held back for begins in <see cref="Seen"/> and <see cref="Ahead"/>.</summary>
+    public int[] FirstLook { get; }
+
+    /// <summary>Entries looked at.</summary>
+    public int[] Seen { get; }
+
+    /// <summary>Minutes from the end of what is looked at; mostly negative.</summary>
+    public double[] Ahead { get; }
+
+    public ImmutableArray<Wait> Waits { get; }
+
+    public ImmutableArray<Uncertain> Uncertain { get; }
+
+    /// <summary>Per course, its entry and the minute promised.</summary>
+    public ImmutableArray<(int Entry, double Promised)> Tables { get; }
+
+    /// <summary>Nobody is called to the table before the planned time, and what the host has fixed stays fixed.</summary>
+    static bool MayBeEarly(Entry entry) => entry is { Kind: not EntryKind.Table, FixedAt: null };
+
+    /// <summary>A dish waits for the table from the end of whichever of its steps is done last.</summary>
+    int[] FoodOf(Meal meal, Limit limit)
     {
-        foreach (ref readonly var one in uncertain.AsSpan())
+        if (Entries[limit.To].Kind == EntryKind.Step)
         {
-            length[one.Entry] = one.Minutes.At(dice.Fraction());
+            return [limit.From];
         }
 
-        Sweep(firstLink, source, least, floor, length, times);
-
-        return Math.Max(0, Latest().Late);
+        var dish = meal.DishOf(Entries[limit.From].Step!.Step).Steps.Select(step => step.Id).ToHashSet();
+        return [.. Entries.Index().Where(one => one.Item is { Kind: EntryKind.Step, Step: { } step } && dish.Contains(step.Step)).Select(one => one.Index)];
     }
 
-    /// <summary>
-    /// Follows back what the latest course of the last cooking waited for, and charges each step on the way with the minutes it took
-    /// over its likely ones.
-    /// </summary>
-    /// <param name="minutes">One sum for each of <see cref="Entries"/>.</param>
-    public void ChargeWhatHeldUp(double[] minutes)
+    (int[] First, int[] Source, double[] Minutes) Flat(IEnumerable<(int To, int Source, int Minutes)> sorted)
     {
-        var count = floor.Length;
-        var at = Latest().Entry;
-        while (LastLink(at) is { } link)
+        var all = sorted.ToArray();
+        var first = new int[Entries.Length + 1];
+        foreach (var (to, _, _) in all)
         {
-            at = source[link] % count;
-            var entry = Entries[at];
-            if (source[link] >= count && entry.Kind == EntryKind.Step && length[at] > entry.Length)
-            {
-                minutes[at] += length[at] - entry.Length;
-            }
-        }
-    }
-
-    void Sweep(ReadOnlySpan<int> firstLink, ReadOnlySpan<int> source, ReadOnlySpan<double> least, ReadOnlySpan<double> floor, ReadOnlySpan<double> length, Span<double> times)
-    {
-        var link = 0;
-        for (var at = 0; at < floor.Length; at++)
-        {
-            var start = floor[at];
-            for (var end = firstLink[at + 1]; link < end; link++)
-            {
-                var ready = times[source[link]] + least[link];
-                start = ready > start ? ready : start;
-            }
-
-            start = spans[at] is { } here ? Spans.Earliest(here, start, length[at]) : start;
-            times[at] = start;
-            times[floor.Length + at] = start + length[at];
-        }
-    }
-
-    (int Entry, double Late) Latest()
-    {
-        var latest = (Entry: 0, Late: double.MinValue);
-        foreach (var (entry, promised) in tables)
-        {
-            var late = times[entry] - promised;
-            latest = late > latest.Late ? (entry, late) : latest;
+            first[to + 1]++;
         }
 
-        return latest;
-    }
-
-    /// <summary>The link an entry waited for longest; null when it began when it was planned to.</summary>
-    int? LastLink(int entry)
-    {
-        int? last = null;
-        var start = floor[entry];
-        for (var link = firstLink[entry]; link < firstLink[entry + 1]; link++)
+        for (var at = 0; at < Entries.Length; at++)
         {
-            if (times[source[link]] + least[link] > start)
-            {
-                (start, last) = (times[source[link]] + least[link], link);
-            }
+            first[at + 1] += first[at];
         }
 
-        return last;
+        return (first, [.. all.Select(one => one.Source)], [.. all.Select(one => (double)one.Minutes)]);
     }
 }
+
+/// <param name="Draw">Which of a day's numbers is its.</param>
+readonly record struct Uncertain(int Entry, int Draw, Triangular Minutes);
+
+/// <summary>Food may wait from the last end among <paramref name="Food"/> to the start of <paramref name="To"/> for <paramref name="Most"/> minutes.</summary>
+/// <param name="After">The step whose food it is.</param>
+readonly record struct Wait(int[] Food, int After, int To, double Most);

@@ -78,10 +78,6 @@ public readonly record struct DialSetting(Minute At, int Celsius);
 /// <param name="Objective">What the planner minimised; comparable only between plans of the same meal.</param>
 public sealed record PlanCost(int LateMinutes, long Waiting, int KitchenMinutes, int OvenChanges, long Objective);
 
-/// <param name="OnTimeWithin10">Chance, 0 to 1, of serving every course within 10 minutes of its promise.</param>
-/// <param name="DecisiveSteps">The steps that most often decide it, worst first.</param>
-public sealed record Confidence(double OnTimeWithin10, double ExpectedLateMinutes, ImmutableArray<StepId> DecisiveSteps);
-
 /// <summary>Why there is no plan, or only a late one, and the change that would mend it.</summary>
 /// <param name="GainMinutes">How much earlier the latest course would be served; null when the change makes a plan possible at all.</param>
 public sealed record Conflict(PlanChange Change, int? GainMinutes);

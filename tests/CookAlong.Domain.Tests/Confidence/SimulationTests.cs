@@ -17,8 +17,10 @@ public sealed class SimulationTests
     {
         var (meal, plan) = Series(20, 20);
 
-        Assert.Equal(new(1, 0, []), Simulation.Run(meal, plan, 100, seed: 1) with { DecisiveSteps = [] });
-        Assert.Empty(Simulation.Run(meal, plan, 100, seed: 1).DecisiveSteps);
+        var confidence = Simulation.Run(meal, plan, 100, seed: 1);
+        Assert.Equal((1, 0, 0), (confidence.OnTimeWithin10, confidence.ExpectedLateMinutes, confidence.TooLong));
+        Assert.Empty(confidence.DecisiveSteps);
+        Assert.All(Assert.Single(confidence.Tables).Days, late => Assert.Equal(0, late));
     }
 
     [Fact]
@@ -112,6 +114,110 @@ public sealed class SimulationTests
 
         Assert.Throws<ArgumentOutOfRangeException>(() => Simulation.Run(meal, plan, runs, seed: 1));
     }
+
+    [Fact]
+    public void The_spread_of_the_table_time_is_that_of_the_longer_of_two()
+    {
+        var (meal, plan) = Parallel(20, by1: "sam", by2: "ida", start2: 0);
+
+        var spread = Assert.Single(Simulation.Run(meal, plan, Runs, seed: 1).Tables);
+
+        // F(y)^2 = p gives y = 1 - sqrt(1 - sqrt p), in units of 40.
+        Assert.Equal(TableSpread.DayCount, spread.Days.Length);
+        Assert.All(spread.Days.Index(), day => Assert.Equal(Longer((day.Index + 0.5) / 20), day.Item, tolerance: 0.4));
+        Assert.Equal(Longer(0.5), spread.Median, tolerance: 0.4);
+        Assert.True(spread.Tenth < spread.Median && spread.Median < spread.Ninetieth);
+
+        static double Longer(double share) => 40 * (1 - Math.Sqrt(1 - Math.Sqrt(share)));
+    }
+
+    [Fact]
+    public void The_sum_of_two_steps_spreads_as_their_variances_add()
+    {
+        var (meal, plan) = Series(60, 60);
+
+        var days = Assert.Single(Simulation.Run(meal, plan, Runs, seed: 1).Tables).Days;
+
+        // A triangle's variance is (a² + b² + c² - ab - ac - bc) / 18: 1600 / 18 for 20, 20, 60. Twenty days leave the far ends out.
+        var mean = days.Average();
+        Assert.Equal(2 * 40 / 3.0, mean, tolerance: 0.3);
+        Assert.Equal(2 * 1600 / 18.0, days.Average(day => (day - mean) * (day - mean)), tolerance: 6);
+    }
+
+    [Fact]
+    public void Five_spare_minutes_buy_what_the_closed_form_says()
+    {
+        var meal = Single(20, 20, 60, table: 20);
+        var plan = new PlanBuilder(meal).Step("one", 0, "sam").Build();
+
+        var decisive = Assert.Single(Simulation.Run(meal, plan, Runs, seed: 1).Decisive);
+
+        Assert.Equal(1, decisive.LateShare);
+        Assert.Equal(F(15 / 40.0) - F(10 / 40.0), decisive.Gain, tolerance: 0.04);
+    }
+
+    [Fact]
+    public void However_many_cooks_share_the_days_the_answer_is_the_same()
+    {
+        var (meal, plan) = Series(60, 90, least: 5);
+
+        Assert.Equivalent(Simulation.Run(meal, plan, 3001, seed: 3, cores: 1), Simulation.Run(meal, plan, 3001, seed: 3, cores: 4), strict: true);
+    }
+
+    [Fact]
+    public void With_an_allowance_what_is_ready_begins_early()
+    {
+        var meal = Single(20, 20, 60, table: 30);
+        var plan = new PlanBuilder(meal).Step("one", 10, "sam").Build();
+
+        // Begun 10 minutes early it has 20 until it is too late.
+        Assert.Equal(F(20 / 40.0), Simulation.Run(meal, plan, Runs, seed: 1, allowance: 10).OnTimeWithin10, tolerance: 0.005);
+    }
+
+    [Fact]
+    public void Food_that_the_table_keeps_waiting_is_counted()
+    {
+        // Two dishes at once. One is ready at 20 and good for 15 minutes; the other keeps the table waiting.
+        var meal = new MealBuilder().Course("main", 20).Helper("sam").Helper("ida")
+            .Dish("eggs", "main", dish => dish.Step("eggs", 20).Hold(HoldPlace.Table, limit: 15))
+            .Dish("two", "main", dish => dish.Step("two", 20, step => step.Lasts(20, 20, 60)))
+            .Build();
+        var plan = new PlanBuilder(meal).Step("eggs", 0, "sam").Step("two", 0, "ida").Build();
+
+        var confidence = Simulation.Run(meal, plan, Runs, seed: 1);
+
+        // Five minutes beyond a limit are forgiven: 20 in all.
+        Assert.Equal(1 - F(20 / 40.0), confidence.TooLong, tolerance: 0.005);
+        Assert.Equal("eggs", Assert.Single(confidence.Standing).Step.Value);
+    }
+
+    [Fact]
+    public void What_cannot_wait_is_held_back_when_the_rest_is_seen_to_be_behind()
+    {
+        // The eggs take 5 minutes of somebody who is free, and are good for 3. They begin when the roast is out, not by the clock.
+        var meal = new MealBuilder().Course("main", 70).Helper("sam").Helper("ida")
+            .Dish("roast", "main", dish => dish.Step("roast", 60, step => step.Lasts(60, 60, 100)).Step("carve", 10))
+            .Dish("eggs", "main", dish => dish.Step("eggs", 5).Hold(HoldPlace.Table, limit: 3))
+            .Build();
+        var plan = new PlanBuilder(meal).Step("roast", 0, "sam").Step("carve", 60, "sam").Step("eggs", 65, "ida").Build();
+
+        Assert.Equal(0, Simulation.Run(meal, plan, 1000, seed: 1).TooLong);
+    }
+
+    [Fact]
+    public void What_must_follow_soon_follows_an_early_end_early()
+    {
+        var meal = new MealBuilder().Course("main", 40).Helper("sam")
+            .Dish("pasta", "main", dish => dish.Step("boil", 20, step => step.Lasts(5, 20, 20).Unattended()).Step("drain", 20, step => step.After("boil", most: 2)).Hold(HoldPlace.Side, limit: 60))
+            .Build();
+        var plan = new PlanBuilder(meal).Step("boil", 0).Step("drain", 20, "sam").Build();
+
+        Assert.Equal(0, Simulation.Run(meal, plan, 1000, seed: 1).TooLong);
+    }
+
+    static Meal Single(int least, int likely, int most, int table) => new MealBuilder().Course("main", table).Helper("sam")
+        .Dish("dish", "main", dish => dish.Step("one", likely, step => step.Lasts(least, likely, most)).Hold(HoldPlace.Side, limit: 60))
+        .Build();
 
     /// <summary>One step after the other, 20 minutes each if all goes well, table at 40.</summary>
     static (Meal, Plan) Series(int most1, int most2, int? least = null)
