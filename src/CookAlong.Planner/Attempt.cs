@@ -24,7 +24,7 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
     /// <param name="giveUp">Share of the time left after which an attempt that has found nothing ends.</param>
     public Tried Run(double share, double giveUp)
     {
-        var counts = new MealModel(meal, clock, so, told, PeopleBy.Counts);
+        var counts = new MealModel(meal, clock, so, told, PeopleBy.Counts, search.Cushion);
         if (so is not null)
         {
             Hints.FromPlan(counts, so);
@@ -51,7 +51,7 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
     private Tried Named(Draft draft, long bound, double share, double giveUp)
     {
         var near = new Near(draft.Steps.ToDictionary(step => step.Key, step => step.Value.Start), MendMinutes);
-        var mending = new MealModel(meal, clock, so, told, PeopleBy.Names, near);
+        var mending = new MealModel(meal, clock, so, told, PeopleBy.Names, search.Cushion, near);
         Hints.FromDraft(mending, draft);
         var mended = Solve(mending, 0.3, share, heedStop: false);
         if (mended.Found is not null && (mended.Objective <= bound || search.IsStopped))
@@ -59,7 +59,7 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
             return new Tried(Finish(mending, mended, bound), false);
         }
 
-        var free = new MealModel(meal, clock, so, told, PeopleBy.Names);
+        var free = new MealModel(meal, clock, so, told, PeopleBy.Names, search.Cushion);
         Hints.FromDraft(free, mended.Found ?? draft);
         if (mended.Found is null)
         {

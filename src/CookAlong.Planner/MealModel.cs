@@ -21,11 +21,12 @@ internal sealed class MealModel
 {
     private readonly List<LinearExpr> costs = [];
 
-    public MealModel(Meal meal, Clock clock, SoFar? so, Told? told, PeopleBy people, Near? near = null)
+    public MealModel(Meal meal, Clock clock, SoFar? so, Told? told, PeopleBy people, int cushion, Near? near = null)
     {
         Meal = meal;
         Clock = clock;
         So = so;
+        Cushion = cushion;
         Told = told;
         End = clock.End(meal);
         foreach (var course in meal.Courses)
@@ -65,6 +66,9 @@ internal sealed class MealModel
     public Clock Clock { get; }
 
     public SoFar? So { get; }
+
+    /// <summary>Minutes that dishes are wanted ready before the table: <see cref="PlanRequest.Cushion"/>.</summary>
+    public int Cushion { get; }
 
     public Told? Told { get; }
 

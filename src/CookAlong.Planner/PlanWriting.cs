@@ -37,7 +37,10 @@ internal static class PlanWriting
                 meal.Dishes.Sum(dish => Prices.Waiting(dish, plan)),
                 Prices.KitchenMinutes(meal, plan),
                 ovens.Sum(oven => Dials.Changes(oven.Dial.Select(dial => (clock.Of(dial.At), dial.Celsius)), stays[oven.Oven])),
-                Prices.Of(meal, plan)),
+                Prices.Of(meal, plan, model.Cushion))
+            {
+                Cushion = model.Cushion,
+            },
         };
 
         PlannedStep Step(Step step)

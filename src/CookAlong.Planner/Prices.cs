@@ -39,7 +39,7 @@ internal static class Prices
     /// </summary>
     public const int CushionMinute = 2 * OfOneWaitingMinute;
 
-    public const int CushionMinutes = 5;
+    public const int CushionMinutes = PlanRequest.UsualCushion;
 
     /// <summary>For each minute that what has already begun forces a hold or a gap beyond its limit (only while a meal runs).</summary>
     public const int BeyondLimitMinute = 200 * OfOneWaitingMinute;
@@ -57,7 +57,8 @@ internal static class Prices
     public const int ChangedPerson = 5;
 
     /// <summary>The objective of a finished plan, from the plan alone: what moving from an earlier one cost is not in it.</summary>
-    public static long Of(Meal meal, Plan plan)
+    /// <param name="cushion">The minutes asked for in the request.</param>
+    public static long Of(Meal meal, Plan plan, int cushion = CushionMinutes)
     {
         long sum = plan.Courses.Sum(course => (long)course.LateMinutes) * LateMinute;
         sum += (long)Math.Min(KitchenMost, KitchenMinutes(meal, plan)) * KitchenMinute;
@@ -65,7 +66,7 @@ internal static class Prices
         {
             var table = plan.TableTime(dish.Course);
             sum += Waiting(dish, plan) * OfOneWaitingMinute;
-            sum += (long)MissingCushion(dish, plan) * CushionMinute;
+            sum += (long)MissingCushion(dish, plan, cushion) * CushionMinute;
             foreach (var step in dish.Steps)
             {
                 var planned = plan.Step(step.Id);
@@ -93,10 +94,10 @@ internal static class Prices
         return hold.CostOf(minutes);
     }
 
-    /// <summary>The cushion that a hold has room for, in minutes.</summary>
-    public static int Cushion(Hold hold) => Math.Min(CushionMinutes, hold.BestWithin);
+    /// <summary>The part of a cushion that a hold has room for, in minutes: for nothing, or for who asks for more, as long as the food is good.</summary>
+    public static int Cushion(Hold hold, int minutes) => Math.Min(minutes, minutes > CushionMinutes ? hold.GoodFor : hold.BestWithin);
 
-    private static int MissingCushion(Dish dish, Plan plan)
+    private static int MissingCushion(Dish dish, Plan plan, int cushion)
     {
         if (dish.Steps.IsEmpty)
         {
@@ -104,7 +105,7 @@ internal static class Prices
         }
 
         var (hold, minutes) = Wait(dish, plan);
-        return Math.Max(0, Cushion(hold) - minutes);
+        return Math.Max(0, Cushion(hold, cushion) - minutes);
     }
 
     private static (Hold Hold, int Minutes) Wait(Dish dish, Plan plan)

@@ -26,6 +26,9 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
 
     public PlanLimits Limits => limits;
 
+    /// <summary>Of the request searched for.</summary>
+    public int Cushion { get; init; } = PlanRequest.UsualCushion;
+
     /// <summary>What was found proved to be no plan.</summary>
     public void Forget() => first = null;
 

@@ -11,7 +11,7 @@ public sealed record Confidence(double OnTimeWithin10, double ExpectedLateMinute
     /// <summary>The same steps, with how often they decide and what would help.</summary>
     public ImmutableArray<DecisiveStep> Decisive { get; init; } = [];
 
-    /// <summary>Chance that some food stands longer than its hold or its gap allows, by a minute or more.</summary>
+    /// <summary>Chance that some food stands longer than its hold or its gap allows, by five minutes or more.</summary>
     public double TooLong { get; init; }
 
     /// <summary>Which food that is, most often first.</summary>

@@ -21,7 +21,17 @@ public interface IMealPlanner
 /// No rule is softened. The returned <see cref="PlanCost.Objective"/> leaves that price out, so that it stays comparable to
 /// the previous plan's; <see cref="Plan.Gap"/> and <see cref="PlanProgress.Objective"/> have it in. No meaning beside <paramref name="So"/>.
 /// </param>
-public sealed record PlanRequest(Meal Meal, PlanLimits Limits, Minute? Now = null, SoFar? So = null, Plan? Previous = null);
+public sealed record PlanRequest(Meal Meal, PlanLimits Limits, Minute? Now = null, SoFar? So = null, Plan? Previous = null)
+{
+    /// <summary>Minutes of <see cref="Cushion"/> where nobody asks for more or less.</summary>
+    public const int UsualCushion = 5;
+
+    /// <summary>
+    /// How long before the table each dish is wanted ready, as far as it keeps: a wish with a price, in minutes, 0 or more.
+    /// <see cref="PlanCost.Objective"/> has that price in: only plans with the same cushion can be compared by it.
+    /// </summary>
+    public int Cushion { get; init; } = UsualCushion;
+}
 
 /// <param name="Time">
 /// How long the search goes on for better plans once it has one. Without any plan it goes on to <see cref="WithoutPlan"/>, so

@@ -75,8 +75,12 @@ public readonly record struct DialSetting(Minute At, int Celsius);
 /// <param name="Waiting">The sum of what the holds cost.</param>
 /// <param name="KitchenMinutes">First hands-on start to the last table time.</param>
 /// <param name="OvenChanges">How often a dial is turned while something depends on it.</param>
-/// <param name="Objective">What the planner minimised; comparable only between plans of the same meal.</param>
-public sealed record PlanCost(int LateMinutes, long Waiting, int KitchenMinutes, int OvenChanges, long Objective);
+/// <param name="Objective">What the planner minimised; comparable only between plans of the same meal and cushion.</param>
+public sealed record PlanCost(int LateMinutes, long Waiting, int KitchenMinutes, int OvenChanges, long Objective)
+{
+    /// <summary>The <see cref="PlanRequest.Cushion"/> it was planned with.</summary>
+    public int Cushion { get; init; } = PlanRequest.UsualCushion;
+}
 
 /// <summary>Why there is no plan, or only a late one, and the change that would mend it.</summary>
 /// <param name="GainMinutes">How much earlier the latest course would be served; null when the change makes a plan possible at all.</param>

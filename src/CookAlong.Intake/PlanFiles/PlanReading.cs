@@ -42,7 +42,7 @@ internal sealed class PlanReading(Meal meal, TimeZoneInfo zone)
             [.. root.Objects("holds", 200).Select(Hold)],
             ovens,
             Cost(root),
-            Confidence(root),
+            root.Object("confidence") is { } confidence ? ConfidenceJson.Read(confidence) : null,
             [.. root.Objects("conflicts", 100).Select(Conflict)]);
     }
 
@@ -131,14 +131,10 @@ internal sealed class PlanReading(Meal meal, TimeZoneInfo zone)
             cost.Long("waiting"),
             cost.Whole("kitchenMinutes", 0, int.MaxValue, fallback: 0),
             cost.Whole("ovenChanges", 0, int.MaxValue, fallback: 0),
-            cost.Long("objective"));
-
-    private static Confidence? Confidence(Place root) => root.Object("confidence") is not { } confidence
-        ? null
-        : new Confidence(
-            Fraction(confidence, "onTimeWithin10"),
-            confidence.Real("expectedLateMinutes", 0, double.MaxValue),
-            [.. confidence.Texts("decisiveSteps", 1_000).Select(step => new StepId(step.Text))]);
+            cost.Long("objective"))
+        {
+            Cushion = cost.Whole("cushion", 0, HoldReading.Longest, fallback: PlanRequest.UsualCushion),
+        };
 
     private Conflict Conflict(Place conflict)
     {
@@ -151,7 +147,7 @@ internal sealed class PlanReading(Meal meal, TimeZoneInfo zone)
         return new Conflict(new PlanChange.AddOven(), null);
     }
 
-    private static double Fraction(Place place, string name) => place.Real(name, 0, 1);
+    internal static double Fraction(Place place, string name) => place.Real(name, 0, 1);
 
     private static string? Id(Place place, string name) => place.Member(name)?.AsText(Place.LongestId);
 }

@@ -44,11 +44,9 @@ internal sealed class PlanWriting(Meal meal)
             ("waiting", plan.Cost.Waiting),
             ("kitchenMinutes", plan.Cost.KitchenMinutes),
             ("ovenChanges", plan.Cost.OvenChanges),
-            ("objective", plan.Cost.Objective))),
-        ("confidence", plan.Confidence is not { } confidence ? null : Object(
-            ("onTimeWithin10", confidence.OnTimeWithin10),
-            ("expectedLateMinutes", confidence.ExpectedLateMinutes),
-            ("decisiveSteps", Texts(confidence.DecisiveSteps.Select(step => step.Value))))),
+            ("objective", plan.Cost.Objective),
+            ("cushion", plan.Cost.Cushion))),
+        ("confidence", plan.Confidence is { } confidence ? ConfidenceJson.Write(confidence) : null),
         ("conflicts", List(plan.Conflicts.Select(conflict => Object(
             ("sentence", ConflictWords.Sentence(conflict, meal)),
             ("change", ChangeJson.Write(conflict.Change, meal.TimeZone)),
