@@ -83,6 +83,9 @@ public sealed record ScreenSize(int Width, int Height)
 
     public static ScreenSize Tablet { get; } = new(1180, 820);
 
+    /// <summary>The tablet on its side edge.</summary>
+    public static ScreenSize Upright { get; } = new(820, 1180);
+
     public static ScreenSize Desktop { get; } = new(1440, 900);
 }
 

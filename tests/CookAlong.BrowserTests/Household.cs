@@ -7,7 +7,7 @@ namespace CookAlong.BrowserTests;
 /// <summary>One household's server with its host signed in at the tablet; the class that tests share, each with a meal of its own.</summary>
 public sealed partial class Household(Chromium chromium) : IAsyncLifetime
 {
-    static int soups;
+    static int meals;
 
     const string Password = "a long night before midwinter";
 
@@ -47,14 +47,25 @@ public sealed partial class Household(Chromium chromium) : IAsyncLifetime
     /// <summary>From the list of meals: takes in the soup's meal file, plans it and starts cooking. Ends at the board, with the first jobs due.</summary>
     public static async Task StartSoupAsync(Screen host)
     {
+        await StartAsync(host, SoupForSix.Json($"Soup for six, {Interlocked.Increment(ref meals)}", TimeProvider.System.GetUtcNow()));
+
+        // The plan begins at its first whole minute.
+        await Assertions.Expect(host.Page.Locator("#card-knead")).ToBeVisibleAsync(new() { Timeout = 90_000 });
+    }
+
+    /// <summary>The same with a mash that one of two can make. Ends at the board.</summary>
+    public static Task StartMashAsync(Screen host) =>
+        StartAsync(host, MashForTwo.Json($"Mash for two, {Interlocked.Increment(ref meals)}", TimeProvider.System.GetUtcNow()));
+
+    static async Task StartAsync(Screen host, string mealFile)
+    {
         var page = host.Page;
-        var name = $"Soup for six, {Interlocked.Increment(ref soups)}";
         await Assertions.Expect(page.Locator("#meal-file")).ToBeEnabledAsync();
         await page.Locator("#meal-file").SetInputFilesAsync(new FilePayload
         {
-            Name = "soup.json",
+            Name = "meal.json",
             MimeType = "application/json",
-            Buffer = Encoding.UTF8.GetBytes(SoupForSix.Json(name, TimeProvider.System.GetUtcNow())),
+            Buffer = Encoding.UTF8.GetBytes(mealFile),
         });
         await page.WaitForURLAsync(MealAddress());
         await page.GotoAsync($"{new Uri(page.Url).AbsolutePath}/plan");
@@ -63,9 +74,6 @@ public sealed partial class Household(Chromium chromium) : IAsyncLifetime
         await Assertions.Expect(start).ToBeEnabledAsync();
         await start.ClickAsync();
         await page.WaitForURLAsync(RunAddress());
-
-        // The plan begins at its first whole minute.
-        await Assertions.Expect(page.Locator("#card-knead")).ToBeVisibleAsync(new() { Timeout = 90_000 });
     }
 
     /// <summary>A phone that joins the run on the host's screen with a fresh code, typed in.</summary>

@@ -32,6 +32,11 @@ public sealed record LiveView(RunId Run, Meal Meal, Board Board, PersonId Person
     public IEnumerable<Call> LooseCalls => Board.Calls.Where(call =>
         call.Due <= Board.At && !call.IsAcknowledged && !(call.Kind == CallKind.Pause && Board.Pause is not null) && !Board.Now.Any(card => card.Call?.Id == call.Id));
 
+    /// <summary>Jobs and loose calls together, the urgent first: they are what a full board still shows.</summary>
+    public IEnumerable<NowCard> Now =>
+        LooseCalls.Select(call => new NowCard(null, call)).Concat(Jobs.Select(card => new NowCard(card, null)))
+            .OrderByDescending(one => (one.Call ?? one.Card!.Call)?.Priority == CallPriority.High);
+
     /// <summary>Running steps that need nobody and stand in no oven, on no ring and under no grill.</summary>
     public IEnumerable<BoardCard> ByThemselves => Board.Now.Except(Jobs).Where(card =>
         card.Place is { Oven: null, Rings: 0, Grill: null });
@@ -44,6 +49,9 @@ public sealed record LiveView(RunId Run, Meal Meal, Board Board, PersonId Person
 
     public string Path(string part) => $"/cook/{Run}/{part}";
 }
+
+/// <summary>What wants somebody now; exactly one of the two is set, the call when it is about no job of its own.</summary>
+public sealed record NowCard(BoardCard? Card, Call? Call);
 
 /// <summary>One line of the rail; exactly one of the two is set.</summary>
 public sealed record NextLine(DateTimeOffset At, BoardCard? Card, Call? Call);

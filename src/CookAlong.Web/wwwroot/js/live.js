@@ -137,7 +137,7 @@ setInterval(() => {
     lookedFor = next;
     look();
   }
-  const since = hub.silentSince();
+  const since = left ? null : hub.silentSince();
   showCutOff(since === null ? null : clock.seconds(now() - (Date.now() - since)));
 }, 250);
 let beat = 0;

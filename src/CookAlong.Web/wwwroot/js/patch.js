@@ -66,11 +66,11 @@ export function patcher(live, patched) {
     settle(before);
   }
 
-  /** Where each thing that can be touched lies. */
+  /** Where each thing that can be touched lies, and what it does: the second half of a double tap must not do the next thing. */
   function places() {
     return new Map([...live.querySelectorAll("button, summary, a")].map((one) => {
       const { x, y } = one.getBoundingClientRect();
-      return [one, `${Math.round(x / 8)} ${Math.round(y / 8)}`];
+      return [one, `${Math.round(x / 8)} ${Math.round(y / 8)} ${one.getAttribute("data-tap")}`];
     }));
   }
 

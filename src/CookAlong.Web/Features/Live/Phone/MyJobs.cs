@@ -29,7 +29,8 @@ public sealed class MyJobs(LiveView view)
 
     /// <summary>Calls for whoever is near, which a child is not asked to answer.</summary>
     public IEnumerable<Call> Calls => IsChild ? [] : view.LooseCalls
-        .Concat(view.Jobs.Where(card => card.Helpers.IsEmpty && !card.IsFree && card.Call is not null).Select(card => card.Call!));
+        .Concat(view.Jobs.Where(card => card.Helpers.IsEmpty && !card.IsFree && card.Call is not null).Select(card => card.Call!))
+        .OrderByDescending(call => call.Priority == CallPriority.High);
 
     IEnumerable<BoardCard> Now => view.Jobs
         .Where(IsMine)
