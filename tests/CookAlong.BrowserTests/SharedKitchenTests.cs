@@ -14,7 +14,8 @@ public sealed class SharedKitchenTests(Household house) : IClassFixture<Househol
         await Household.StartSoupAsync(tablet);
         await using var ivo = await house.JoinAsync(tablet, "Ivo");
         var run = new Uri(tablet.Page.Url).AbsolutePath;
-        var socket = await ivo.Page.RunAndWaitForWebSocketAsync(() => ivo.Page.ReloadAsync());
+        await ivo.GoToAsync("about:blank");
+        var socket = await ivo.Page.RunAndWaitForWebSocketAsync(() => ivo.GoToAsync($"{run}/me"));
         await Expect(Button(ivo, "Start")).ToBeVisibleAsync();
 
         await tablet.GoToAsync($"{run}/invite");

@@ -64,7 +64,7 @@ export function showWaiting(live, waiting) {
 export function farewell(why) {
   const page = document.createElement("main");
   page.className = "moment";
-  const heading = document.createElement("h2");
+  const heading = document.createElement("h1");
   heading.textContent = words.outside;
   const text = document.createElement("p");
   text.textContent = why;
