@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 using CookAlong.Intake.Reading;
@@ -15,6 +16,13 @@ public static class PlanFile
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(meal);
         return new PlanWriting(meal).Plan(plan).ToJsonString(JsonWords.Readable);
+    }
+
+    /// <summary>How sure a plan is, as the plan file says it.</summary>
+    public static JsonObject Confidence(Confidence confidence)
+    {
+        ArgumentNullException.ThrowIfNull(confidence);
+        return ConfidenceJson.Write(confidence);
     }
 
     /// <summary>

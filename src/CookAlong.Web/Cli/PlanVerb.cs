@@ -2,20 +2,17 @@ using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
 using CookAlong.Domain;
-using CookAlong.Domain.Confidence;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 using CookAlong.Intake.PlanFiles;
 using CookAlong.Planner;
+using CookAlong.Web.Features.Plans;
 
 namespace CookAlong.Web.Cli;
 
 /// <summary>Plans a meal file backward from its table times.</summary>
 static class PlanVerb
 {
-    // Enough for two figures after the point of a chance; a run takes microseconds.
-    const int Runs = 2_000;
-
     public static Command Create()
     {
         var (meal, json) = (InputFile.MealArgument(), InputFile.JsonOption());
@@ -26,6 +23,13 @@ static class PlanVerb
         {
             Description = "Plan as if it were this time, local to the meal (2027-12-18T09:00). Default: the clock of this machine.",
             HelpName = "TIME",
+        };
+        var confidence = new Option<double?>("--confidence")
+        {
+            Description = "Look for buffers until it is on time (within 10 minutes) with this chance, 0.5 to 0.999; 0.9 when no number follows. Takes up to five times as long.",
+            HelpName = "P",
+            Arity = ArgumentArity.ZeroOrOne,
+            CustomParser = Chance,
         };
         var verb = new Command(
             "plan",
@@ -38,20 +42,21 @@ static class PlanVerb
             Examples:
               cookalong plan seed-data/meals/midwinter-lunch.json
               cookalong plan lunch.json --out plan.json --seconds 30
+              cookalong plan lunch.json --confidence 0.95
               cookalong plan lunch.json --json --now 2027-12-18T09:00
             """)
         {
-            meal, output, seconds, now, json,
+            meal, output, seconds, now, confidence, json,
         };
         verb.SetAction((parsed, stop) =>
         {
-            var request = new Request(parsed.GetValue(meal)!, parsed.GetValue(output), parsed.GetValue(seconds), parsed.GetValue(now), parsed.GetValue(json));
+            var request = new Request(parsed.GetValue(meal)!, parsed.GetValue(output), parsed.GetValue(seconds), parsed.GetValue(now), parsed.GetValue(confidence), parsed.GetValue(json));
             return Task.FromResult(Run(request, parsed, stop));
         });
         return verb;
     }
 
-    sealed record Request(string Meal, string? Out, double Seconds, string? Now, bool Json);
+    sealed record Request(string Meal, string? Out, double Seconds, string? Now, double? Confidence, bool Json);
 
     static int Run(Request request, ParseResult parsed, CancellationToken stop)
     {
@@ -80,11 +85,10 @@ static class PlanVerb
             return PlanningExit.BadInput;
         }
 
-        var plan = new CpSatPlanner().Plan(new PlanRequest(meal, new PlanLimits(TimeSpan.FromSeconds(request.Seconds)), now), stop: stop);
-        if (plan.Status != PlanStatus.None)
-        {
-            plan = plan with { Confidence = Simulation.Run(meal, plan, Runs, seed: 1) };
-        }
+        var (planner, asked) = (new CpSatPlanner(), new PlanRequest(meal, new PlanLimits(TimeSpan.FromSeconds(request.Seconds)), now));
+        var plan = Cushions.Rehearsed(meal, planner.Plan(asked, stop: stop));
+        var buffered = request.Confidence is { } wish ? Cushions.Reach(planner, asked, plan, wish, stop: stop) : null;
+        plan = buffered?.Plan ?? plan;
 
         if (request.Out is { } path && !Save(PlanFile.Write(plan, meal), path, error))
         {
@@ -98,9 +102,48 @@ static class PlanVerb
         else
         {
             Timetable.Print(output, plan, meal);
+            Tell(output, plan, buffered, request.Confidence ?? Cushions.UsualWish);
         }
 
         return ExitOf(plan);
+    }
+
+    static void Tell(TextWriter output, Plan plan, Buffered? buffered, double wish)
+    {
+        if (buffered is { IsSurer: false, Plan.Confidence.OnTimeWithin10: var sure } && sure >= wish)
+        {
+            output.WriteLine("It needs no buffers.");
+        }
+
+        if (buffered is { IsSurer: true })
+        {
+            output.WriteLine($"{SureWords.Offer(buffered)} {SureWords.Price(buffered)}");
+        }
+
+        if (buffered is not null && SureWords.Unreached(buffered, wish) is { } unreached)
+        {
+            output.WriteLine(unreached);
+        }
+        else if (buffered is null && plan is { Cost.LateMinutes: 0, Confidence: { } confidence } && confidence.OnTimeWithin10 < wish)
+        {
+            output.WriteLine("For a surer plan, with buffers and what they cost, add --confidence.");
+        }
+    }
+
+    static double? Chance(ArgumentResult result)
+    {
+        if (result.Tokens.Count == 0)
+        {
+            return Cushions.UsualWish;
+        }
+
+        if (double.TryParse(result.Tokens[0].Value, CultureInfo.InvariantCulture, out var chance) && chance is >= 0.5 and <= 0.999)
+        {
+            return chance;
+        }
+
+        result.AddError("--confidence takes a chance from 0.5 to 0.999, like 0.95.");
+        return null;
     }
 
     static int ExitOf(Plan plan) => plan switch

@@ -1,9 +1,11 @@
 using System.CommandLine;
 using System.Globalization;
-using System.Text.Json;
+using System.Text.Json.Nodes;
 using CookAlong.Domain.Confidence;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
+using CookAlong.Intake.PlanFiles;
+using CookAlong.Web.Features.Plans;
 
 namespace CookAlong.Web.Cli;
 
@@ -27,7 +29,8 @@ static class SimulateVerb
         var verb = new Command(
             "simulate",
             """
-            Tell how sure a plan is: the chance of serving within 10 minutes of every promise, and the steps that decide it.
+            Tell how sure a plan is: the chance of serving within 10 minutes of every promise, when each course is served, the steps
+            that decide it, where spare minutes buy most, and how often food stands too long.
             Each step takes a time between its least and its most, mostly near its likely one.
 
             Exit 0 = done, 1 = the plan breaks a rule (see 'check'), 2 = bad input.
@@ -65,26 +68,33 @@ static class SimulateVerb
     {
         if (asJson)
         {
-            output.WriteLine(JsonSerializer.Serialize(
-                new
-                {
-                    runs,
-                    seed,
-                    onTimeWithin10 = confidence.OnTimeWithin10,
-                    expectedLateMinutes = confidence.ExpectedLateMinutes,
-                    decisiveSteps = confidence.DecisiveSteps.Select(step => step.Value),
-                },
-                InputFile.Json));
+            var document = new JsonObject { ["runs"] = runs, ["seed"] = seed };
+            foreach (var (name, value) in PlanFile.Confidence(confidence))
+            {
+                document[name] = value?.DeepClone();
+            }
+
+            output.WriteLine(document.ToJsonString(InputFile.Json));
             return;
         }
 
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Cooked {runs:N0} times (seed {seed}):"));
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  served within 10 minutes of every promise: {confidence.OnTimeWithin10:P0}"));
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  late on average: {confidence.ExpectedLateMinutes:0.0} min"));
-        output.WriteLine("  the steps that decide it most often:");
-        foreach (var step in confidence.DecisiveSteps)
+        foreach (var spread in confidence.Tables)
         {
-            output.WriteLine($"    {meal.Step(step).Text} ({step})");
+            output.WriteLine($"  {SureWords.Spread(spread, meal)}");
+        }
+
+        foreach (var line in new[] { SureWords.Stands(confidence, meal), SureWords.BestSpare(confidence, meal) }.OfType<string>())
+        {
+            output.WriteLine($"  {line}");
+        }
+
+        output.WriteLine("  the steps that decide it most often:");
+        foreach (var decisive in confidence.Decisive)
+        {
+            output.WriteLine($"    {meal.Step(decisive.Step).Text} ({decisive.Step}): {SureWords.Decides(decisive)}");
         }
     }
 }

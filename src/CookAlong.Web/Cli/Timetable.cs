@@ -45,7 +45,11 @@ static class Timetable
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Searched {plan.SolveMilliseconds / 1000.0:0.0} s."));
         if (plan.Confidence is { } confidence)
         {
-            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Served within 10 minutes of every promise in {confidence.OnTimeWithin10 * 100:0} of 100 simulated days."));
+            output.WriteLine($"Served within 10 minutes of every promise on {SureWords.Of100(confidence.OnTimeWithin10)} simulated days.");
+            foreach (var line in confidence.Tables.Select(spread => SureWords.Spread(spread, meal)).Append(SureWords.Stands(confidence, meal)).Append(SureWords.BestSpare(confidence, meal)).OfType<string>())
+            {
+                output.WriteLine($"  {line}");
+            }
         }
 
         foreach (var conflict in plan.Conflicts)

@@ -77,6 +77,18 @@ public sealed class SimulationTests
     }
 
     [Fact]
+    public void The_more_cushion_the_same_plan_has_the_surer_it_is()
+    {
+        var (meal, plan) = Parallel(60, by1: "sam", by2: "ida", start2: 0);
+        Plan Ready(int minutesBefore) => plan with { Steps = [.. plan.Steps.Select(step => step with { Start = step.Start + 40 - minutesBefore, End = step.End + 40 - minutesBefore })] };
+
+        var chances = Enumerable.Range(0, 8).Select(size => Simulation.Run(meal, Ready(5 * size), 20_000, seed: 1).OnTimeWithin10).ToList();
+
+        Assert.Equal(chances.Order(), chances);
+        Assert.All(chances.Index(), one => Assert.Equal(Math.Pow(F(Math.Min(1, (10 + (5 * one.Index)) / 40.0)), 2), one.Item, tolerance: 0.012));
+    }
+
+    [Fact]
     public void The_latest_of_two_courses_counts()
     {
         var meal = new MealBuilder().Course("main", 20).Course("pudding", 100).Helper("sam")

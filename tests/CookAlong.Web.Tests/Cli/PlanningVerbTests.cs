@@ -149,11 +149,46 @@ public sealed class PlanningVerbTests : IDisposable
         Assert.InRange(JsonNode.Parse(first)!["onTimeWithin10"]!.GetValue<double>(), 0, 1);
     }
 
+    [Fact]
+    public async Task A_simulation_says_when_it_is_served_and_what_decides_it()
+    {
+        var plan = await PlanOfSupper();
+        var (_, output, _) = await RunAsync("simulate", Supper, plan);
+        var (_, json, _) = await RunAsync("simulate", Supper, plan, "--json");
+
+        Assert.Matches(@"Supper: (half|nine|at)", output);
+        Assert.Equal(20, JsonNode.Parse(json)!["tables"]![0]!["days"]!.AsArray().Count);
+    }
+
+    [Fact]
+    public async Task Buffers_are_looked_for_until_a_plan_is_as_sure_as_wished()
+    {
+        // With work that may take three times as long the supper needs them.
+        var meal = SupperWith(meal =>
+        {
+            foreach (var step in meal["dishes"]!.AsArray().SelectMany(dish => dish!["steps"]!.AsArray()).Where(step => step!["minutes"] is JsonValue))
+            {
+                var likely = step!["minutes"]!.GetValue<int>();
+                step["minutes"] = new JsonObject { ["least"] = Math.Max(1, likely / 2), ["likely"] = likely, ["most"] = likely * 3 };
+            }
+        });
+        var (plainExit, plain, _) = await RunAsync("plan", meal, "--now", Before, "--seconds", "1", "--json");
+        var (exit, surer, error) = await RunAsync("plan", meal, "--now", Before, "--seconds", "1", "--confidence", "0.99", "--json");
+
+        Assert.True((plainExit, exit) == (0, 0), error);
+        Assert.True(Chance(surer) >= Chance(plain));
+        Assert.True(Chance(surer) >= 0.99 || Cushion(surer) > Cushion(plain), surer);
+
+        static double Chance(string plan) => JsonNode.Parse(plan)!["confidence"]!["onTimeWithin10"]!.GetValue<double>();
+        static int Cushion(string plan) => JsonNode.Parse(plan)!["cost"]!["cushion"]!.GetValue<int>();
+    }
+
     [Theory]
     [InlineData("plan", "no-such-meal.json")]
     [InlineData("plan")]
     [InlineData("plan", "meal.json", "--seconds", "0")]
     [InlineData("plan", "meal.json", "--seconds", "soon")]
+    [InlineData("plan", "meal.json", "--confidence", "2")]
     [InlineData("check", "meal.json")]
     [InlineData("simulate", "meal.json", "plan.json", "--runs", "0")]
     public async Task A_wrong_call_exits_2(params string[] args)

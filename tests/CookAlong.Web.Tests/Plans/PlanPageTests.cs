@@ -148,6 +148,40 @@ public sealed class PlanPageTests : BunitContext, IAsyncLifetime
         Assert.Equal(AlderLane.Plan.Steps.Select(step => (step.Step, step.Start)), planner.Previous!.Steps.Select(step => (step.Step, step.Start)));
     }
 
+    [Fact]
+    public async Task A_surer_plan_is_offered_with_its_price_and_taken()
+    {
+        planner.Next = Sure(0.8, UsualPlan);
+        var page = await PlannedAsync();
+        Assert.Contains("on time on 80 of 100 days", page.Find(".how-sure summary").TextContent, StringComparison.Ordinal);
+        planner.Next = Sure(0.96, UsualPlan with { Steps = [.. UsualPlan.Steps.Select(step => step with { Start = step.Start - 10, End = step.End - 10 })], Cost = UsualPlan.Cost with { Cushion = 10 } });
+
+        Button(page, "Find a surer plan").Click();
+        await page.WaitForAssertionAsync(() => Assert.Contains("on time on 96 of 100 days instead of 80", page.Find(".offer").TextContent, StringComparison.Ordinal));
+        Assert.Contains("The price: the dishes wait", page.Find(".offer").TextContent, StringComparison.Ordinal);
+        Assert.Equal(10, planner.Cushion);
+        clock.Advance(TimeSpan.FromSeconds(1));
+        Button(page, "Take this plan").Click();
+
+        await page.WaitForAssertionAsync(() => Assert.Contains("on time on 96 of 100 days", page.Find(".how-sure summary").TextContent, StringComparison.Ordinal));
+        var (kept, _) = (await Services.GetRequiredService<PlanningDesk>().LatestAsync(meal.Row, meal.Meal, TestContext.Current.CancellationToken))!.Value;
+        Assert.Equal((0.96, 10), (kept.Confidence!.OnTimeWithin10, kept.Cost.Cushion));
+    }
+
+    [Fact]
+    public async Task A_plan_that_is_sure_enough_is_said_to_be()
+    {
+        var page = await PlannedAsync();
+
+        Button(page, "Find a surer plan").Click();
+
+        await page.WaitForAssertionAsync(() => Assert.Contains("The plan is on time on 93 of 100 days already.", page.Find(".wish").TextContent, StringComparison.Ordinal));
+    }
+
+    static Plan UsualPlan => AlderLane.Plan;
+
+    static Plan Sure(double chance, Plan plan) => plan with { Confidence = plan.Confidence! with { OnTimeWithin10 = chance } };
+
     async Task<IRenderedComponent<PlanPage>> PlannedAsync()
     {
         var page = await PageAsync();
@@ -177,6 +211,8 @@ public sealed class PlanPageTests : BunitContext, IAsyncLifetime
 
         public Plan? Previous { get; private set; }
 
+        public int Cushion { get; private set; }
+
         public Plan Next { get; set; } = AlderLane.Plan;
 
         public Task Begun => begun.Task;
@@ -192,7 +228,7 @@ public sealed class PlanPageTests : BunitContext, IAsyncLifetime
         public Plan Plan(PlanRequest request, IProgress<PlanProgress>? progress = null, CancellationToken stop = default)
         {
             listener = progress;
-            Previous = request.Previous;
+            (Previous, Cushion) = (request.Previous, request.Cushion);
             begun.TrySetResult();
             WaitHandle.WaitAny([letGo.WaitHandle, stop.WaitHandle]);
             ended.TrySetResult();

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using CookAlong.Domain;
 using CookAlong.Domain.Planning;
 using CookAlong.Intake.MealFiles;
+using CookAlong.Planner;
 using CookAlong.Web.Features.Meals;
 using Microsoft.AspNetCore.Components;
 
@@ -13,6 +14,8 @@ public sealed partial class PlanPage
     CancellationTokenSource? planning;
     KeptMeal? kept;
     Plan? plan;
+    Buffered? offered;
+    double wished;
     bool isCurrent;
     bool isMissing;
     bool isPast;
@@ -57,22 +60,43 @@ public sealed partial class PlanPage
         StateHasChanged();
     }
 
-    async Task PlanAsync()
+    /// <param name="cushion">Null keeps that of the plan on the page.</param>
+    Task PlanAsync(int? cushion) => BusyAsync(async (reports, stop) =>
+        Show(await Desk.PlanAsync(kept!.Row, kept.Meal, cushion ?? plan?.Cost.Cushion ?? PlanRequest.UsualCushion, reports, stop, leave.Token)));
+
+    Task FindSurerAsync(double wish) => BusyAsync(async (reports, stop) =>
+        (offered, wished) = (await Desk.SurerAsync(kept!.Meal, plan!, wish, reports, stop, leave.Token), wish));
+
+    async Task TakeAsync(Plan taken)
+    {
+        if (!ReferenceEquals(taken, plan))
+        {
+            await Desk.KeepAsync(kept!.Row, kept.Meal, taken, leave.Token);
+            Show(taken);
+        }
+
+        offered = null;
+    }
+
+    void Show(Plan made)
     {
         var before = plan;
-        (found, problem, moves) = (null, null, []);
+        (plan, isCurrent) = (made, true);
+        moves = before is { Status: not PlanStatus.None } && made.Status != PlanStatus.None ? StepMove.Between(before, made) : [];
+        chosen = made.Status == PlanStatus.None ? null : chosen;
+    }
+
+    async Task BusyAsync(Func<IProgress<PlanProgress>, CancellationToken, Task> work)
+    {
+        (found, problem, moves, offered) = (null, null, [], null);
         planning = new CancellationTokenSource();
         try
         {
-            plan = await Desk.PlanAsync(kept!.Row, kept.Meal, new Reports(better => InvokeAsync(() => Show(better))), planning.Token, leave.Token);
-            isCurrent = true;
-            moves = before is { Status: not PlanStatus.None } && plan.Status != PlanStatus.None ? StepMove.Between(before, plan) : [];
-            chosen = plan.Status == PlanStatus.None ? null : chosen;
+            await work(new Reports(better => InvokeAsync(() => Show(better))), planning.Token);
         }
         catch (OperationCanceledException) when (leave.IsCancellationRequested)
         {
             // They left; there is nobody to show a plan to.
-            return;
         }
         finally
         {
@@ -97,7 +121,7 @@ public sealed partial class PlanPage
         if (changed is MealEdit.Kept(var meal))
         {
             kept = meal;
-            isCurrent = false;
+            (isCurrent, offered) = (false, null);
         }
         else if (changed is MealEdit.Outdated)
         {

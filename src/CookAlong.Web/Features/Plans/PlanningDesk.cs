@@ -1,8 +1,8 @@
 using CookAlong.Domain;
-using CookAlong.Domain.Confidence;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 using CookAlong.Intake.PlanFiles;
+using CookAlong.Planner;
 using CookAlong.Web.Data;
 using Microsoft.EntityFrameworkCore;
 
@@ -14,35 +14,24 @@ public sealed class PlanningDesk(IMealPlanner planner, IDbContextFactory<CookAlo
     /// <summary>How long to look for a better plan once there is one that is not proven; whoever is in a hurry stops earlier.</summary>
     static readonly TimeSpan Longest = TimeSpan.FromSeconds(1);
 
-    /// <summary>Kitchens cooked through to say how likely a plan is to be on time.</summary>
-    const int Rehearsals = 10_000;
-
     readonly SemaphoreSlim seats = new(2);
     int seated;
 
     /// <summary>The best plan found, kept under the meal's version. Raising <paramref name="stop"/> keeps the best so far; raising <paramref name="leave"/> drops it.</summary>
     /// <exception cref="OperationCanceledException">They left.</exception>
-    public async Task<Plan> PlanAsync(MealRow row, Meal meal, IProgress<PlanProgress>? progress, CancellationToken stop, CancellationToken leave)
+    public async Task<Plan> PlanAsync(MealRow row, Meal meal, int cushion, IProgress<PlanProgress>? progress, CancellationToken stop, CancellationToken leave)
     {
-        await seats.WaitAsync(leave);
-        try
-        {
-            // Whoever comes second gets half: the first has begun with all and will soon be done.
-            var workers = Math.Clamp(Environment.ProcessorCount / Interlocked.Increment(ref seated), 1, 8);
-            using var either = CancellationTokenSource.CreateLinkedTokenSource(stop, leave);
-            var previous = await LatestAsync(row, meal, leave);
-            var request = new PlanRequest(meal, new PlanLimits(Longest, workers), Minute.Of(clock.GetUtcNow()) + 1, Previous: previous?.Plan);
-            var plan = await Task.Run(() => Rehearsed(meal, planner.Plan(request, progress, either.Token)), leave);
-            leave.ThrowIfCancellationRequested();
-            await KeepAsync(row, meal, plan, leave);
-            return plan;
-        }
-        finally
-        {
-            Interlocked.Decrement(ref seated);
-            seats.Release();
-        }
+        var previous = await LatestAsync(row, meal, leave);
+        var plan = await SeatedAsync(meal, (request, either) =>
+            Cushions.Rehearsed(meal, planner.Plan(request with { Previous = previous?.Plan, Cushion = cushion }, progress, either)), stop, leave);
+        await KeepAsync(row, meal, plan, leave);
+        return plan;
     }
+
+    /// <summary>A plan beside <paramref name="plain"/> that is on time with the chance wished for, not kept yet.</summary>
+    /// <exception cref="OperationCanceledException">They left.</exception>
+    public Task<Buffered> SurerAsync(Meal meal, Plan plain, double wish, IProgress<PlanProgress>? progress, CancellationToken stop, CancellationToken leave) =>
+        SeatedAsync(meal, (request, either) => Cushions.Reach(planner, request, plain, wish, progress, either), stop, leave);
 
     /// <summary>The latest plan of the meal, and whether it was made for the meal as it is now; null when there is none that still fits it.</summary>
     public async Task<(Plan Plan, bool IsCurrent)?> LatestAsync(MealRow row, Meal meal, CancellationToken leave = default)
@@ -54,14 +43,32 @@ public sealed class PlanningDesk(IMealPlanner planner, IDbContextFactory<CookAlo
 
     public void Dispose() => seats.Dispose();
 
-    static Plan Rehearsed(Meal meal, Plan plan) =>
-        plan.Status == PlanStatus.None || plan.Confidence is not null ? plan : plan with { Confidence = Simulation.Run(meal, plan, Rehearsals, seed: 1) };
+    async Task<T> SeatedAsync<T>(Meal meal, Func<PlanRequest, CancellationToken, T> work, CancellationToken stop, CancellationToken leave)
+    {
+        await seats.WaitAsync(leave);
+        try
+        {
+            // Whoever comes second gets half: the first has begun with all and will soon be done.
+            var workers = Math.Clamp(Environment.ProcessorCount / Interlocked.Increment(ref seated), 1, 8);
+            using var either = CancellationTokenSource.CreateLinkedTokenSource(stop, leave);
+            var request = new PlanRequest(meal, new PlanLimits(Longest, workers), Minute.Of(clock.GetUtcNow()) + 1);
+            var done = await Task.Run(() => work(request, either.Token), leave);
+            leave.ThrowIfCancellationRequested();
+            return done;
+        }
+        finally
+        {
+            Interlocked.Decrement(ref seated);
+            seats.Release();
+        }
+    }
 
     /// <summary>Steps may have come and gone since it was made; times and people may differ, that is what planning again is for.</summary>
     static bool Fits(Meal meal, Plan plan) =>
         plan.Status == PlanStatus.None || plan.Steps.Select(step => step.Step).ToHashSet().SetEquals(meal.Steps.Select(step => step.Id));
 
-    async Task KeepAsync(MealRow row, Meal meal, Plan plan, CancellationToken leave)
+    /// <summary>Makes it the meal's plan.</summary>
+    public async Task KeepAsync(MealRow row, Meal meal, Plan plan, CancellationToken leave)
     {
         await using var db = await database.CreateDbContextAsync(leave);
         var now = clock.GetUtcNow();
