@@ -119,7 +119,7 @@ public sealed class SharedKitchenTests(Household house) : IClassFixture<Househol
         await using var ivo = await house.JoinAsync(tablet, "Ivo");
         await using var runa = await house.JoinAsync(tablet, "Runa");
         await Button(ivo, "Let go").ClickAsync();
-        var take = new PageGetByRoleOptions { NameRegex = new("I’ll take it: Chop") };
+        var take = new PageGetByRoleOptions { NameRegex = new(@"I’ll take it\s*: Chop") };
         await Expect(ivo.Page.GetByRole(AriaRole.Button, take)).ToBeVisibleAsync();
         await StandStillAsync(ivo);
 
