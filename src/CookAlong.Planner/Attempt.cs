@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using CookAlong.Domain;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
+using CookAlong.Planner.Quick;
 
 namespace CookAlong.Planner;
 
@@ -20,10 +21,17 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
     /// <summary>What turning the best so far into a plan may take after the search was stopped.</summary>
     private static readonly TimeSpan Grace = TimeSpan.FromSeconds(1);
 
+    /// <summary>Layouts of the quick search before the solver begins, and again for a better one.</summary>
+    private const int QuickLayouts = 500;
+
+    /// <summary>Of the time for the whole search, the most that the quick one may take.</summary>
+    private const double QuickPart = 0.25;
+
     /// <param name="share">Of a deterministic limit.</param>
     /// <param name="giveUp">Share of the time left after which an attempt that has found nothing ends.</param>
     public Tried Run(double share, double giveUp)
     {
+        var quick = so is null && told is null && !search.IsStopped ? LookQuickly() : null;
         var counts = new MealModel(meal, clock, so, told, PeopleBy.Counts, search.Cushion);
         if (so is not null)
         {
@@ -33,11 +41,20 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
         {
             Hints.FromTold(counts, told);
         }
+        else if (quick is not null)
+        {
+            Hints.FromDraft(counts, quick.Draft());
+        }
 
         var counted = search.Solve(counts, search.Limits.Time, search.Left * giveUp, share * 0.5);
         if (counted.Found is not { } draft)
         {
-            return new Tried(null, counted.IsImpossible);
+            return new Tried(quick is null ? null : Finish(quick, counted.Bound), counted.IsImpossible);
+        }
+
+        if (quick is not null && quick.Cost <= counted.Objective)
+        {
+            return new Tried(Finish(quick, counted.Bound), false);
         }
 
         if (Naming.Of(counts, draft, search.Limits) is { } names)
@@ -45,7 +62,20 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
             return new Tried(Finish(counts, draft, names, counted.Objective, counted.Bound), false);
         }
 
-        return Named(draft, counted.Bound, share * 0.25, giveUp);
+        var named = Named(draft, counted.Bound, share * 0.25, giveUp);
+        return quick is not null && (named.Plan is not { } plan || quick.Cost < plan.Cost.Objective)
+            ? new Tried(Finish(quick, counted.Bound), false)
+            : named;
+    }
+
+    /// <summary>A plan within a few hundredths of a second, to show and to begin from; null where that finds none.</summary>
+    private QuickSearch? LookQuickly()
+    {
+        var begun = search.Elapsed;
+        bool IsOver() => search.IsStopped || (search.Limits.Deterministic is null && search.Elapsed - begun > search.Limits.Time * QuickPart);
+        var quick = QuickSearch.Of(meal, clock, told, search.Cushion, search.Limits.Seed);
+        quick?.Run(QuickLayouts, QuickLayouts, IsOver, () => search.Tell(quick));
+        return quick?.Found is null ? null : quick;
     }
 
     private Tried Named(Draft draft, long bound, double share, double giveUp)
@@ -91,8 +121,16 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
 
     private Plan Finish(MealModel model, Draft draft, ImmutableArray<ImmutableArray<HelperId>> names, long objective, long bound)
     {
-        var plan = PlanWriting.Write(model, draft, names);
+        var doers = draft.Jobs.Zip(names)
+            .SelectMany(one => one.Second, (one, helper) => (Job: (one.First.Job.Step.Id, one.First.Job.Tend), Helper: helper))
+            .ToLookup(one => one.Job, one => one.Helper);
+        return Finish(PlanWriting.Write(meal, clock, so, draft, doers, search.Cushion), objective, bound);
+    }
 
+    private Plan Finish(QuickSearch quick, long bound) => Finish(quick.Plan(), quick.Cost, bound);
+
+    private Plan Finish(Plan plan, long objective, long bound)
+    {
         // What has begun may cost what no plan can say; then the solver's own sum stands.
         var cost = so is null ? plan.Cost.Objective : objective;
         var gap = Answer.GapOf(so is null ? cost + (told?.PriceOf(plan) ?? 0) : objective, bound);

@@ -62,7 +62,7 @@ public sealed class CpSatPlanner : IMealPlanner
     }
 
     /// <summary>First minutes to try, none before <paramref name="now"/>.</summary>
-    private static IEnumerable<Minute> Origins(Meal meal, Minute? now)
+    internal static IEnumerable<Minute> Origins(Meal meal, Minute? now)
     {
         var earliest = now ?? new Minute(long.MinValue);
         return meal.NotBefore is { } given
@@ -70,7 +70,7 @@ public sealed class CpSatPlanner : IMealPlanner
             : Beginnings.Select(minutes => Minute.Later(meal.FirstTableTime - minutes, earliest)).Distinct();
     }
 
-    private static Plan None(Meal meal, Minute origin) => new(
+    internal static Plan None(Meal meal, Minute origin) => new(
         PlanStatus.None,
         Gap: 1,
         SolveMilliseconds: 0,

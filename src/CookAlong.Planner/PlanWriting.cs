@@ -10,13 +10,13 @@ namespace CookAlong.Planner;
 /// <summary>Writes a draft and its names out as a plan: places, people, holds, the ovens' programmes and what it costs.</summary>
 internal static class PlanWriting
 {
-    public static Plan Write(MealModel model, Draft draft, ImmutableArray<ImmutableArray<HelperId>> names)
+    /// <param name="doers">Who does each step that has not begun (no tend), and each tend.</param>
+    public static Plan Write(Meal meal, Clock clock, SoFar? so, Draft draft, ILookup<(StepId Step, (int Tend, int Turn)? Tend), HelperId> doers, int cushion)
     {
-        var (meal, clock) = (model.Meal, model.Clock);
-        var told = model.So?.Current;
-        var doers = draft.Jobs.Zip(names).ToLookup(one => (one.First.Job.Step.Id, one.First.Job.Tend), one => one.Second);
-        var stays = meal.Kitchen.Ovens.ToDictionary(oven => oven.Id, oven => Stays(model, draft, oven).ToList());
-        var ovens = meal.Kitchen.Ovens.Select(oven => Programme(model, oven, stays[oven.Id])).ToImmutableArray();
+        var told = so?.Current;
+        var begun = so?.Facts.Select(fact => fact.Step).ToHashSet() ?? [];
+        var stays = meal.Kitchen.Ovens.ToDictionary(oven => oven.Id, oven => Stays(meal, clock, begun, draft, oven).ToList());
+        var ovens = meal.Kitchen.Ovens.Select(oven => Programme(clock, so, oven, stays[oven.Id])).ToImmutableArray();
         var plan = new Plan(
             PlanStatus.Feasible,
             Gap: 1,
@@ -37,9 +37,9 @@ internal static class PlanWriting
                 meal.Dishes.Sum(dish => Prices.Waiting(dish, plan)),
                 Prices.KitchenMinutes(meal, plan),
                 ovens.Sum(oven => Dials.Changes(oven.Dial.Select(dial => (clock.Of(dial.At), dial.Celsius)), stays[oven.Oven])),
-                Prices.Of(meal, plan, model.Cushion))
+                Prices.Of(meal, plan, cushion))
             {
-                Cushion = model.Cushion,
+                Cushion = cushion,
             },
         };
 
@@ -47,7 +47,7 @@ internal static class PlanWriting
         {
             var drafted = draft.Steps[step.Id];
             var way = step.WayOf(drafted.Option);
-            var helpers = model.Steps[step.Id].HasBegun ? told!.Step(step.Id).Helpers : [.. doers[(step.Id, null)].SelectMany(some => some)];
+            var helpers = begun.Contains(step.Id) ? told!.Step(step.Id).Helpers : [.. doers[(step.Id, null)]];
             return new PlannedStep(
                 step.Id, clock.At(drafted.Start), clock.At(drafted.End), drafted.Option, helpers, drafted.Oven, drafted.Grill, way.Uses.Appliances, Slack: 0);
         }
@@ -56,7 +56,7 @@ internal static class PlanWriting
         {
             var helper = tend.Done
                 ? told!.Tends.Where(one => (one.Step, one.Tend, one.Turn) == (tend.Step, tend.Tend, tend.Turn)).Select(one => one.Helper).FirstOrDefault()
-                : doers[(tend.Step, (tend.Tend, tend.Turn))].SelectMany(some => some).Single();
+                : doers[(tend.Step, (tend.Tend, tend.Turn))].Single();
             return new PlannedTend(tend.Step, tend.Tend, tend.Turn, clock.At(tend.Start), tend.Minutes, helper);
         }
 
@@ -67,9 +67,9 @@ internal static class PlanWriting
         }
     }
 
-    private static IEnumerable<Stay> Stays(MealModel model, Draft draft, Oven oven)
+    private static IEnumerable<Stay> Stays(Meal meal, Clock clock, HashSet<StepId> begun, Draft draft, Oven oven)
     {
-        foreach (var dish in model.Meal.Dishes)
+        foreach (var dish in meal.Dishes)
         {
             foreach (var step in dish.Steps)
             {
@@ -77,13 +77,13 @@ internal static class PlanWriting
                 if (drafted.Oven == oven.Id)
                 {
                     var celsius = step.WayOf(drafted.Option).Uses.Oven!.Celsius;
-                    yield return Inside(drafted.Start, drafted.End, celsius, model.Steps[step.Id].HasBegun);
+                    yield return Inside(drafted.Start, drafted.End, celsius, begun.Contains(step.Id));
                 }
             }
 
             foreach (var hold in draft.Holds.Where(hold => hold.Dish == dish.Id && hold.Oven == oven.Id))
             {
-                var isIn = hold.From <= model.Clock.Earliest && dish.Steps.All(step => model.Steps[step.Id].HasBegun);
+                var isIn = hold.From <= clock.Earliest && dish.Steps.All(step => begun.Contains(step.Id));
                 yield return Inside(hold.From, draft.Tables[dish.Course], dish.Holds[hold.Hold].Oven!.Celsius, isIn);
             }
         }
@@ -92,9 +92,8 @@ internal static class PlanWriting
             new(start, end, Encodings.Places.Within(oven, asked) ?? asked, MayYield: isIn);
     }
 
-    private static OvenProgramme Programme(MealModel model, Oven oven, List<Stay> stays)
+    private static OvenProgramme Programme(Clock clock, SoFar? so, Oven oven, List<Stay> stays)
     {
-        var (clock, so) = (model.Clock, model.So);
         var from = clock.Earliest;
         var now = so?.OvensNow.GetValueOrDefault(oven.Id, oven.StartsAt) ?? oven.StartsAt;
         var points = OvenCurve.Points(oven, from, now, stays);

@@ -15,6 +15,9 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
     /// <summary>When the first answer was found.</summary>
     private TimeSpan? first;
 
+    /// <summary>What the best plan told of so far costs.</summary>
+    private long best = long.MaxValue;
+
     public TimeSpan Elapsed => watch.Elapsed;
 
     /// <summary>Until the search ends: from the first answer on there is the limit's time, before that the longer time without a plan.</summary>
@@ -29,8 +32,24 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
     /// <summary>Of the request searched for.</summary>
     public int Cushion { get; init; } = PlanRequest.UsualCushion;
 
+    /// <summary>The quick search has a better plan.</summary>
+    public void Tell(Quick.QuickSearch quick)
+    {
+        first ??= watch.Elapsed;
+        Tell(new PlanProgress(watch.Elapsed, quick.Cost, Gap: 1, quick.Late));
+    }
+
+    private void Tell(PlanProgress better)
+    {
+        if (better.Objective < best)
+        {
+            best = better.Objective;
+            progress?.Report(better);
+        }
+    }
+
     /// <summary>What was found proved to be no plan.</summary>
-    public void Forget() => first = null;
+    public void Forget() => (first, best) = (null, long.MaxValue);
 
     /// <param name="time">The longest this solve may take once it has found something.</param>
     /// <param name="giveUp">The longest it may take while it has found nothing; no meaning where the limit is deterministic.</param>
@@ -44,7 +63,7 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
         }
 
         using var solver = new CpSolver { StringParameters = Parameters(limits.Deterministic is null && giveUp > time ? giveUp + time : time, share) };
-        using var told = new Told(model, watch, progress);
+        using var told = new Told(model, watch, progress is null ? null : Tell);
         var begun = watch.Elapsed;
 
         // Asking the solver to stop before it has set up is lost on it, so the question is put again and again.
@@ -91,7 +110,7 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
             : parameters;
     }
 
-    private sealed class Told(MealModel model, Stopwatch watch, IProgress<PlanProgress>? progress) : SolutionCallback
+    private sealed class Told(MealModel model, Stopwatch watch, Action<PlanProgress>? tell) : SolutionCallback
     {
         /// <summary>When the first answer of this solve was found.</summary>
         public TimeSpan? First { get; private set; }
@@ -101,7 +120,7 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
         public override void OnSolutionCallback()
         {
             First ??= watch.Elapsed;
-            if (progress is null || Failure is not null)
+            if (tell is null || Failure is not null)
             {
                 return;
             }
@@ -111,7 +130,7 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
             {
                 var objective = (long)Math.Round(ObjectiveValue());
                 var late = model.OpenTables.Select(open => (int)SolutionIntegerValue(open.Table.Index) - open.Promised).Append(0).Max();
-                progress.Report(new PlanProgress(watch.Elapsed, objective, Answer.GapOf(objective, (long)BestObjectiveBound()), late));
+                tell(new PlanProgress(watch.Elapsed, objective, Answer.GapOf(objective, (long)BestObjectiveBound()), late));
             }
             catch (Exception failure)
             {

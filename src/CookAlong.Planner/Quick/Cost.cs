@@ -1,0 +1,52 @@
+namespace CookAlong.Planner.Quick;
+
+/// <summary>What a layout costs: <see cref="Prices.Of"/> on the quick search's own arrays, and dearly what makes it no plan.</summary>
+internal static class Cost
+{
+    public static long Of(Work work, Layout layout)
+    {
+        // A minute beyond a limit must not be cheaper than serving a minute later: that always mends one.
+        var sum = ((layout.Broken * 2) + ((long)layout.TooEarly * work.Promised.Length)) * Prices.LateMinute;
+        var lastTable = int.MinValue;
+        for (var course = 0; course < work.Promised.Length; course++)
+        {
+            sum += (long)(layout.Tables[course] - work.Promised[course]) * Prices.LateMinute;
+            lastTable = Math.Max(lastTable, layout.Tables[course]);
+        }
+
+        for (var dish = 0; dish < work.Dishes.Length; dish++)
+        {
+            if (work.Dishes[dish].Steps.Length > 0)
+            {
+                var (hold, wait) = (layout.Holds[dish], layout.Tables[work.Dishes[dish].Course] - layout.Ready[dish]);
+                sum += (hold.Hold.CostOf(wait) * Prices.OfOneWaitingMinute) + ((long)Math.Max(0, hold.Cushion - wait) * Prices.CushionMinute);
+            }
+        }
+
+        return sum + OfSteps(work, layout, lastTable);
+    }
+
+    private static long OfSteps(Work work, Layout layout, int lastTable)
+    {
+        long sum = 0;
+        var firstHands = lastTable;
+        for (var index = 0; index < work.Steps.Length; index++)
+        {
+            var (step, way, start) = (work.Steps[index], layout.Ways[index], layout.Starts[index]);
+            var table = layout.Tables[step.Course];
+            sum += Math.Clamp(table - start - Prices.AheadMinutes, 0, Prices.AheadMost) * Prices.AheadMinute;
+            if (way.IsHandsOn)
+            {
+                sum += (long)Math.Clamp(layout.Ends[index] - (table - Prices.RushMinutes), 0, way.Minutes) * way.People * Prices.RushMinute;
+                firstHands = Math.Min(firstHands, start);
+            }
+
+            if (step.Told is { } told)
+            {
+                sum += (long)Math.Abs(start - told) * work.MovedMinute;
+            }
+        }
+
+        return sum + ((long)Math.Min(Prices.KitchenMost, lastTable - firstHands) * Prices.KitchenMinute);
+    }
+}

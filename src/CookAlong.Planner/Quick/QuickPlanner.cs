@@ -1,0 +1,78 @@
+using System.Diagnostics;
+using CookAlong.Domain;
+using CookAlong.Domain.Planning;
+
+namespace CookAlong.Planner.Quick;
+
+/// <summary>
+/// Plans without the solver, where its native part does not run. Good plans soon, never proven ones; does not re-plan a
+/// meal that runs (then the plan moved right is what there is).
+/// </summary>
+public sealed class QuickPlanner : IMealPlanner
+{
+    /// <summary>Layouts tried for a plan on time before the next span of the clock.</summary>
+    private const int First = 3000;
+
+    /// <summary>Layouts of one annealing; while there is time, another follows.</summary>
+    private const int Round = 4000;
+
+    /// <summary>Layouts that stand for one unit of a deterministic limit.</summary>
+    private const int PerUnit = 5000;
+
+    public Plan Plan(PlanRequest request, IProgress<PlanProgress>? progress = null, CancellationToken stop = default)
+    {
+        var watch = Stopwatch.StartNew();
+        var origins = CpSatPlanner.Origins(request.Meal, request.Now).ToList();
+        var plan = request.So is null
+            ? Best(request, origins, watch, progress, stop)
+            : null;
+        return (plan ?? CpSatPlanner.None(request.Meal, request.So?.Current.NotBefore ?? origins[^1])) with { SolveMilliseconds = (int)watch.Elapsed.TotalMilliseconds };
+    }
+
+    private static Plan? Best(PlanRequest request, List<Minute> origins, Stopwatch watch, IProgress<PlanProgress>? progress, CancellationToken stop)
+    {
+        foreach (var mostLate in new[] { 0, CpSatPlanner.MostLateMinutes })
+        {
+            foreach (var origin in mostLate == 0 ? origins : [origins[^1]])
+            {
+                var clock = new Clock(origin, Earliest: 0, mostLate);
+                if (Within(request, clock, watch, progress, stop) is { } plan)
+                {
+                    return plan;
+                }
+            }
+        }
+
+        return null;
+    }
+
+    private static Plan? Within(PlanRequest request, Clock clock, Stopwatch watch, IProgress<PlanProgress>? progress, CancellationToken stop)
+    {
+        var (meal, limits) = (request.Meal, request.Limits);
+        if (QuickSearch.Of(meal, clock, Told.Of(request), request.Cushion, limits.Seed) is not { } search)
+        {
+            return null;
+        }
+
+        bool IsOver() => stop.IsCancellationRequested
+            || (limits.Deterministic is null && watch.Elapsed > (search.Found is null && limits.WithoutPlan > limits.Time ? limits.WithoutPlan : limits.Time));
+        void Tell() => progress?.Report(new PlanProgress(watch.Elapsed, search.Cost, Gap: 1, search.Late));
+
+        search.Run(First, Round, IsOver, Tell);
+        var rounds = limits.Deterministic is { } effort ? (int)(effort * PerUnit / Round) : int.MaxValue;
+        for (var round = 1; search.Found is not null && round < rounds && !IsOver(); round++)
+        {
+            search.Run(First, Round, IsOver, Tell);
+        }
+
+        if (search.Found is null)
+        {
+            return null;
+        }
+
+        var plan = search.Plan();
+        Checking.Hold(meal, plan, null, clock.At(clock.Earliest));
+        var slack = Slack.Of(meal, plan);
+        return plan with { Steps = [.. plan.Steps.Select(step => step with { Slack = slack.GetValueOrDefault(step.Step) })] };
+    }
+}

@@ -1,0 +1,192 @@
+using CookAlong.Domain;
+using CookAlong.Domain.Kitchens;
+using CookAlong.Domain.Meals;
+using CookAlong.Planner.Encodings;
+
+namespace CookAlong.Planner.Quick;
+
+/// <summary>Lays a meal out for the quick search.</summary>
+internal sealed class Reading
+{
+    private const int Far = 1_000_000;
+
+    private readonly Meal meal;
+    private readonly Clock clock;
+    private readonly int cushion;
+    private readonly int margin;
+    private readonly int width;
+    private readonly Rows rows;
+    private readonly Dictionary<StepId, int> positions;
+    private readonly List<List<CelsiusRange>> ranges;
+
+    private Reading(Meal meal, Clock clock, int cushion)
+    {
+        (this.meal, this.clock, this.cushion) = (meal, clock, cushion);
+        margin = Math.Max(CpSatPlanner.MostLateMinutes, meal.Steps.Sum(step => step.Ways.Max(way => way.Way.Minutes.Likely)) / 2);
+        width = margin + clock.End(meal) + 1;
+        rows = new Rows(meal, clock, margin, width);
+        positions = meal.Steps.Select((step, index) => (step.Id, index)).ToDictionary(one => one.Id, one => one.index);
+        ranges = [.. meal.Kitchen.Ovens.Select(_ => new List<CelsiusRange>())];
+    }
+
+    /// <summary>Null when some step cannot be done at all: no way of it has a place, or hands.</summary>
+    public static Work? Of(Meal meal, Clock clock, Told? told, int cushion) => new Reading(meal, clock, cushion).Read(told);
+
+    private Work? Read(Told? told)
+    {
+        var steps = meal.Dishes.SelectMany((dish, index) => dish.Steps.Select(step => Step(dish, index, step, told))).ToArray();
+        foreach (var step in steps)
+        {
+            foreach (var gap in step.Before)
+            {
+                steps[gap.Step].After.Add(gap with { Step = step.Index });
+            }
+        }
+
+        var dishes = meal.Dishes.Select(dish => Dish(dish, steps)).ToArray();
+        if (steps.Any(step => step.Ways.Length == 0) || dishes.Any(dish => dish.Holds.Length == 0))
+        {
+            return null;
+        }
+
+        return new Work
+        {
+            Meal = meal,
+            Clock = clock,
+            Steps = steps,
+            Dishes = dishes,
+            Ovens = [.. meal.Kitchen.Ovens.Select((oven, index) => new QuickOven(Gaps(oven, ranges[index])))],
+            Promised = [.. meal.Courses.Select(course => clock.Of(course.TableTime))],
+            MovedMinute = told?.MovedMinute ?? 0,
+            Cushion = cushion,
+            Margin = margin,
+            Width = width,
+            Taken = rows.Taken,
+        };
+    }
+
+    private QuickStep Step(Dish dish, int dishIndex, Step step, Told? told) => new(
+        positions[step.Id],
+        step,
+        dishIndex,
+        Course(dish),
+        [.. step.Ways.Select(way => Way(step, way.Option, way.Way)).OfType<QuickWay>()],
+        [.. step.After.Select(after => new QuickGap(positions[after.Step], after.Least, after.Most ?? Far))],
+        [],
+        Math.Max(step.At is { } at ? clock.Of(at) : -Far, step.Window is { } from ? clock.Of(from.From) : -Far),
+        step.Window is { } to ? clock.Of(to.To) : Far,
+        step.At is { } start ? clock.Of(start) : null,
+        !dish.Steps.Any(other => other.After.Any(after => after.Step == step.Id && after.Least >= 0)))
+    {
+        Told = told?.Step(step.Id) is { } was ? clock.Of(told.Carried(dish, was.Start)) : null,
+    };
+
+    private QuickWay? Way(Step step, int option, Way way)
+    {
+        var minutes = way.Minutes.Likely;
+        var shares = way.Attention == Attention.HandsOn ? Shares(step, way.People) : [];
+        var tends = step.Tends.SelectMany((tend, index) => tend.Times(minutes).Select((nominal, turn) => new QuickTend(
+            index, turn,
+            (int)Math.Max(0, (long)nominal - tend.Give), nominal, (int)Math.Min(minutes - tend.Minutes, (long)nominal + tend.Give),
+            tend.Minutes, rows.Helpers(helper => helper.MayDo(step, tend))))).ToArray();
+        var spots = Spots(way.Uses);
+        return spots.Length == 0 || shares.Any(share => share.Able.Length < share.Count) || tends.Any(tend => tend.Able.Length == 0 || tend.From > tend.To)
+            ? null
+            : new QuickWay(option, minutes, way.Attention == Attention.HandsOn, way.People, shares, spots, tends, way.Attention == Attention.Nearby ? rows.Absent : -1);
+    }
+
+    private QuickShare[] Shares(Step step, int people)
+    {
+        var able = rows.Helpers(helper => helper.MayDo(step));
+        if (step.By.IsEmpty)
+        {
+            return [new(people, able)];
+        }
+
+        var named = rows.Helpers(helper => step.By.Contains(helper.Id));
+        return named.Length >= people
+            ? [new(people, [.. named.Intersect(able)])]
+            : [new(named.Length, [.. named.Intersect(able)]), new(people - named.Length, [.. able.Except(named)])];
+    }
+
+    private QuickSpot[] Spots(Uses uses)
+    {
+        var common = new List<QuickTake>();
+        if (uses.Rings > 0 && !rows.Take(common, rows.Rings, uses.Rings))
+        {
+            return [];
+        }
+
+        foreach (var appliance in uses.Appliances.GroupBy(id => id))
+        {
+            if (rows.Appliance(appliance.Key) is not { } row || !rows.Take(common, row, appliance.Count()))
+            {
+                return [];
+            }
+        }
+
+        var spots =
+            from oven in uses.Oven is { } use ? OvensFor(use.Oven, use.Shelves, use.Celsius) : [(-1, -1, 0, null)]
+            from grill in uses.Grill is { } asked
+                ? Enumerable.Range(0, meal.Kitchen.Grills.Length).Where(grill => asked.Grill is null || asked.Grill == meal.Kitchen.Grills[grill].Id)
+                : [-1]
+            select Spot(oven.Index, oven.Range, oven.Earliest, oven.Id, grill, uses.Oven?.Shelves ?? 0, common);
+        return [.. spots.OfType<QuickSpot>()];
+    }
+
+    private QuickSpot? Spot(int oven, int range, int earliest, OvenId? id, int grill, int shelves, List<QuickTake> common)
+    {
+        var takes = new List<QuickTake>(common);
+        var inside = grill < 0 ? null : meal.Kitchen.Grills[grill].InsideOven;
+        var cavity = inside is null ? -1 : meal.Kitchen.Ovens.ToList().FindIndex(one => one.Id == inside);
+        // A grill in the cavity takes the whole of it.
+        var fits = (oven < 0 || rows.Take(takes, rows.Oven(oven), shelves))
+            && (grill < 0 || rows.Take(takes, rows.Grill(grill), 1))
+            && (cavity < 0 || (cavity != oven && rows.Take(takes, rows.Oven(cavity), meal.Kitchen.Ovens[cavity].Shelves)));
+        return fits ? new QuickSpot(oven, range, earliest, id, grill < 0 ? null : meal.Kitchen.Grills[grill].Id, [.. takes]) : null;
+    }
+
+    private IEnumerable<(int Index, int Range, int Earliest, OvenId? Id)> OvensFor(OvenId? asked, int shelves, CelsiusRange celsius)
+    {
+        foreach (var (index, oven) in meal.Kitchen.Ovens.Index())
+        {
+            if ((asked ?? oven.Id) == oven.Id && oven.Shelves >= shelves && Places.Within(oven, celsius) is { } kept)
+            {
+                if (!ranges[index].Contains(kept))
+                {
+                    ranges[index].Add(kept);
+                }
+
+                var cold = new CelsiusRange(oven.StartsAt, oven.StartsAt, oven.StartsAt);
+                yield return (index, ranges[index].IndexOf(kept), clock.Earliest + oven.MinutesBetween(cold, kept), oven.Id);
+            }
+        }
+    }
+
+    private QuickDish Dish(Dish dish, QuickStep[] steps)
+    {
+        var own = dish.Steps.Select(step => positions[step.Id]).ToArray();
+        var holds = dish.Holds.Select((hold, index) => new QuickHold(
+            index, hold, Prices.Cushion(hold, cushion),
+            hold.Oven is { } warm
+                ? [.. OvensFor(null, warm.Shelves, warm.Celsius).Select(oven => Spot(oven.Index, oven.Range, oven.Earliest, oven.Id, -1, warm.Shelves, [])).OfType<QuickSpot>()]
+                : []));
+        return new QuickDish(dish, Course(dish), [.. holds.Where(hold => hold.Hold.Oven is null || hold.Spots.Length > 0)], own, own.Count(step => steps[step].IsLast));
+    }
+
+    private int Course(Dish dish) => meal.Courses.ToList().FindIndex(course => course.Id == dish.Course);
+
+    private static int[,] Gaps(Oven oven, List<CelsiusRange> ranges)
+    {
+        var gaps = new int[ranges.Count, ranges.Count];
+        foreach (var (from, before) in ranges.Index())
+        {
+            foreach (var (to, after) in ranges.Index())
+            {
+                gaps[from, to] = oven.MinutesBetween(before, after);
+            }
+        }
+
+        return gaps;
+    }
+}

@@ -1,0 +1,93 @@
+using CookAlong.Domain;
+using CookAlong.Domain.Meals;
+
+namespace CookAlong.Planner.Quick;
+
+/// <summary>
+/// A meal laid out for the quick search: everything by number, in minutes of the clock. Whatever can be used up (a helper's
+/// hands, rings, shelves, a grill, an appliance) is a row of <see cref="Taken"/>, one cell a minute.
+/// </summary>
+internal sealed class Work
+{
+    public required Meal Meal { get; init; }
+
+    public required Clock Clock { get; init; }
+
+    public required QuickStep[] Steps { get; init; }
+
+    public required QuickDish[] Dishes { get; init; }
+
+    public required QuickOven[] Ovens { get; init; }
+
+    /// <summary>Per course, minutes of the clock.</summary>
+    public required int[] Promised { get; init; }
+
+    /// <summary>The price of each minute a step moves from when people were told.</summary>
+    public required int MovedMinute { get; init; }
+
+    /// <summary>The <see cref="Domain.Planning.PlanRequest.Cushion"/>; each hold has its own part of it.</summary>
+    public required int Cushion { get; init; }
+
+    /// <summary>Minutes before the clock's first that a row has cells for: a meal that does not fit reaches into them, and is late by as much.</summary>
+    public required int Margin { get; init; }
+
+    /// <summary>Cells of a row.</summary>
+    public required int Width { get; init; }
+
+    /// <summary>What is in use before anything is placed, row after row.</summary>
+    public required ushort[] Taken { get; init; }
+
+    /// <summary>Where a row has its cell of minute 0.</summary>
+    public int Cell(int row) => (row * Width) + Margin;
+}
+
+/// <param name="Before">What it waits for.</param>
+/// <param name="After">What waits for it.</param>
+/// <param name="From">It starts no earlier, by a window or a fixed start.</param>
+/// <param name="To">It ends no later, by a window.</param>
+/// <param name="At">It starts then; null = free.</param>
+/// <param name="IsLast">No other step of its dish waits for it.</param>
+internal sealed record QuickStep(
+    int Index,
+    Step Step,
+    int Dish,
+    int Course,
+    QuickWay[] Ways,
+    List<QuickGap> Before,
+    List<QuickGap> After,
+    int From,
+    int To,
+    int? At,
+    bool IsLast)
+{
+    /// <summary>When people were told it starts; null where nobody was told.</summary>
+    public int? Told { get; init; }
+}
+
+internal readonly record struct QuickGap(int Step, int Least, int Most);
+
+/// <param name="Absent">The row that says when no grown-up is there; -1 where that does not matter.</param>
+internal sealed record QuickWay(int Option, int Minutes, bool IsHandsOn, int People, QuickShare[] Shares, QuickSpot[] Spots, QuickTend[] Tends, int Absent);
+
+/// <summary>So many of these helpers' rows.</summary>
+internal sealed record QuickShare(int Count, int[] Able);
+
+/// <summary>A place where a step can be done.</summary>
+/// <param name="Oven">-1 = none.</param>
+/// <param name="Range">Which of the oven's ranges.</param>
+/// <param name="Earliest">The first minute its oven can be warm or cool enough.</param>
+internal sealed record QuickSpot(int Oven, int Range, int Earliest, OvenId? OvenId, GrillId? Grill, QuickTake[] Takes);
+
+/// <param name="Room">How much may be in use before it for it still to fit.</param>
+internal readonly record struct QuickTake(int Row, ushort Amount, ushort Room);
+
+/// <summary>One turn of a tend, as minutes after its step's start.</summary>
+internal sealed record QuickTend(int Tend, int Turn, int From, int Nominal, int To, int Minutes, int[] Able);
+
+internal sealed record QuickDish(Dish Dish, int Course, QuickHold[] Holds, int[] Steps, int LastSteps);
+
+/// <param name="Spots">Where it can be kept warm; empty for the other kinds.</param>
+internal sealed record QuickHold(int Index, Hold Hold, int Cushion, QuickSpot[] Spots);
+
+/// <param name="Gap">Minutes between a stay in one range and the next in another; 0 where the ranges meet.</param>
+internal sealed record QuickOven(int[,] Gap);
