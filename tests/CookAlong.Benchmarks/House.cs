@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Net;
 using System.Text.RegularExpressions;
 using CookAlong.Web;
@@ -26,12 +25,8 @@ sealed partial class House : IAsyncDisposable
 
     public HttpClient Client { get; private set; } = null!;
 
-    /// <summary>How long from nothing to the first page.</summary>
-    public TimeSpan ToFirstPage { get; private set; }
-
     public static async Task<House> OpenAsync()
     {
-        var watch = Stopwatch.StartNew();
         var data = Directory.CreateTempSubdirectory("cookalong-bench-");
         var builder = WebApplication.CreateBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory, ApplicationName = "CookAlong.Web" });
         builder.Logging.SetMinimumLevel(LogLevel.Warning);
@@ -41,7 +36,6 @@ sealed partial class House : IAsyncDisposable
         var house = new House(app, data);
         house.Client = new HttpClient(new HttpClientHandler { CookieContainer = house.Cookies }) { BaseAddress = new Uri(house.Url) };
         var page = await house.Client.GetStringAsync("/first-start");
-        house.ToFirstPage = watch.Elapsed;
         await house.PostAsync("/first-start", page, new()
         {
             ["secret"] = app.Services.GetRequiredService<FirstStart>().Open(),

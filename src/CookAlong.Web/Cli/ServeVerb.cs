@@ -1,5 +1,6 @@
 using System.CommandLine;
 using CookAlong.Web.Data;
+using CookAlong.Web.Features.Plans;
 
 namespace CookAlong.Web.Cli;
 
@@ -46,6 +47,7 @@ static class ServeVerb
 
         command.SetAction(async (parsed, stop) =>
         {
+            SpareMemory.KeepFewArenas();
             var builder = WebApplication.CreateBuilder(new WebApplicationOptions
             {
                 EnvironmentName = parsed.GetValue(environment),

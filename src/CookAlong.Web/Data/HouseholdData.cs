@@ -22,8 +22,13 @@ public static class HouseholdData
 
     public static void Use(DbContextOptionsBuilder options, string database) =>
         options
-            .UseSqlite(new SqliteConnectionStringBuilder { DataSource = database }.ToString())
+            .UseSqlite(Connecting(database))
             .AddInterceptors(new SqlitePragmas());
+
+    /// <summary>Not open yet, and without the pragmas of <see cref="SqlitePragmas"/>: for what must be known before EF is worth its start.</summary>
+    public static SqliteConnection Connection(string database) => new(Connecting(database));
+
+    static string Connecting(string database) => new SqliteConnectionStringBuilder { DataSource = database }.ToString();
 
     /// <summary>Only the server's own user may look in: it holds password hashes and keys.</summary>
     static void OpenFolder(string data)

@@ -14,31 +14,34 @@ sealed class Upgrade(HouseSettings settings, IDbContextFactory<CookAlongDb> data
     public async Task<IReadOnlyList<string>> RunAsync(CancellationToken stop)
     {
         await using var alone = await LockAsync(stop);
-        await using var db = await databases.CreateDbContextAsync(stop);
         var isNew = !File.Exists(settings.Database);
-        var pending = (await db.Database.GetPendingMigrationsAsync(stop)).ToArray();
-        if (pending.Length > 0)
+        await using var database = HouseholdData.Connection(settings.Database);
+        await database.OpenAsync(stop);
+        var pending = Tables.Steps.Except(await Tables.TakenAsync(database, stop)).ToArray();
+        if (isNew)
         {
-            await MigrateAsync(db, pending, isNew, stop);
+            await ChangeAsync(() => Tables.MakeAsync(database, stop), pending, copy: null);
+        }
+        else if (pending.Length > 0)
+        {
+            var copy = Copy(pending[0]);
+            await using var db = await databases.CreateDbContextAsync(stop);
+            await ClearStaleLockAsync(db, stop);
+            await ChangeAsync(() => db.Database.MigrateAsync(stop), pending, copy);
         }
 
         // Kept in the file; a file that came from elsewhere may not have it.
-        await db.Database.ExecuteSqlAsync($"PRAGMA journal_mode=WAL", stop);
+        await using var mode = database.CreateCommand();
+        mode.CommandText = "PRAGMA journal_mode=WAL";
+        await mode.ExecuteNonQueryAsync(stop);
         return pending;
     }
 
-    async Task MigrateAsync(CookAlongDb db, string[] pending, bool isNew, CancellationToken stop)
+    async Task ChangeAsync(Func<Task> change, string[] pending, string? copy)
     {
-        string? copy = null;
-        if (!isNew)
-        {
-            copy = Copy(pending[0]);
-            await ClearStaleLockAsync(db, stop);
-        }
-
         try
         {
-            await db.Database.MigrateAsync(stop);
+            await change();
         }
         catch (Exception failure) when (failure is SqliteException or DbUpdateException or InvalidOperationException)
         {

@@ -6,7 +6,7 @@ using Microsoft.EntityFrameworkCore;
 namespace CookAlong.Web.Features.Household;
 
 /// <summary>The household's host cooks, by name and password.</summary>
-public sealed class Accounts(IDbContextFactory<CookAlongDb> databases, IPasswordHasher<HostRow> hasher, TimeProvider time)
+public sealed class Accounts(IDbContextFactory<CookAlongDb> databases, HouseSettings settings, IPasswordHasher<HostRow> hasher, TimeProvider time)
 {
     public const int LongestName = 60;
 
@@ -15,8 +15,12 @@ public sealed class Accounts(IDbContextFactory<CookAlongDb> databases, IPassword
 
     public async Task<bool> AnyAsync(CancellationToken stop = default)
     {
-        await using var db = await databases.CreateDbContextAsync(stop);
-        return await db.Hosts.AnyAsync(stop);
+        // Asked before the server listens, when the first use of EF would cost half a second.
+        await using var connection = HouseholdData.Connection(settings.Database);
+        await connection.OpenAsync(stop);
+        await using var command = connection.CreateCommand();
+        command.CommandText = "SELECT EXISTS (SELECT 1 FROM Hosts)";
+        return await command.ExecuteScalarAsync(stop) is 1L;
     }
 
     /// <returns>The new account, or what is wrong with what was typed.</returns>

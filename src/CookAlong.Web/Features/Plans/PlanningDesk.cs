@@ -14,6 +14,8 @@ public sealed class PlanningDesk(IMealPlanner planner, IDbContextFactory<CookAlo
     /// <summary>How long to look for a better plan once there is one that is not proven; whoever is in a hurry stops earlier.</summary>
     static readonly TimeSpan Longest = TimeSpan.FromSeconds(1);
 
+    static readonly TimeSpan BeforeClearing = TimeSpan.FromSeconds(2);
+
     readonly SemaphoreSlim seats = new(2);
     int seated;
 
@@ -60,6 +62,17 @@ public sealed class PlanningDesk(IMealPlanner planner, IDbContextFactory<CookAlo
         {
             Interlocked.Decrement(ref seated);
             seats.Release();
+            _ = ClearAsync();
+        }
+    }
+
+    /// <summary>Once the plan is on the page, and nobody is planning. Not after the replans of a kitchen that cooks: its taps come first.</summary>
+    async Task ClearAsync()
+    {
+        await Task.Delay(BeforeClearing, clock);
+        if (Volatile.Read(ref seated) == 0)
+        {
+            SpareMemory.GiveBack();
         }
     }
 

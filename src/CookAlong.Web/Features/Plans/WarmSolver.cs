@@ -6,11 +6,21 @@ using CookAlong.Planner;
 
 namespace CookAlong.Web.Features.Plans;
 
-/// <summary>Plans a boiled egg when the server starts: loading the solver takes a while, which the first who plans need not wait for.</summary>
-sealed class WarmSolver(TimeProvider clock) : BackgroundService
+/// <summary>
+/// Plans a boiled egg: loading the solver takes a while, which the first who plans need not wait for. Not before the server
+/// has answered for a moment, or the first page would wait for the egg instead.
+/// </summary>
+sealed class WarmSolver(IHostApplicationLifetime server, TimeProvider clock) : BackgroundService
 {
-    protected override Task ExecuteAsync(CancellationToken stoppingToken) =>
-        Task.Run(() => new CpSatPlanner().Plan(new PlanRequest(Egg(Minute.Of(clock.GetUtcNow())), new PlanLimits(TimeSpan.FromSeconds(1), Workers: 1)), stop: stoppingToken), stoppingToken);
+    static readonly TimeSpan AfterStart = TimeSpan.FromSeconds(5);
+
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        await Task.Delay(Timeout.InfiniteTimeSpan, clock, server.ApplicationStarted).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+        await Task.Delay(AfterStart, clock, stoppingToken);
+        new CpSatPlanner().Plan(new PlanRequest(Egg(Minute.Of(clock.GetUtcNow())), new PlanLimits(TimeSpan.FromSeconds(1), Workers: 1)), stop: stoppingToken);
+        SpareMemory.GiveBack();
+    }
 
     static Meal Egg(Minute now)
     {

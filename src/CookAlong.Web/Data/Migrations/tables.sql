@@ -1,0 +1,95 @@
+CREATE TABLE IF NOT EXISTS "__EFMigrationsHistory" (
+    "MigrationId" TEXT NOT NULL CONSTRAINT "PK___EFMigrationsHistory" PRIMARY KEY,
+    "ProductVersion" TEXT NOT NULL
+);
+
+BEGIN TRANSACTION;
+CREATE TABLE "Calls" (
+    "Run" TEXT NOT NULL,
+    "Call" TEXT NOT NULL,
+    "Due" INTEGER NOT NULL,
+    "ClaimedAt" INTEGER NULL,
+    "RungAt" INTEGER NULL,
+    CONSTRAINT "PK_Calls" PRIMARY KEY ("Run", "Call")
+);
+
+CREATE TABLE "Hosts" (
+    "Id" TEXT NOT NULL CONSTRAINT "PK_Hosts" PRIMARY KEY,
+    "Name" TEXT NOT NULL,
+    "NameKey" TEXT NOT NULL,
+    "PasswordHash" TEXT NOT NULL
+);
+
+CREATE TABLE "JoinCodes" (
+    "Id" TEXT NOT NULL CONSTRAINT "PK_JoinCodes" PRIMARY KEY,
+    "Run" TEXT NOT NULL,
+    "Hash" TEXT NOT NULL,
+    "IsTyped" INTEGER NOT NULL,
+    "Role" TEXT NOT NULL,
+    "Expires" INTEGER NOT NULL,
+    "WrongTries" INTEGER NOT NULL,
+    "UsedAt" INTEGER NULL
+);
+
+CREATE TABLE "Meals" (
+    "Id" TEXT NOT NULL CONSTRAINT "PK_Meals" PRIMARY KEY,
+    "Name" TEXT NOT NULL,
+    "Document" TEXT NOT NULL,
+    "Version" INTEGER NOT NULL,
+    "ChangedAt" INTEGER NOT NULL
+);
+
+CREATE TABLE "RunEvents" (
+    "Run" TEXT NOT NULL,
+    "Sequence" INTEGER NOT NULL,
+    "Command" TEXT NOT NULL,
+    "Part" INTEGER NOT NULL,
+    "By" TEXT NULL,
+    "At" INTEGER NOT NULL,
+    "Kind" TEXT NOT NULL,
+    "Document" TEXT NOT NULL,
+    CONSTRAINT "PK_RunEvents" PRIMARY KEY ("Run", "Sequence")
+);
+
+CREATE TABLE "RunRow" (
+    "Id" TEXT NOT NULL CONSTRAINT "PK_RunRow" PRIMARY KEY,
+    "Meal" TEXT NOT NULL,
+    "Name" TEXT NOT NULL,
+    "Began" INTEGER NOT NULL,
+    "Ended" INTEGER NULL
+);
+
+CREATE TABLE "Sessions" (
+    "Id" TEXT NOT NULL CONSTRAINT "PK_Sessions" PRIMARY KEY,
+    "Person" TEXT NOT NULL,
+    "Run" TEXT NULL,
+    "BeganAt" INTEGER NOT NULL,
+    "EndedAt" INTEGER NULL
+);
+
+CREATE TABLE "Plans" (
+    "Id" TEXT NOT NULL CONSTRAINT "PK_Plans" PRIMARY KEY,
+    "Meal" TEXT NOT NULL,
+    "MealVersion" INTEGER NOT NULL,
+    "Document" TEXT NOT NULL,
+    "MadeAt" INTEGER NOT NULL,
+    CONSTRAINT "FK_Plans_Meals_Meal" FOREIGN KEY ("Meal") REFERENCES "Meals" ("Id") ON DELETE CASCADE
+);
+
+CREATE UNIQUE INDEX "IX_Hosts_NameKey" ON "Hosts" ("NameKey");
+
+CREATE UNIQUE INDEX "IX_JoinCodes_Hash" ON "JoinCodes" ("Hash");
+
+CREATE INDEX "IX_Plans_Meal_MadeAt" ON "Plans" ("Meal", "MadeAt");
+
+CREATE UNIQUE INDEX "IX_RunEvents_Run_Command_Part" ON "RunEvents" ("Run", "Command", "Part");
+
+CREATE INDEX "IX_RunRow_Ended" ON "RunRow" ("Ended");
+
+CREATE INDEX "IX_Sessions_Person" ON "Sessions" ("Person");
+
+INSERT INTO "__EFMigrationsHistory" ("MigrationId", "ProductVersion")
+VALUES ('20261125075729_Initial', '10.0.15');
+
+COMMIT;
+

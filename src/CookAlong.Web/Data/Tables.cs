@@ -1,0 +1,53 @@
+using System.Reflection;
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore.Migrations;
+
+namespace CookAlong.Web.Data;
+
+/// <summary>
+/// The tables' state, asked and first made in plain SQL. EF needs a second to start on a small machine, and at nearly
+/// every start there is nothing to change; only a real change is left to it.
+/// </summary>
+static class Tables
+{
+    const string History = "__EFMigrationsHistory";
+
+    /// <summary>Names of all migrations, the oldest first.</summary>
+    public static IReadOnlyList<string> Steps { get; } =
+    [
+        .. typeof(Tables).Assembly.GetTypes()
+            .Where(type => type.IsSubclassOf(typeof(Migration)))
+            .Select(type => type.GetCustomAttribute<MigrationAttribute>()!.Id)
+            .Order(StringComparer.Ordinal),
+    ];
+
+    /// <summary>Names of the migrations this database has had; none when it is not one of ours yet.</summary>
+    public static async Task<IReadOnlyList<string>> TakenAsync(SqliteConnection database, CancellationToken stop)
+    {
+        await using var command = database.CreateCommand();
+        command.CommandText = $"SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = '{History}'";
+        if (await command.ExecuteScalarAsync(stop) is 0L)
+        {
+            return [];
+        }
+
+        command.CommandText = $"SELECT MigrationId FROM {History}";
+        var taken = new List<string>();
+        await using var rows = await command.ExecuteReaderAsync(stop);
+        while (await rows.ReadAsync(stop))
+        {
+            taken.Add(rows.GetString(0));
+        }
+
+        return taken;
+    }
+
+    /// <summary>All steps at once, in a database that has nothing: the script that EF writes of the migrations.</summary>
+    public static async Task MakeAsync(SqliteConnection database, CancellationToken stop)
+    {
+        using var script = new StreamReader(typeof(Tables).Assembly.GetManifestResourceStream("tables.sql")!);
+        await using var command = database.CreateCommand();
+        command.CommandText = await script.ReadToEndAsync(stop);
+        await command.ExecuteNonQueryAsync(stop);
+    }
+}
