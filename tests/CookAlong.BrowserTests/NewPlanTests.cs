@@ -37,6 +37,10 @@ public sealed class NewPlanTests(Household house) : IClassFixture<Household>
         await tablet.ShouldBeCleanAsync();
         await tablet.Page.GetByRole(AriaRole.Button, new() { Name = "Take the new plan" }).ClickAsync();
 
+        // It is on time again, so nothing is late any more.
+        await Expect(tablet.Page.Locator("#slip")).ToHaveCountAsync(0);
+        await Expect(tablet.Page.Locator(".bar .late")).ToHaveCountAsync(0);
+
         // Everybody whose next step changed is told exactly that, and nobody else anything.
         await Expect(tablet.Page.Locator("#taken")).ToContainTextAsync("Maren instead of Ivo: “Make the mash”");
         await Expect(ivo.Page.Locator("#taken .own")).ToHaveTextAsync(["Not yours any more: “Make the mash”; Maren will do it"]);

@@ -80,14 +80,19 @@ public sealed partial record Run
         return wasFinished ? next : next with { TendsDone = TendsDone.RemoveRange(TendsDone.Keys.Where(turn => turn.Step == step)) };
     }
 
-    /// <summary>A new plan already counts what was added to, and who took, the work that has not begun.</summary>
+    /// <summary>
+    /// A new plan already counts what was added to, and who took, the work that has not begun. Work that has begun stays
+    /// as long as it is, whatever of its length the plan counts.
+    /// </summary>
     Run WithPlan(Plan accepted, DateTimeOffset at) => this with
     {
         Plan = accepted,
         Taken = new PlanTaken(at, PlanDifference.Of(PlanAsItStands, accepted, step => StateOf(step).Started is null)),
         Steps = Steps.ToImmutableDictionary(
             entry => entry.Key,
-            entry => entry.Value.Started is null ? StepState.Untouched with { Undone = entry.Value.Undone } : entry.Value),
+            entry => entry.Value.Started is null
+                ? StepState.Untouched with { Undone = entry.Value.Undone }
+                : entry.Value with { CountedByPlan = accepted.Step(entry.Key).Minutes + entry.Value.ExtraMinutes - MinutesOf(entry.Key) }),
     };
 
     /// <summary>For a step nobody said was started: its planned start or the end of what it waited for, whichever is later, and at most now.</summary>

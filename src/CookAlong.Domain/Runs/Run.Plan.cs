@@ -15,7 +15,7 @@ public sealed partial record Run
         var state = StateOf(planned.Step);
         return planned with
         {
-            End = planned.End + state.ExtraMinutes,
+            End = planned.End + state.BeyondPlan,
             Helpers = state.Holders is { IsEmpty: false } holders ? holders : planned.Helpers,
         };
     }

@@ -73,7 +73,7 @@ public sealed partial record Run
     public Way WayOf(Step step) => step.WayOf(Plan.Step(step.Id).Option);
 
     /// <summary>Planned minutes and what was added since.</summary>
-    public int MinutesOf(StepId step) => Plan.Step(step).Minutes + StateOf(step).ExtraMinutes;
+    public int MinutesOf(StepId step) => Plan.Step(step).Minutes + StateOf(step).BeyondPlan;
 
     public Helper? HelperOf(RunPerson who) => Helpers.FirstOrDefault(helper => helper.Id == who.Helper);
 

@@ -17,6 +17,12 @@ public sealed record StepState(
     int Undone,
     ImmutableArray<HelperId>? Holders)
 {
+    /// <summary>How many minutes of its length by hand the plan that was taken since counts already; negative where that plan made it shorter.</summary>
+    public int CountedByPlan { get; init; }
+
+    /// <summary>Minutes of its length that the plan does not know of.</summary>
+    public int BeyondPlan => ExtraMinutes - CountedByPlan;
+
     public static StepState Untouched { get; } = new(null, null, null, 0, 0, null);
 
     public bool IsRunning => Started is not null && Finished is null;

@@ -51,4 +51,42 @@ public sealed class PlanTakenTests
 
     [Fact]
     public void Before_the_first_new_plan_there_is_no_news() => Assert.Null(KitchenStory.Begun().Board().Taken);
+
+    /// <summary>Stuffing takes 35 minutes instead of 20, and all that follows from it is 15 minutes later.</summary>
+    static readonly CookAlong.Domain.Planning.Plan Later = SmallMeal.Plan with
+    {
+        Courses = [new(Main, At(15, 10), At(15))],
+        Steps = [.. SmallMeal.Plan.Steps.Select(step => step.Step == Stuff ? step with { End = step.End + 15 } : step with { Start = step.Start + 15, End = step.End + 15 })],
+    };
+
+    static KitchenStory RanOver => KitchenStory.Begun().Given(new RunEvent.StepStarted(Stuff), new RunEvent.TimeAdded(Stuff, 15)).At(12, 50);
+
+    [Fact]
+    public void Added_time_that_a_new_plan_counts_is_not_added_again()
+    {
+        Assert.NotNull(RanOver.Board().Slip);
+
+        var taken = RanOver.When(Host, new RunCommand.AcceptPlan(Later, RanOver.Run.Sequence));
+        Assert.Equal(Clock(12, 55), taken.Board().Now.Single(card => card.Step.Id == Stuff).Ends);
+        Assert.Equal(At(15, 10), taken.Board().Courses.Single().Expected);
+        Assert.Null(taken.Board().Slip);
+    }
+
+    [Fact]
+    public void Time_added_after_a_new_plan_makes_the_step_longer_by_just_that()
+    {
+        var taken = RanOver.When(Host, new RunCommand.AcceptPlan(Later, RanOver.Run.Sequence)).Given(new RunEvent.TimeAdded(Stuff, 10));
+        Assert.Equal(Clock(13, 5), taken.Board().Now.Single(card => card.Step.Id == Stuff).Ends);
+        Assert.Equal(Stuff, taken.Board().Slip!.Causes[0]);
+    }
+
+    [Fact]
+    public void A_step_that_has_run_over_stays_over_since_the_same_minute()
+    {
+        var story = KitchenStory.Begun().Given(new RunEvent.StepStarted(Stuff)).At(12, 50);
+
+        // Planned at ten to one, when the stuffing had gone on for half an hour.
+        var planned = Later with { Steps = [.. Later.Steps.Select(step => step.Step == Stuff ? step with { End = At(12, 50) } : step)] };
+        Assert.Equal(Clock(12, 40), story.When(Host, new RunCommand.AcceptPlan(planned, story.Run.Sequence)).Board().Now.Single(card => card.Step.Id == Stuff).Ends);
+    }
 }

@@ -46,6 +46,16 @@ public sealed class NewPlanTests : BunitContext
     public void Without_news_there_is_no_banner() => Assert.Empty(Render<BoardPart>(parts => parts.Add(part => part.View, View(Busy))).FindAll("#taken"));
 
     [Fact]
+    public void A_plan_that_is_still_late_says_so_and_one_that_is_not_says_nothing()
+    {
+        var late = Taken with { Courses = Crowded.Courses };
+        Assert.Contains("Main course at 15:06 instead of 15:00", News(late), StringComparison.Ordinal);
+        Assert.DoesNotContain("instead of 15:00", News(Taken), StringComparison.Ordinal);
+
+        string News(Board board) => Render<BoardPart>(parts => parts.Add(part => part.View, View(board))).Find("#taken").TextContent;
+    }
+
+    [Fact]
     public void A_step_that_only_changes_hands_keeps_its_time() =>
         Assert.Equal("New for you: “Peel the celeriac” at 13:35, as before", Words.Taken(Offer.Changes[0] with { Becomes = Min(13, 35) }, Maren, isNext: false));
 
