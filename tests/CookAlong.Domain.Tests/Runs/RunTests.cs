@@ -244,6 +244,19 @@ public sealed class RunTests
             .When(Host, new RunCommand.StartStep(Stuff)).Refused(new Refusal.RunOver());
 
     [Fact]
+    public void A_host_may_end_while_work_is_open_and_nothing_is_called_any_more()
+    {
+        var story = Begun.Finished(Stuff).Given(new RunEvent.StepStarted(Roast)).At(13, 40);
+        story.When(IvoPhone, new RunCommand.EndRun()).Refused(new Refusal.NotYourRole(Role.Host));
+        Assert.NotEmpty(story.Calls());
+
+        story.When(Host, new RunCommand.EndRun()).Then(new RunEvent.RunEnded());
+        Assert.Empty(story.Calls());
+        Assert.True(story.Run.StateOf(Roast).IsRunning);
+        Assert.Equal([Stuff], story.Board().Done.Select(card => card.Step.Id));
+    }
+
+    [Fact]
     public void The_same_tap_twice_is_accepted_and_has_one_effect() =>
         Begun.When(Host, new RunCommand.FinishStep(Stuff), id: 5).When(Host, new RunCommand.FinishStep(Stuff), id: 5).Then();
 }

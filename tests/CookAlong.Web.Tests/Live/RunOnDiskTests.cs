@@ -31,6 +31,20 @@ public sealed class RunOnDiskTests
     }
 
     [Fact]
+    public async Task A_meal_that_was_ended_early_can_be_started_again()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        Assert.Equal(kitchen.Run, await kitchen.StartAsync());
+        await kitchen.TapAsync(kitchen.Host, new { kind = "finishStep", step = "stuff" });
+        Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "endRun" })).Accepted);
+
+        Assert.NotEqual(kitchen.Run, await kitchen.StartAsync());
+        var first = await kitchen.LoadAsync();
+        Assert.NotNull(first.Ended);
+        Assert.NotNull(first.StateOf(Stuff).Finished);
+    }
+
+    [Fact]
     public async Task The_same_tap_twice_is_written_once()
     {
         await using var kitchen = await LiveKitchen.StartedAsync();

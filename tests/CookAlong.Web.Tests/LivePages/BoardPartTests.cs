@@ -54,6 +54,31 @@ public sealed class BoardPartTests : BunitContext
     }
 
     [Fact]
+    public void Ending_early_says_what_it_means_before_it_is_done()
+    {
+        var end = Show(Busy).Find("#end-early");
+
+        Assert.Contains("jobs are not done", end.TextContent, StringComparison.Ordinal);
+        Assert.Contains("Still on the heat: Goose (in the oven), Nut roast (in the oven), Gravy (on a ring) and Steamed pudding (on a ring)", end.TextContent, StringComparison.Ordinal);
+        Assert.Contains("can be started again", end.TextContent, StringComparison.Ordinal);
+        Assert.Equal(/*lang=json*/ """{"kind":"endRun"}""", Button(end, "End the meal now").GetAttribute("data-tap"));
+    }
+
+    [Fact]
+    public void Only_a_host_can_end_early() =>
+        Assert.Empty(Render<BoardPart>(parts => parts.Add(part => part.View, View(Busy, Ivo, Role.Helper))).FindAll("#end-early"));
+
+    [Fact]
+    public void A_meal_that_ended_early_says_what_was_left_on_the_heat_and_promises_no_table_time()
+    {
+        var over = Show(Over).Find("main").TextContent;
+
+        Assert.Contains("Still on the heat when it ended: Goose (in the oven)", over, StringComparison.Ordinal);
+        Assert.Contains("not finished", over, StringComparison.Ordinal);
+        Assert.DoesNotContain("as promised", over, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void What_merely_cooks_is_seen_in_the_oven_and_on_its_ring_and_not_among_the_jobs()
     {
         var part = Show(Calm);

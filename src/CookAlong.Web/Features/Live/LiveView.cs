@@ -47,6 +47,21 @@ public sealed record LiveView(RunId Run, Meal Meal, Board Board, PersonId Person
             .Concat(Board.Calls.Where(call => call.Due > Board.At && call.Kind is CallKind.Dial or CallKind.Table).Select(call => new NextLine(call.Due, null, call)))
             .OrderBy(line => line.At);
 
+    /// <summary>Steps nobody has finished.</summary>
+    public int LeftOpen => Meal.Steps.Count() - Board.Done.Length;
+
+    /// <summary>What cooks, or stands hot, in an oven, on a ring or under a grill, whether or not the run is over.</summary>
+    public IEnumerable<BoardCard> OnTheHeat =>
+        Board.Ovens.SelectMany(oven => oven.Shelves).Select(tray => tray?.Card)
+            .Concat(Board.Rings.Concat(Board.Grills).Select(place => place.Card))
+            .OfType<BoardCard>()
+            .Where(card => card.State is CardState.Running or CardState.Over)
+            .DistinctBy(card => card.Step.Id);
+
+    public bool IsCooked(BoardCourse course) => Meal.Dishes.Where(dish => dish.Course == course.Course)
+        .SelectMany(dish => dish.Steps)
+        .All(step => Board.Done.Any(card => card.Step.Id == step.Id));
+
     public string Path(string part) => $"/cook/{Run}/{part}";
 }
 
