@@ -28,7 +28,7 @@ internal sealed class Asking(PlanRequest request, Plan plan, CancellationToken s
             WithoutPlan = TimeSpan.Zero,
             Deterministic = request.Limits.Deterministic / 8,
         };
-        return CpSatPlanner.Best(request with { Meal = meal, Limits = limits, Previous = null }, new Search(limits, null, stop));
+        return CpSatPlanner.Best(request with { Meal = meal, Limits = limits, Previous = null }, new Search(limits, null, stop) { Prices = Prices.Of(request) });
     }
 
     /// <summary>Minutes less late, null minutes where there was no plan at all; null when the change does not help.</summary>

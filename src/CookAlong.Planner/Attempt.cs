@@ -32,7 +32,7 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
     public Tried Run(double share, double giveUp)
     {
         var quick = so is null && told is null && !search.IsStopped ? LookQuickly() : null;
-        var counts = new MealModel(meal, clock, so, told, PeopleBy.Counts, search.Cushion);
+        var counts = new MealModel(meal, clock, so, told, PeopleBy.Counts, search.Prices);
         if (so is not null)
         {
             Hints.FromPlan(counts, so);
@@ -73,7 +73,7 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
     {
         var begun = search.Elapsed;
         bool IsOver() => search.IsStopped || (search.Limits.Deterministic is null && search.Elapsed - begun > search.Limits.Time * QuickPart);
-        var quick = QuickSearch.Of(meal, clock, told, search.Cushion, search.Limits.Seed);
+        var quick = QuickSearch.Of(meal, clock, told, search.Prices, search.Limits.Seed);
         quick?.Run(QuickLayouts, QuickLayouts, IsOver, () => search.Tell(quick));
         return quick?.Found is null ? null : quick;
     }
@@ -81,7 +81,7 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
     private Tried Named(Draft draft, long bound, double share, double giveUp)
     {
         var near = new Near(draft.Steps.ToDictionary(step => step.Key, step => step.Value.Start), MendMinutes);
-        var mending = new MealModel(meal, clock, so, told, PeopleBy.Names, search.Cushion, near);
+        var mending = new MealModel(meal, clock, so, told, PeopleBy.Names, search.Prices, near);
         Hints.FromDraft(mending, draft);
         var mended = Solve(mending, 0.3, share, heedStop: false);
         if (mended.Found is not null && (mended.Objective <= bound || search.IsStopped))
@@ -89,7 +89,7 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
             return new Tried(Finish(mending, mended, bound), false);
         }
 
-        var free = new MealModel(meal, clock, so, told, PeopleBy.Names, search.Cushion);
+        var free = new MealModel(meal, clock, so, told, PeopleBy.Names, search.Prices);
         Hints.FromDraft(free, mended.Found ?? draft);
         if (mended.Found is null)
         {
@@ -124,7 +124,7 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
         var doers = draft.Jobs.Zip(names)
             .SelectMany(one => one.Second, (one, helper) => (Job: (one.First.Job.Step.Id, one.First.Job.Tend), Helper: helper))
             .ToLookup(one => one.Job, one => one.Helper);
-        return Finish(PlanWriting.Write(meal, clock, so, draft, doers, search.Cushion), objective, bound);
+        return Finish(PlanWriting.Write(meal, clock, so, draft, doers, search.Prices), objective, bound);
     }
 
     private Plan Finish(QuickSearch quick, long bound) => Finish(quick.Plan(), quick.Cost, bound);

@@ -15,7 +15,7 @@ public sealed class CpSatPlanner : IMealPlanner
 
     public Plan Plan(PlanRequest request, IProgress<PlanProgress>? progress = null, CancellationToken stop = default)
     {
-        var search = new Search(request.Limits, progress, stop) { Cushion = request.Cushion };
+        var search = new Search(request.Limits, progress, stop) { Prices = Prices.Of(request) };
         var plan = Best(request, search);
         if (request.So is null && (plan.Status == PlanStatus.None || plan.Cost.LateMinutes > 0) && !stop.IsCancellationRequested)
         {
@@ -26,7 +26,7 @@ public sealed class CpSatPlanner : IMealPlanner
     }
 
     /// <summary>The plan without the reasons why it is no better.</summary>
-    internal static Plan PlanOnly(PlanRequest request) => Best(request, new Search(request.Limits, null, CancellationToken.None) { Cushion = request.Cushion });
+    internal static Plan PlanOnly(PlanRequest request) => Best(request, new Search(request.Limits, null, CancellationToken.None) { Prices = Prices.Of(request) });
 
     internal static Plan Best(PlanRequest request, Search search)
     {

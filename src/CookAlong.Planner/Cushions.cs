@@ -75,7 +75,7 @@ public sealed record Buffered(Meal Meal, Plan Plain, Plan Plan)
     /// <summary>Work of another day is another story: what counts is when the cook must be up.</summary>
     private int FirstOfDay(Plan plan)
     {
-        var morning = plan.Courses.Min(course => course.TableTime) - Prices.KitchenMost;
+        var morning = plan.Courses.Min(course => course.TableTime) - PlanMeasures.LongestDay;
         var starts = plan.Steps.Where(step => step.Start >= morning && Meal.Step(step.Step).WayOf(step.Option).Attention == Attention.HandsOn).ToList();
         return starts.Count == 0 ? 0 : starts.Min(step => step.Start) - morning;
     }

@@ -21,12 +21,12 @@ internal sealed class MealModel
 {
     private readonly List<LinearExpr> costs = [];
 
-    public MealModel(Meal meal, Clock clock, SoFar? so, Told? told, PeopleBy people, int cushion, Near? near = null)
+    public MealModel(Meal meal, Clock clock, SoFar? so, Told? told, PeopleBy people, Prices prices, Near? near = null)
     {
         Meal = meal;
         Clock = clock;
         So = so;
-        Cushion = cushion;
+        Prices = prices;
         Told = told;
         End = clock.End(meal);
         foreach (var course in meal.Courses)
@@ -67,8 +67,7 @@ internal sealed class MealModel
 
     public SoFar? So { get; }
 
-    /// <summary>Minutes that dishes are wanted ready before the table: <see cref="PlanRequest.Cushion"/>.</summary>
-    public int Cushion { get; }
+    public Prices Prices { get; }
 
     public Told? Told { get; }
 

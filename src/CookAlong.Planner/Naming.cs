@@ -6,7 +6,7 @@ using Google.OrTools.Sat;
 
 namespace CookAlong.Planner;
 
-/// <summary>Puts a name to every job of a draft whose times are settled: as few changes to what people were told as can be, then an even share.</summary>
+/// <summary>Puts a name to every job of a draft whose times are settled: as few changes to what people were told as can be, then fair shares.</summary>
 internal static class Naming
 {
     /// <summary>Who does each job, in the draft's order; null when no naming exists at these times.</summary>
@@ -28,15 +28,22 @@ internal static class Naming
         }
 
         OneJobEach(cp, draft, does, helpers.Length);
-        var busiest = cp.NewIntVar(0, Math.Max(0, draft.Jobs.Sum(job => job.Job.Minutes)), "busiest");
+        var fair = FairShares.Of(model.Meal, model.Clock, draft.Jobs.Select(job => (job.Start, job.End)));
+        var most = draft.Jobs.Sum(job => (long)job.Job.Minutes) * fair.DefaultIfEmpty(1).Max();
+        var (busiest, idlest) = (cp.NewIntVar(0, most, "busiest"), cp.NewIntVar(0, most, "idlest"));
         for (var helper = 0; helper < helpers.Length; helper++)
         {
             var shares = Enumerable.Range(0, does.Count).Where(index => does[index].ContainsKey(helper)).ToList();
-            cp.Add(busiest >= LinearExpr.WeightedSum(
-                shares.Select(index => does[index][helper]), shares.Select(index => (long)draft.Jobs[index].Job.Minutes)));
+            var load = LinearExpr.WeightedSum(
+                shares.Select(index => does[index][helper]), shares.Select(index => draft.Jobs[index].Job.Minutes * fair[helper]));
+            cp.Add(busiest >= load);
+            if (!helpers[helper].IsChild && shares.Count > 0)
+            {
+                cp.Add(idlest <= load);
+            }
         }
 
-        cp.Minimize(Changes(model, draft, does) + busiest);
+        cp.Minimize((Changes(model, draft, does, most) * 3) + (busiest * 2) - idlest);
         using var solver = new CpSolver { StringParameters = Parameters(limits) };
         return solver.Solve(cp) is CpSolverStatus.Optimal or CpSolverStatus.Feasible
             ? [.. does.Select(names => names.Where(name => solver.BooleanValue(name.Value)).Select(name => helpers[name.Key].Id).ToImmutableArray())]
@@ -57,7 +64,7 @@ internal static class Naming
         }
     }
 
-    private static LinearExpr Changes(MealModel model, Draft draft, List<Dictionary<int, BoolVar>> does)
+    private static LinearExpr Changes(MealModel model, Draft draft, List<Dictionary<int, BoolVar>> does, long unevenness)
     {
         if (model.Told is not { } all)
         {
@@ -65,7 +72,7 @@ internal static class Naming
         }
 
         // A changed person outweighs any unevenness.
-        var weight = (long)Prices.ChangedPerson * (1 + draft.Jobs.Sum(job => job.Job.Minutes));
+        var weight = (long)Prices.ChangedPerson * (1 + unevenness);
         var changed = new List<LinearExpr>();
         for (var index = 0; index < does.Count; index++)
         {

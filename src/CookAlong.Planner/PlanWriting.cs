@@ -11,12 +11,12 @@ namespace CookAlong.Planner;
 internal static class PlanWriting
 {
     /// <param name="doers">Who does each step that has not begun (no tend), and each tend.</param>
-    public static Plan Write(Meal meal, Clock clock, SoFar? so, Draft draft, ILookup<(StepId Step, (int Tend, int Turn)? Tend), HelperId> doers, int cushion)
+    public static Plan Write(Meal meal, Clock clock, SoFar? so, Draft draft, ILookup<(StepId Step, (int Tend, int Turn)? Tend), HelperId> doers, Prices prices)
     {
         var told = so?.Current;
         var begun = so?.Facts.Select(fact => fact.Step).ToHashSet() ?? [];
         var stays = meal.Kitchen.Ovens.ToDictionary(oven => oven.Id, oven => Stays(meal, clock, begun, draft, oven).ToList());
-        var ovens = meal.Kitchen.Ovens.Select(oven => Programme(clock, so, oven, stays[oven.Id])).ToImmutableArray();
+        var ovens = meal.Kitchen.Ovens.Select(oven => Programme(clock, so, oven, stays[oven.Id], prices.DialTurn)).ToImmutableArray();
         var plan = new Plan(
             PlanStatus.Feasible,
             Gap: 1,
@@ -30,16 +30,18 @@ internal static class PlanWriting
             new PlanCost(0, 0, 0, 0, 0),
             Confidence: null,
             Conflicts: []);
+        var measures = new PlanMeasures(meal, plan);
         return plan with
         {
             Cost = new PlanCost(
                 plan.Courses.Max(course => course.LateMinutes),
-                meal.Dishes.Sum(dish => Prices.Waiting(dish, plan)),
-                Prices.KitchenMinutes(meal, plan),
+                measures.Waiting,
+                measures.KitchenMinutes,
                 ovens.Sum(oven => Dials.Changes(oven.Dial.Select(dial => (clock.Of(dial.At), dial.Celsius)), stays[oven.Oven])),
-                Prices.Of(meal, plan, cushion))
+                prices.Sum(meal, plan))
             {
-                Cushion = cushion,
+                Cushion = prices.Cushion,
+                Leans = prices.Leans,
             },
         };
 
@@ -92,11 +94,11 @@ internal static class PlanWriting
             new(start, end, Encodings.Places.Within(oven, asked) ?? asked, MayYield: isIn);
     }
 
-    private static OvenProgramme Programme(Clock clock, SoFar? so, Oven oven, List<Stay> stays)
+    private static OvenProgramme Programme(Clock clock, SoFar? so, Oven oven, List<Stay> stays, long dialTurn)
     {
         var from = clock.Earliest;
         var now = so?.OvensNow.GetValueOrDefault(oven.Id, oven.StartsAt) ?? oven.StartsAt;
-        var points = OvenCurve.Points(oven, from, now, stays);
+        var points = OvenCurve.Points(oven, from, now, stays, dialTurn);
         var isOn = so is not null && stays.Any(stay => stay.Start <= from && from < stay.End);
         var dial = Dials.Of(points, off: oven.StartsAt, isOn).Select(one => new DialSetting(clock.At(one.At), one.Celsius));
         var past = so?.Current.Ovens.FirstOrDefault(one => one.Oven == oven.Id);

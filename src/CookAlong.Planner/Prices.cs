@@ -1,28 +1,23 @@
+using System.Collections.Immutable;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 
 namespace CookAlong.Planner;
 
 /// <summary>
-/// What the planner minimises, in one place. All prices are in twentieths of the price of one minute's waiting, so that
-/// whole numbers can say "three an hour". A plan on time is always preferred to a late one; these prices choose among
-/// plans on time, and among late ones where there is none on time.
+/// What the planner minimises, in one place; DEVELOPERS.md has it as a table. All prices are in twentieths of the price of one
+/// minute's waiting, so that whole numbers can say "three an hour". A plan on time is always preferred to a late one; these
+/// prices choose among plans on time, and among late ones where there is none on time.
 /// </summary>
-internal static class Prices
+internal sealed record Prices
 {
     public const int OfOneWaitingMinute = 20;
 
     /// <summary>For each minute each course is late.</summary>
     public const int LateMinute = 1000 * OfOneWaitingMinute;
 
-    /// <summary>For each minute from the first hands-on start to the last table time, up to <see cref="KitchenMost"/>.</summary>
-    public const int KitchenMinute = OfOneWaitingMinute;
-
-    /// <summary>Work a day ahead is not pressed towards its day's end: who overruns there loses the whole night.</summary>
-    public const int KitchenMost = 720;
-
-    /// <summary>For each hands-on minute of each helper within <see cref="RushMinutes"/> of its course's table time.</summary>
-    public const int RushMinute = OfOneWaitingMinute;
+    /// <summary>How long before the last table a kitchen day may begin. Work before it is done ahead, and not pressed towards its day's end: who overruns there loses the whole night.</summary>
+    public const int KitchenMost = PlanMeasures.LongestDay;
 
     public const int RushMinutes = 30;
 
@@ -34,12 +29,10 @@ internal static class Prices
     public const int AheadMost = 540;
 
     /// <summary>
-    /// For each minute that a dish is ready later than <see cref="CushionMinutes"/> before the table, as far as its hold lets
+    /// For each minute that a dish is ready later than <see cref="Cushion"/> before the table, as far as its hold lets
     /// it wait that long for nothing: a plan pushed hard against the table is late with the first thing that takes longer.
     /// </summary>
     public const int CushionMinute = 2 * OfOneWaitingMinute;
-
-    public const int CushionMinutes = PlanRequest.UsualCushion;
 
     /// <summary>For each minute that what has already begun forces a hold or a gap beyond its limit (only while a meal runs).</summary>
     public const int BeyondLimitMinute = 200 * OfOneWaitingMinute;
@@ -56,71 +49,99 @@ internal static class Prices
     /// <summary>For each person newly given a step that was told before; decides names, not times.</summary>
     public const int ChangedPerson = 5;
 
-    /// <summary>The objective of a finished plan, from the plan alone: what moving from an earlier one cost is not in it.</summary>
-    /// <param name="cushion">The minutes asked for in the request.</param>
-    public static long Of(Meal meal, Plan plan, int cushion = CushionMinutes)
+    /// <summary>Spans before the table in which hands stay free to wash up, each part of the next.</summary>
+    private static readonly int[] WashUpMinutes = [60, 90, 120, 180];
+
+    public const long UsualDialTurn = 600;
+
+    private Prices(int cushion, Leans leans)
     {
+        bool Is(Leans lean) => leans.HasFlag(lean);
+        (Cushion, Leans) = (cushion, leans);
+        KitchenMinute = OfOneWaitingMinute * (Is(Leans.StartLater) ? 4 : 1);
+        var calm = Is(Leans.CalmEnd) ? 4 : 1;
+        RushMinute = calm * OfOneWaitingMinute;
+        var full = calm * OfOneWaitingMinute;
+        Crowds =
+        [
+            new(RushMinutes, Percent: 60, full), new(20, Percent: 60, full), new(10, Percent: 60, full),
+            .. Is(Leans.WashUp) ? WashUpMinutes.Select(minutes => new Crowd(minutes, Percent: 50, 2 * OfOneWaitingMinute)) : [],
+        ];
+        DialTurn = Is(Leans.FewerDialTurns) ? 10 * UsualDialTurn : UsualDialTurn;
+    }
+
+    public static Prices Usual { get; } = new(PlanRequest.UsualCushion, Leans.None);
+
+    /// <summary>The minutes asked for in the request.</summary>
+    public int Cushion { get; }
+
+    public Leans Leans { get; }
+
+    /// <summary>For each minute from the first hands-on start of the day, no earlier than <see cref="KitchenMost"/>, to the last table time.</summary>
+    public int KitchenMinute { get; }
+
+    /// <summary>For each hands-on minute of each helper within <see cref="RushMinutes"/> of its course's table time.</summary>
+    public int RushMinute { get; }
+
+    /// <summary>Where too much work stands side by side.</summary>
+    public ImmutableArray<Crowd> Crowds { get; }
+
+    /// <summary>
+    /// How many degree-minutes away from what the food likes best, within its range, one turn of a dial is worth. Not part of
+    /// the sum: an oven's programme is settled after the times are.
+    /// </summary>
+    public long DialTurn { get; }
+
+    public static Prices Of(PlanRequest request) => new(request.Cushion, request.Leans);
+
+    public static Prices Of(int cushion, Leans leans) => new(cushion, leans);
+
+    /// <summary>The part of the cushion that a hold has room for, in minutes: for nothing, or for who asks for more, as long as the food is good.</summary>
+    public int CushionOf(Hold hold) => Math.Min(Cushion, Cushion > PlanRequest.UsualCushion ? hold.GoodFor : hold.BestWithin);
+
+    /// <summary>The objective of a finished plan, from the plan alone: what moving from an earlier one cost is not in it.</summary>
+    public long Sum(Meal meal, Plan plan)
+    {
+        var measures = new PlanMeasures(meal, plan);
         long sum = plan.Courses.Sum(course => (long)course.LateMinutes) * LateMinute;
-        sum += (long)Math.Min(KitchenMost, KitchenMinutes(meal, plan)) * KitchenMinute;
+        sum += (long)measures.KitchenDay * KitchenMinute;
+        sum += measures.Waiting * OfOneWaitingMinute;
+        sum += (long)meal.Courses.Sum(course => measures.HandsOn(course.Id, RushMinutes)) * RushMinute;
+        sum += meal.Courses.Sum(course => Crowds.Sum(crowd =>
+            Math.Max(0, measures.HandsOn(course.Id, crowd.Minutes) - crowd.Hands(meal, course)) * (long)crowd.Price));
         foreach (var dish in meal.Dishes)
         {
             var table = plan.TableTime(dish.Course);
-            sum += Waiting(dish, plan) * OfOneWaitingMinute;
-            sum += (long)MissingCushion(dish, plan, cushion) * CushionMinute;
-            foreach (var step in dish.Steps)
-            {
-                var planned = plan.Step(step.Id);
-                var way = step.WayOf(planned.Option);
-                sum += Math.Clamp(table - planned.Start - AheadMinutes, 0, AheadMost) * AheadMinute;
-                if (way.Attention == Attention.HandsOn)
-                {
-                    sum += (long)Math.Clamp(planned.End - (table - RushMinutes), 0, planned.Minutes) * way.People * RushMinute;
-                }
-            }
+            sum += (long)MissingCushion(dish, plan) * CushionMinute;
+            sum += dish.Steps.Sum(step => Math.Clamp(table - plan.Step(step.Id).Start - AheadMinutes, 0, AheadMost)) * (long)AheadMinute;
         }
 
         return sum;
     }
 
-    /// <summary>What the chosen hold of a dish costs; a wait no hold allows, forced by what has begun, is priced by the same hold.</summary>
-    public static long Waiting(Dish dish, Plan plan)
+    private int MissingCushion(Dish dish, Plan plan)
     {
         if (dish.Steps.IsEmpty)
         {
             return 0;
         }
 
-        var (hold, minutes) = Wait(dish, plan);
-        return hold.CostOf(minutes);
+        var (hold, minutes) = PlanMeasures.Wait(dish, plan);
+        return Math.Max(0, CushionOf(hold) - minutes);
     }
+}
 
-    /// <summary>The part of a cushion that a hold has room for, in minutes: for nothing, or for who asks for more, as long as the food is good.</summary>
-    public static int Cushion(Hold hold, int minutes) => Math.Min(minutes, minutes > CushionMinutes ? hold.GoodFor : hold.BestWithin);
-
-    private static int MissingCushion(Dish dish, Plan plan, int cushion)
+/// <summary>Of the hands there in the last <paramref name="Minutes"/> before a course, work beyond <paramref name="Percent"/> costs <paramref name="Price"/> a minute.</summary>
+internal readonly record struct Crowd(int Minutes, int Percent, int Price)
+{
+    /// <summary>
+    /// How many minutes of work stand there for nothing. Counted before the promised time; a child's hands as half, and those
+    /// who may do none of the meal's work not at all.
+    /// </summary>
+    public int Hands(Meal meal, Course course)
     {
-        if (dish.Steps.IsEmpty)
-        {
-            return 0;
-        }
-
-        var (hold, minutes) = Wait(dish, plan);
-        return Math.Max(0, Cushion(hold, cushion) - minutes);
-    }
-
-    private static (Hold Hold, int Minutes) Wait(Dish dish, Plan plan)
-    {
-        var held = plan.Holds.Single(hold => hold.Dish == dish.Id);
-        return (dish.Holds[held.Hold], held.To - dish.Steps.Max(step => plan.Step(step.Id).End));
-    }
-
-    public static int KitchenMinutes(Meal meal, Plan plan)
-    {
-        var starts = meal.Steps
-            .Select(step => (Planned: plan.Step(step.Id), Step: step))
-            .Where(one => one.Step.WayOf(one.Planned.Option).Attention == Attention.HandsOn)
-            .Select(one => one.Planned.Start)
-            .ToList();
-        return starts.Count == 0 ? 0 : plan.Courses.Max(course => course.TableTime) - starts.Min();
+        var (from, to) = (course.TableTime - Minutes, course.TableTime);
+        var halves = meal.Helpers.Where(helper => meal.Steps.Any(helper.MayDo)).Sum(helper => helper.MinutesHere(from, to) * (helper.IsChild ? 1 : 2));
+        return halves * Percent / 200;
     }
 }

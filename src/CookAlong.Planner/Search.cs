@@ -29,8 +29,7 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
 
     public PlanLimits Limits => limits;
 
-    /// <summary>Of the request searched for.</summary>
-    public int Cushion { get; init; } = PlanRequest.UsualCushion;
+    public Prices Prices { get; init; } = Prices.Usual;
 
     /// <summary>The quick search has a better plan.</summary>
     public void Tell(Quick.QuickSearch quick)

@@ -24,7 +24,7 @@ internal static class PlanSamples
             [new(new("simmer"), 0, 1, table - 40, 1, new("ada"))],
             [new(new("soup"), 0, HoldPlace.Table, table - 30, table + 12, null), new(new("bread"), 1, HoldPlace.WarmOven, table - 5, table + 12, new("oven"))],
             [new(new("oven"), [new(table - 180, 20), new(table - 60, 200)], [new(table - 80, 200), new(table, 0)])],
-            new PlanCost(12, 34, 82, 1, 12_345_678_901) { Cushion = 15 },
+            new PlanCost(12, 34, 82, 1, 12_345_678_901) { Cushion = 15, Leans = Leans.CalmEnd | Leans.WashUp },
             new Confidence(0.83, 4.25, [new("simmer"), new("chop")])
             {
                 Decisive = [new(new("simmer"), 0.6, 0.04), new(new("chop"), 0.25, 0.015)],

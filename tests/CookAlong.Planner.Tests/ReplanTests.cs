@@ -51,7 +51,7 @@ public sealed class ReplanTests
 
         var again = Replan(meal, told, cut.Start + 1, slipped: cut.Step, by: 8);
 
-        Assert.Equal(8 - Prices.CushionMinutes, again.Cost.LateMinutes);
+        Assert.Equal(8 - PlanRequest.UsualCushion, again.Cost.LateMinutes);
         Assert.Equal(cut.End + 8, again.Step(cut.Step).End);
     }
 

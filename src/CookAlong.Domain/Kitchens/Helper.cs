@@ -10,6 +10,11 @@ public sealed record Helper(HelperId Id, string Name, ImmutableArray<Window> Ava
 {
     public bool IsHere(Minute start, Minute end) => Available.IsEmpty || Available.Any(window => window.Holds(start, end));
 
+    /// <summary>Minutes of the span they are in the kitchen.</summary>
+    public int MinutesHere(Minute from, Minute to) => Available.IsEmpty
+        ? Math.Max(0, to - from)
+        : Available.Sum(window => Math.Max(0, Minute.Earlier(window.To, to) - Minute.Later(window.From, from)));
+
     public bool HasSkills(IEnumerable<string> needs) => Can is null || needs.All(Can.Contains);
 
     /// <summary>May be given this hands-on step, whatever the hour.</summary>

@@ -31,6 +31,9 @@ public sealed record PlanRequest(Meal Meal, PlanLimits Limits, Minute? Now = nul
     /// <see cref="PlanCost.Objective"/> has that price in: only plans with the same cushion can be compared by it.
     /// </summary>
     public int Cushion { get; init; } = UsualCushion;
+
+    /// <summary>Wishes too: <see cref="PlanCost.Objective"/> has their prices in.</summary>
+    public Leans Leans { get; init; }
 }
 
 /// <param name="Time">

@@ -75,11 +75,14 @@ public readonly record struct DialSetting(Minute At, int Celsius);
 /// <param name="Waiting">The sum of what the holds cost.</param>
 /// <param name="KitchenMinutes">First hands-on start to the last table time.</param>
 /// <param name="OvenChanges">How often a dial is turned while something depends on it.</param>
-/// <param name="Objective">What the planner minimised; comparable only between plans of the same meal and cushion.</param>
+/// <param name="Objective">What the planner minimised; comparable only between plans of the same meal, cushion and leans.</param>
 public sealed record PlanCost(int LateMinutes, long Waiting, int KitchenMinutes, int OvenChanges, long Objective)
 {
     /// <summary>The <see cref="PlanRequest.Cushion"/> it was planned with.</summary>
     public int Cushion { get; init; } = PlanRequest.UsualCushion;
+
+    /// <summary>The <see cref="PlanRequest.Leans"/> it was planned with.</summary>
+    public Leans Leans { get; init; }
 }
 
 /// <summary>Why there is no plan, or only a late one, and the change that would mend it.</summary>

@@ -134,6 +134,7 @@ internal sealed class PlanReading(Meal meal, TimeZoneInfo zone)
             cost.Long("objective"))
         {
             Cushion = cost.Whole("cushion", 0, HoldReading.Longest, fallback: PlanRequest.UsualCushion),
+            Leans = LeanWords.Read(cost),
         };
 
     private Conflict Conflict(Place conflict)

@@ -45,7 +45,8 @@ internal sealed class PlanWriting(Meal meal)
             ("kitchenMinutes", plan.Cost.KitchenMinutes),
             ("ovenChanges", plan.Cost.OvenChanges),
             ("objective", plan.Cost.Objective),
-            ("cushion", plan.Cost.Cushion))),
+            ("cushion", plan.Cost.Cushion),
+            ("leans", Texts(LeanWords.Of(plan.Cost.Leans))))),
         ("confidence", plan.Confidence is { } confidence ? ConfidenceJson.Write(confidence) : null),
         ("conflicts", List(plan.Conflicts.Select(conflict => Object(
             ("sentence", ConflictWords.Sentence(conflict, meal)),

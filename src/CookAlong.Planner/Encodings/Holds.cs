@@ -26,14 +26,14 @@ internal static class Holds
             }
 
             var price = Price(model, dish);
-            var missing = model.Cp.NewIntVar(0, model.Cushion, $"{dish.Id} cushion missing");
+            var missing = model.Cp.NewIntVar(0, model.Prices.Cushion, $"{dish.Id} cushion missing");
             model.Charge(missing, Prices.CushionMinute);
             for (var index = 0; index < dish.Holds.Length; index++)
             {
                 var hold = dish.Holds[index];
                 model.Cp.Add(wait >= hold.Least).OnlyEnforceIf(chosen[index]);
                 model.Cp.Add((over is null ? wait : wait - over) <= hold.Limit).OnlyEnforceIf(chosen[index]);
-                model.Cp.Add(missing >= Prices.Cushion(hold, model.Cushion) - wait).OnlyEnforceIf(chosen[index]);
+                model.Cp.Add(missing >= model.Prices.CushionOf(hold) - wait).OnlyEnforceIf(chosen[index]);
                 if (price is not null)
                 {
                     AddPrice(model, hold, wait, price, chosen[index]);

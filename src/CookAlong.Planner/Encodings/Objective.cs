@@ -9,15 +9,16 @@ internal static class Objective
     public static void Add(MealModel model)
     {
         AddKitchenMinutes(model);
+        var crowds = model.Prices.Crowds.GroupBy(crowd => crowd.Minutes).ToList();
+        foreach (var course in model.Meal.Courses)
+        {
+            AddRush(model, course, crowds);
+        }
+
         foreach (var step in model.Steps.Values)
         {
             var table = model.Tables[step.Dish.Course];
             AddAhead(model, step, table);
-            foreach (var way in step.Ways.Where(way => way.Way.Attention == Attention.HandsOn))
-            {
-                AddRush(model, step, way, table);
-            }
-
             if (!step.HasBegun && model.Told is { } told && told.Step(step.Step.Id) is { } was)
             {
                 AddMoved(model, step, model.Clock.Of(told.Carried(step.Dish, was.Start)), told.MovedMinute);
@@ -35,19 +36,35 @@ internal static class Objective
             return;
         }
 
+        var last = LastTable(model);
         var first = model.Cp.NewIntVar(-Reach(model), model.End, "first hands");
+        model.Cp.Add(first <= last);
         foreach (var (start, taken) in handsOn)
         {
-            model.Cp.Add(first <= start).OnlyEnforceIf(taken);
+            if (model.End + Reach(model) <= Prices.KitchenMost)
+            {
+                model.Cp.Add(first <= start).OnlyEnforceIf(taken);
+                continue;
+            }
+
+            var isAhead = model.Cp.NewBoolVar("ahead of the day");
+            model.Cp.Add(start < last - Prices.KitchenMost).OnlyEnforceIf(isAhead);
+            model.Cp.Add(first <= start).OnlyEnforceIf([taken, isAhead.Not()]);
+        }
+
+        model.Charge(last - first, model.Prices.KitchenMinute);
+    }
+
+    private static LinearExpr LastTable(MealModel model)
+    {
+        if (model.Tables.Count == 1)
+        {
+            return model.Tables.Values.Single();
         }
 
         var last = model.Cp.NewIntVar(-Reach(model), model.End, "last table");
-        foreach (var table in model.Tables.Values)
-        {
-            model.Cp.Add(last >= table);
-        }
-
-        AddUpTo(model, last - first, Prices.KitchenMost, Prices.KitchenMinute, "kitchen");
+        model.Cp.AddMaxEquality(last, model.Tables.Values);
+        return last;
     }
 
     private static void AddAhead(MealModel model, StepVariables step, LinearExpr table)
@@ -71,23 +88,50 @@ internal static class Objective
         model.Cp.Add(counted >= most).OnlyEnforceIf(isBeyond);
     }
 
-    private static void AddRush(MealModel model, StepVariables step, WayVariables way, LinearExpr table)
+    /// <summary>Hands-on minutes within so many before the table, each priced, and those beyond what the hands there do at ease.</summary>
+    private static void AddRush(MealModel model, Course course, IEnumerable<IGrouping<int, Crowd>> crowds)
     {
-        var rush = model.Cp.NewIntVar(0, way.Minutes, $"{step.Step.Id} rush");
-        var intoRush = step.Start + way.Minutes - table + Prices.RushMinutes;
-        if (way.Minutes >= Prices.RushMinutes)
+        var work = model.Steps.Values.Where(step => step.Dish.Course == course.Id)
+            .SelectMany(step => step.Ways.Where(way => way.Way.Attention == Attention.HandsOn).Select(way => (Step: step, Way: way)))
+            .ToList();
+        foreach (var crowd in crowds)
         {
-            // No step ends after its table, so no more than the last half hour of it can count.
-            model.Cp.Add(rush >= intoRush).OnlyEnforceIf(way.Taken);
+            var minutes = work.Select(one => WithinLast(model, one.Step, one.Way, crowd.Key)).ToList();
+            var people = work.Select(one => (long)one.Way.Way.People).ToList();
+            var all = LinearExpr.WeightedSum(minutes, people);
+            if (crowd.Key == Prices.RushMinutes)
+            {
+                model.Charge(all, model.Prices.RushMinute);
+            }
+
+            foreach (var limit in crowd)
+            {
+                var most = work.Sum(one => Math.Min(one.Way.Minutes, crowd.Key) * one.Way.Way.People);
+                var over = model.Cp.NewIntVar(0, most, $"{course.Id} crowded in the last {crowd.Key}");
+                model.Cp.Add(over >= all - limit.Hands(model.Meal, course));
+                model.Charge(over, limit.Price);
+            }
+        }
+    }
+
+    private static IntVar WithinLast(MealModel model, StepVariables step, WayVariables way, int minutes)
+    {
+        var table = model.Tables[step.Dish.Course];
+        var within = model.Cp.NewIntVar(0, way.Minutes, $"{step.Step.Id} in the last {minutes}");
+        var into = step.Start + way.Minutes - table + minutes;
+        if (way.Minutes >= minutes && !step.HasBegun)
+        {
+            // No step ends after its table, so no more than the last minutes of it can count.
+            model.Cp.Add(within >= into).OnlyEnforceIf(way.Taken);
         }
         else
         {
-            var wholly = model.Cp.NewBoolVar($"{step.Step.Id} wholly in the rush");
-            model.Cp.Add(rush >= way.Minutes).OnlyEnforceIf([wholly, way.Taken]);
-            model.Cp.Add(rush >= intoRush).OnlyEnforceIf([wholly.Not(), way.Taken]);
+            var wholly = model.Cp.NewBoolVar($"{step.Step.Id} wholly in the last {minutes}");
+            model.Cp.Add(within >= way.Minutes).OnlyEnforceIf([wholly, way.Taken]);
+            model.Cp.Add(within >= into).OnlyEnforceIf([wholly.Not(), way.Taken]);
         }
 
-        model.Charge(rush, (long)Prices.RushMinute * way.Way.People);
+        return within;
     }
 
     private static void AddMoved(MealModel model, StepVariables step, int told, int price)

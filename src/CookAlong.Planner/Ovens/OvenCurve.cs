@@ -11,11 +11,12 @@ namespace CookAlong.Planner.Ovens;
 internal static class OvenCurve
 {
     /// <param name="from">Where the programme starts, at <paramref name="celsius"/>.</param>
-    public static List<(int At, int Celsius)> Points(Oven oven, int from, int celsius, IEnumerable<Stay> stays)
+    /// <param name="dialTurn">How many degree-minutes away from the food's ideal one turn of the dial is worth.</param>
+    public static List<(int At, int Celsius)> Points(Oven oven, int from, int celsius, IEnumerable<Stay> stays, long dialTurn = Prices.UsualDialTurn)
     {
         var kept = Yielding.Keep(oven, from, celsius, stays);
         var knots = Knots(from, celsius, kept);
-        return Settling.Settle(oven, knots, kept) is { } settled
+        return Settling.Settle(oven, knots, kept, dialTurn) is { } settled
             ? Shape(oven, knots, settled, kept)
             : Strings.Through(oven, knots);
     }

@@ -5,9 +5,6 @@ namespace CookAlong.Planner.Ovens;
 /// <summary>Chooses the temperature at every knot: what a hand can set on a dial, close to what the food likes best, with few turns.</summary>
 internal static class Settling
 {
-    /// <summary>One turn of the dial is worth this many degree-minutes away from the ideal.</summary>
-    private const long Turn = 600;
-
     /// <summary>
     /// A dial is marked in fives at best, so what it is turned to ends on 0 or 5 wherever the ranges leave one of them,
     /// however many turns or degrees that costs.
@@ -17,8 +14,9 @@ internal static class Settling
     /// <summary>A multiple of 10 is easier to find than one of 5 only; not so much that it beats a 5 that is some food's ideal.</summary>
     private const long OnlyFive = 300;
 
-    /// <summary>Null where whole degrees at every knot cannot keep the rates (rates that are no whole number).</summary>
-    public static int[]? Settle(Oven oven, List<Knot> knots, List<Stay> stays)
+    /// <param name="dialTurn">How many degree-minutes away from the ideal one turn of the dial is worth.</param>
+    /// <returns>Null where whole degrees at every knot cannot keep the rates (rates that are no whole number).</returns>
+    public static int[]? Settle(Oven oven, List<Knot> knots, List<Stay> stays, long dialTurn)
     {
         var cost = new List<long[]> { new long[1] };
         var from = new List<int[]> { new int[1] };
@@ -35,7 +33,7 @@ internal static class Settling
             {
                 var celsius = knot.Min + to;
                 costs[to] = long.MaxValue;
-                var turn = Turn + OfMark(celsius, wanted);
+                var turn = dialTurn + OfMark(celsius, wanted);
                 var lowest = Math.Max(before.Min, celsius - up);
                 var highest = Math.Min(before.Max, celsius + down);
                 for (var last = lowest; last <= highest; last++)

@@ -1,6 +1,6 @@
 namespace CookAlong.Planner.Quick;
 
-/// <summary>What a layout costs: <see cref="Prices.Of"/> on the quick search's own arrays, and dearly what makes it no plan.</summary>
+/// <summary>What a layout costs: <see cref="Prices.Sum"/> on the quick search's own arrays, and dearly what makes it no plan.</summary>
 internal static class Cost
 {
     public static long Of(Work work, Layout layout)
@@ -23,7 +23,7 @@ internal static class Cost
             }
         }
 
-        return sum + OfSteps(work, layout, lastTable);
+        return sum + OfSteps(work, layout, lastTable) + OfCrowds(work, layout);
     }
 
     private static long OfSteps(Work work, Layout layout, int lastTable)
@@ -37,8 +37,8 @@ internal static class Cost
             sum += Math.Clamp(table - start - Prices.AheadMinutes, 0, Prices.AheadMost) * Prices.AheadMinute;
             if (way.IsHandsOn)
             {
-                sum += (long)Math.Clamp(layout.Ends[index] - (table - Prices.RushMinutes), 0, way.Minutes) * way.People * Prices.RushMinute;
-                firstHands = Math.Min(firstHands, start);
+                sum += (long)Math.Clamp(layout.Ends[index] - (table - Prices.RushMinutes), 0, way.Minutes) * way.People * work.Prices.RushMinute;
+                firstHands = start >= lastTable - Prices.KitchenMost ? Math.Min(firstHands, start) : firstHands;
             }
 
             if (step.Told is { } told)
@@ -47,6 +47,24 @@ internal static class Cost
             }
         }
 
-        return sum + ((long)Math.Min(Prices.KitchenMost, lastTable - firstHands) * Prices.KitchenMinute);
+        return sum + ((long)(lastTable - firstHands) * work.Prices.KitchenMinute);
+    }
+
+    private static long OfCrowds(Work work, Layout layout)
+    {
+        long sum = 0;
+        foreach (var crowd in work.Crowds)
+        {
+            var (from, busy) = (layout.Tables[crowd.Course] - crowd.Minutes, 0);
+            foreach (var index in work.HandsOn[crowd.Course])
+            {
+                var way = layout.Ways[index];
+                busy += way.IsHandsOn ? Math.Clamp(layout.Ends[index] - from, 0, way.Minutes) * way.People : 0;
+            }
+
+            sum += (long)Math.Max(0, busy - crowd.Hands) * crowd.Price;
+        }
+
+        return sum;
     }
 }

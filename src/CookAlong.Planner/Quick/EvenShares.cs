@@ -1,6 +1,6 @@
 namespace CookAlong.Planner.Quick;
 
-/// <summary>Evens out who does what at times that are settled: each job goes to the one who has done least so far and is free for it.</summary>
+/// <summary>Evens out who does what at times that are settled: each job goes to the one who has done least so far, for as long as they are here, and is free for it.</summary>
 internal static class EvenShares
 {
     /// <summary>Whoever did a dish's last job knows where it stands: worth so many minutes of unevenness.</summary>
@@ -10,7 +10,8 @@ internal static class EvenShares
     public static IReadOnlyList<QuickJob> Of(Work work, IReadOnlyList<QuickJob> jobs)
     {
         var shared = new List<QuickJob>();
-        var minutes = new int[work.Meal.Helpers.Length];
+        var minutes = new long[work.Meal.Helpers.Length];
+        var fair = FairShares.Of(work.Meal, work.Clock, jobs.Select(job => (job.Start, job.Start + job.Minutes)));
         foreach (var job in jobs.OrderBy(job => job.Start))
         {
             var way = work.Steps[job.Step].Ways;
@@ -21,7 +22,7 @@ internal static class EvenShares
                 return jobs;
             }
 
-            var least = free.MinBy(helper => minutes[helper] - (HasBegun(work, helper, job, shared) ? Continuing : 0));
+            var least = free.MinBy(helper => ((minutes[helper] + job.Minutes) * fair[helper]) - (HasBegun(work, helper, job, shared) ? Continuing * FairShares.Usual : 0));
             minutes[least] += job.Minutes;
             shared.Add(job with { Helper = least });
         }

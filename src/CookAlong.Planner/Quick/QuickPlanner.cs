@@ -49,7 +49,7 @@ public sealed class QuickPlanner : IMealPlanner
     private static Plan? Within(PlanRequest request, Clock clock, Stopwatch watch, IProgress<PlanProgress>? progress, CancellationToken stop)
     {
         var (meal, limits) = (request.Meal, request.Limits);
-        if (QuickSearch.Of(meal, clock, Told.Of(request), request.Cushion, limits.Seed) is not { } search)
+        if (QuickSearch.Of(meal, clock, Told.Of(request), Prices.Of(request), limits.Seed) is not { } search)
         {
             return null;
         }

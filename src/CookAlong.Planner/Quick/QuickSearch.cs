@@ -22,8 +22,8 @@ internal sealed class QuickSearch(Work work, int seed)
     public int Late => Found is null ? 0 : Found.Tables.Zip(work.Promised).Max(table => table.First - table.Second);
 
     /// <summary>Null when some step of the meal cannot be done at all.</summary>
-    public static QuickSearch? Of(Meal meal, Clock clock, Told? told, int cushion, int seed) =>
-        Reading.Of(meal, clock, told, cushion) is { } work ? new QuickSearch(work, seed) : null;
+    public static QuickSearch? Of(Meal meal, Clock clock, Told? told, Prices prices, int seed) =>
+        Reading.Of(meal, clock, told, prices) is { } work ? new QuickSearch(work, seed) : null;
 
     /// <param name="first">Layouts to try for a plan on time.</param>
     /// <param name="more">Layouts to spend on a better one once there is a plan.</param>
@@ -44,7 +44,7 @@ internal sealed class QuickSearch(Work work, int seed)
 
     public Draft Draft() => QuickDraft.Of(work, Found!);
 
-    public Plan Plan() => PlanWriting.Write(work.Meal, work.Clock, null, Draft(), QuickDraft.Doers(work, EvenShares.Of(work, Found!.Jobs)), work.Cushion);
+    public Plan Plan() => PlanWriting.Write(work.Meal, work.Clock, null, Draft(), QuickDraft.Doers(work, EvenShares.Of(work, Found!.Jobs)), work.Prices);
 
     /// <summary>Puts the table off, by twice as much each time, until there is a plan; then halves the way back.</summary>
     private void ServeLater(int layouts, Func<bool> isOver, Action? better)

@@ -12,16 +12,16 @@ internal sealed class Reading
 
     private readonly Meal meal;
     private readonly Clock clock;
-    private readonly int cushion;
+    private readonly Prices prices;
     private readonly int margin;
     private readonly int width;
     private readonly Rows rows;
     private readonly Dictionary<StepId, int> positions;
     private readonly List<List<CelsiusRange>> ranges;
 
-    private Reading(Meal meal, Clock clock, int cushion)
+    private Reading(Meal meal, Clock clock, Prices prices)
     {
-        (this.meal, this.clock, this.cushion) = (meal, clock, cushion);
+        (this.meal, this.clock, this.prices) = (meal, clock, prices);
         margin = Math.Max(CpSatPlanner.MostLateMinutes, meal.Steps.Sum(step => step.Ways.Max(way => way.Way.Minutes.Likely)) / 2);
         width = margin + clock.End(meal) + 1;
         rows = new Rows(meal, clock, margin, width);
@@ -30,7 +30,7 @@ internal sealed class Reading
     }
 
     /// <summary>Null when some step cannot be done at all: no way of it has a place, or hands.</summary>
-    public static Work? Of(Meal meal, Clock clock, Told? told, int cushion) => new Reading(meal, clock, cushion).Read(told);
+    public static Work? Of(Meal meal, Clock clock, Told? told, Prices prices) => new Reading(meal, clock, prices).Read(told);
 
     private Work? Read(Told? told)
     {
@@ -58,7 +58,9 @@ internal sealed class Reading
             Ovens = [.. meal.Kitchen.Ovens.Select((oven, index) => new QuickOven(Gaps(oven, ranges[index])))],
             Promised = [.. meal.Courses.Select(course => clock.Of(course.TableTime))],
             MovedMinute = told?.MovedMinute ?? 0,
-            Cushion = cushion,
+            Prices = prices,
+            Crowds = [.. meal.Courses.SelectMany((course, index) => prices.Crowds.Select(crowd => new QuickCrowd(index, crowd.Minutes, crowd.Hands(meal, course), crowd.Price)))],
+            HandsOn = [.. meal.Courses.Select((_, course) => steps.Where(step => step.Course == course && step.Ways.Any(way => way.IsHandsOn)).Select(step => step.Index).ToArray())],
             Margin = margin,
             Width = width,
             Taken = rows.Taken,
@@ -167,7 +169,7 @@ internal sealed class Reading
     {
         var own = dish.Steps.Select(step => positions[step.Id]).ToArray();
         var holds = dish.Holds.Select((hold, index) => new QuickHold(
-            index, hold, Prices.Cushion(hold, cushion),
+            index, hold, prices.CushionOf(hold),
             hold.Oven is { } warm
                 ? [.. OvensFor(null, warm.Shelves, warm.Celsius).Select(oven => Spot(oven.Index, oven.Range, oven.Earliest, oven.Id, -1, warm.Shelves, [])).OfType<QuickSpot>()]
                 : []));

@@ -25,8 +25,13 @@ internal sealed class Work
     /// <summary>The price of each minute a step moves from when people were told.</summary>
     public required int MovedMinute { get; init; }
 
-    /// <summary>The <see cref="Domain.Planning.PlanRequest.Cushion"/>; each hold has its own part of it.</summary>
-    public required int Cushion { get; init; }
+    /// <summary>Of its cushion each hold has its own part.</summary>
+    public required Prices Prices { get; init; }
+
+    public required QuickCrowd[] Crowds { get; init; }
+
+    /// <summary>Per course: its steps of which some way takes hands.</summary>
+    public required int[][] HandsOn { get; init; }
 
     /// <summary>Minutes before the clock's first that a row has cells for: a meal that does not fit reaches into them, and is late by as much.</summary>
     public required int Margin { get; init; }
@@ -88,6 +93,9 @@ internal sealed record QuickDish(Dish Dish, int Course, QuickHold[] Holds, int[]
 
 /// <param name="Spots">Where it can be kept warm; empty for the other kinds.</param>
 internal sealed record QuickHold(int Index, Hold Hold, int Cushion, QuickSpot[] Spots);
+
+/// <param name="Hands">Minutes of work in the last <paramref name="Minutes"/> before the course's table that cost nothing.</param>
+internal readonly record struct QuickCrowd(int Course, int Minutes, int Hands, int Price);
 
 /// <param name="Gap">Minutes between a stay in one range and the next in another; 0 where the ranges meet.</param>
 internal sealed record QuickOven(int[,] Gap);

@@ -82,6 +82,7 @@ internal sealed class BruteForce(Meal meal)
     {
         var hands = chosen.Values.Where(one => one.Way.Attention == Attention.HandsOn).ToList();
         cost += hands.Count == 0 ? 0 : 20L * (tables.Values.Max() - hands.Min(one => one.Start));
+        cost += meal.Courses.Sum(Crowded);
         if (cost >= best || !new NaivePeople(meal, [.. chosen.Values]).CanBeDone())
         {
             return;
@@ -96,6 +97,17 @@ internal sealed class BruteForce(Meal meal)
             }
         }
     }
+
+    /// <summary>Of the last 30, 20 and 10 minutes before a course, each: 20 for every minute of hands beyond 60 % of those there.</summary>
+    private long Crowded(Course course) => new[] { 30, 20, 10 }.Sum(last =>
+    {
+        var (promised, table) = (course.TableTime - meal.NotBefore!.Value, tables[course.Id]);
+        var there = meal.Helpers.Where(helper => meal.Steps.Any(helper.MayDo)).Sum(helper =>
+            Enumerable.Range(promised - last, last).Count(minute => helper.IsHere(meal.NotBefore!.Value + minute, meal.NotBefore!.Value + minute + 1)) * (helper.IsChild ? 0.5 : 1));
+        var busy = chosen.Values.Where(one => one.Dish.Course == course.Id && one.Way.Attention == Attention.HandsOn)
+            .Sum(one => Enumerable.Range(one.Start, one.End - one.Start).Count(minute => minute >= table - last) * one.Way.People);
+        return 20L * Math.Max(0, busy - (int)Math.Floor(there * 0.6 + 1e-9));
+    });
 
     private static long WaitingCost(Held held)
     {
