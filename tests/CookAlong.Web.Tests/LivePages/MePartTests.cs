@@ -64,6 +64,71 @@ public sealed class MePartTests : BunitContext
     public void Own_finished_steps_can_be_taken_back() =>
         Assert.NotNull(Button(Show(Busy, Maren), "main", "Take back: Boil the potatoes"));
 
+    [Fact]
+    public void What_nobody_need_stand_by_is_to_be_started_not_taken()
+    {
+        var part = Show(Busy with { Now = [SampleKitchen.Card(Stock, CardState.Due, At(13, 24), At(14, 24), isFree: true)], Next = [SampleKitchen.Card(Pudding, CardState.Waiting, At(13, 40), At(16, 10), isFree: true)] }, Maren);
+
+        Assert.Equal(/*lang=json*/ """{"kind":"startStep","step":"gravy-stock"}""", Button(part, "main", "Start: Simmer the giblet stock").GetAttribute("data-tap"));
+        Assert.Contains("13:40", Section(part, "For whoever is near").TextContent, StringComparison.Ordinal);
+        Assert.DoesNotContain("I’ll take it", part.Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_cooks_by_itself_and_what_starts_later_than_soon_is_nobodys_yet()
+    {
+        var part = Show(Busy with { Now = [SampleKitchen.Card(Stock, CardState.Running, At(13, 0), At(14, 0), isFree: true)], Next = [SampleKitchen.Card(Pudding, CardState.Waiting, At(13, 50), At(16, 10), isFree: true)] }, Maren);
+
+        Assert.DoesNotContain("Simmer", part.Find("main").TextContent, StringComparison.Ordinal);
+        Assert.DoesNotContain("Steam the pudding", part.Find("main").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_hot_tray_that_is_nobodys_calls_whoever_is_near() =>
+        Assert.Equal(
+            /*lang=json*/ """{"kind":"acknowledge","call":"out:goose-roast"}""",
+            Show(Busy with { Now = [SampleKitchen.Card(RoastGoose, CardState.Over, At(10, 54), At(13, 24), isFree: true, call: GooseOut)] }, Maren).Find("article.call button").GetAttribute("data-tap"));
+
+    [Fact]
+    public void Work_of_somebody_who_has_not_joined_is_free_and_says_whose_it_was()
+    {
+        var board = Busy with { Next = [SampleKitchen.Card(Peel, CardState.Waiting, At(13, 35), At(13, 47), [Ivo], isFree: true)] };
+
+        Assert.Contains("planned for Ivo, who has not joined", Section(Show(board, Maren), "Free to take").TextContent, StringComparison.Ordinal);
+        Assert.DoesNotContain("Peel", Show(board, Tobi).Find("main").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_somebody_without_a_screen_is_doing_is_not_offered() =>
+        Assert.DoesNotContain("Peel", Show(Busy with { Now = [SampleKitchen.Card(Peel, CardState.Running, At(13, 20), At(13, 32), [Ivo], isFree: true)] }, Maren).Find("main").TextContent, StringComparison.Ordinal);
+
+    [Fact]
+    public void At_most_six_are_shown_the_soonest_first_and_the_rest_behind_a_word()
+    {
+        var part = Show(Busy with { Next = [.. Enumerable.Range(1, 9).Reverse().Select(minute => Free(minute, At(13, 24 + minute)))] }, Maren);
+
+        Assert.Equal(["Job 1", "Job 2", "Job 3", "Job 4", "Job 5", "Job 6"], Lines(part, "section > ul"));
+        Assert.Equal(["Job 7", "Job 8", "Job 9"], Lines(part, ".later"));
+        Assert.Equal("3 more, later", part.Find(".later summary").TextContent);
+    }
+
+    [Fact]
+    public void When_nothing_is_soon_two_are_shown()
+    {
+        var part = Show(Busy with { Next = [.. Enumerable.Range(1, 4).Select(hour => Free(hour, At(13 + hour, 0)))] }, Maren);
+
+        Assert.Equal(["Job 1", "Job 2"], Lines(part, "section > ul"));
+    }
+
+    static BoardCard Free(int number, DateTimeOffset starts) =>
+        SampleKitchen.Card(Mash with { Text = $"Job {number}" }, CardState.Waiting, starts, starts.AddMinutes(10), isFree: true);
+
+    static AngleSharp.Dom.IElement Section(IRenderedComponent<MePart> part, string heading) =>
+        part.FindAll("section.jobs").Single(section => section.QuerySelector("h2")!.TextContent == heading);
+
+    static IEnumerable<string> Lines(IRenderedComponent<MePart> part, string within) =>
+        part.FindAll($"{within} .what").Select(what => what.FirstChild!.TextContent.Trim()).Where(text => text.StartsWith("Job", StringComparison.Ordinal));
+
     IRenderedComponent<MePart> Show(Board board, HelperId me) =>
         Render<MePart>(parts => parts.Add(part => part.View, View(board, me, Role.Helper)));
 

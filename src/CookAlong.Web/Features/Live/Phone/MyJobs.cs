@@ -1,3 +1,4 @@
+using CookAlong.Domain.Meals;
 using CookAlong.Domain.Runs;
 
 namespace CookAlong.Web.Features.Live.Phone;
@@ -6,6 +7,8 @@ namespace CookAlong.Web.Features.Live.Phone;
 public sealed class MyJobs(LiveView view)
 {
     const int Shown = 4;
+
+    const int MostFree = 6;
 
     public bool IsChild => view.MyPerson?.IsChild == true;
 
@@ -16,8 +19,15 @@ public sealed class MyJobs(LiveView view)
 
     public IEnumerable<BoardCard> Coming => view.Board.Next.Where(IsMine).Take(IsChild ? 2 : Shown);
 
-    public IEnumerable<BoardCard> Free => !view.MayTap ? [] : view.Board.Now.Concat(view.Board.Next)
-        .Where(card => card.IsFree && !IsMine(card) && MayTake(card)).Take(Shown);
+    /// <summary>What somebody must start, tend or take off the heat though nobody need stand by it: seen shortly before its time.</summary>
+    public IEnumerable<BoardCard> Near => !view.MayTap ? [] : Others
+        .Where(card => IsForWhoeverIsNear(card) && card.Call is null && card.Starts <= Soon && card.State != CardState.Running)
+        .Take(Shown);
+
+    /// <summary>Work for hands that nobody here has: the few that come soon, or two for somebody who wants something to do.</summary>
+    public IEnumerable<BoardCard> FreeSoon => Free.Where((card, place) => place < 2 || (place < MostFree && card.Starts <= Soon));
+
+    public IEnumerable<BoardCard> FreeLater => Free.Skip(FreeSoon.Count());
 
     public IEnumerable<BoardCard> Done => view.Board.Done.Where(IsMine).Take(10);
 
@@ -29,7 +39,7 @@ public sealed class MyJobs(LiveView view)
 
     /// <summary>Calls for whoever is near, which a child is not asked to answer.</summary>
     public IEnumerable<Call> Calls => IsChild ? [] : view.LooseCalls
-        .Concat(view.Jobs.Where(card => card.Helpers.IsEmpty && !card.IsFree && card.Call is not null).Select(card => card.Call!))
+        .Concat(view.Jobs.Where(card => IsForWhoeverIsNear(card) && !IsMine(card) && card.Call is not null).Select(card => card.Call!))
         .OrderByDescending(call => call.Priority == CallPriority.High);
 
     IEnumerable<BoardCard> Now => view.Jobs
@@ -37,9 +47,36 @@ public sealed class MyJobs(LiveView view)
         .OrderByDescending(card => card.Call?.Priority == CallPriority.High)
         .ThenByDescending(card => card.State is CardState.Over or CardState.Running);
 
+    IEnumerable<BoardCard> Free => !view.MayTap ? [] : Others
+        .Where(card => card.IsFree && card.Attention == Attention.HandsOn && card.Tend is null && !IsGoingOn(card));
+
+    /// <summary>Somebody without a screen is at it already.</summary>
+    static bool IsGoingOn(BoardCard card) => card.State is CardState.Running or CardState.Over && card.Helpers.Length > 0;
+
+    /// <summary>Not one's own, and allowed; in order of time.</summary>
+    IEnumerable<BoardCard> Others => view.Board.Now.Concat(view.Board.Next)
+        .Where(card => !IsMine(card) && MayTake(card))
+        .OrderBy(card => card.Starts);
+
+    DateTimeOffset Soon => view.Board.At.AddMinutes(20);
+
+    /// <summary>A tend, or a step that no pair of hands is tied to, which nobody here has taken.</summary>
+    bool IsForWhoeverIsNear(BoardCard card) =>
+        (card.Attention != Attention.HandsOn || card.Tend is not null) && card.Helpers.All(helper => view.PersonOf(helper).Person is null);
+
     bool IsMine(BoardCard card) => view.Me is { } me && card.Helpers.Contains(me);
 
     /// <summary>A host the plan does not know lends a hand by taking something.</summary>
-    bool MayTake(BoardCard card) => view.Me is not { } me ? view.IsHost :
-        (view.Meal.Helpers.FirstOrDefault(helper => helper.Id == me)?.MayDo(card.Step) ?? !card.Step.Needs.Any());
+    bool MayTake(BoardCard card)
+    {
+        if (view.Me is not { } me)
+        {
+            return view.IsHost;
+        }
+
+        var helper = view.Meal.Helpers.FirstOrDefault(one => one.Id == me);
+        return helper is null ? !card.Step.Needs.Any()
+            : card.Tend is { } tend ? helper.MayDo(card.Step, card.Step.Tends[tend.Tend])
+            : helper.MayDo(card.Step);
+    }
 }

@@ -21,6 +21,17 @@ public sealed partial class Words
         : card.Attention == Attention.HandsOn || card.Tend is not null || card.Call is not null || card.State == CardState.Over ? "whoever is near"
         : "looks after itself";
 
+    /// <summary>Whose a free job is all the same: who has it with room for one more, and for whom it was planned who has not joined.</summary>
+    public string? PlannedFor(BoardCard card)
+    {
+        var (here, absent) = (card.Helpers.Where(HasJoined).ToList(), card.Helpers.Where(helper => !HasJoined(helper)).ToList());
+        var with = here.Count == 0 ? null : $"with {Names(here)}";
+        var planned = absent.Count == 0 ? null : $"planned for {Names(absent)}, who has not joined";
+        return with is null ? planned : planned is null ? with : $"{with}, {planned}";
+    }
+
+    bool HasJoined(HelperId helper) => !people.IsDefault && people.Any(one => one.Helper == helper && one.Person is not null);
+
     /// <summary>What stands beside the countdown.</summary>
     public string Beside(BoardCard card) => card.State switch
     {
