@@ -33,7 +33,10 @@ export function showRinging(ringing, live) {
     const row = document.createElement("div");
     row.className = call.priority;
     const text = document.createElement("p");
-    text.textContent = call.text;
+    const word = document.createElement("span");
+    word.className = "word";
+    word.textContent = words.priority[call.priority];
+    text.append(word, " ", call.text);
     const button = document.createElement("button");
     button.type = "button";
     button.textContent = words.haveIt;
@@ -50,10 +53,10 @@ const isOnBoard = (call, live) => [...live.querySelectorAll("[data-about]")].som
 export function showWaiting(live, waiting) {
   const commands = new Set(waiting.map((tap) => JSON.stringify(tap.command)));
   for (const button of live.querySelectorAll("[data-tap]")) button.toggleAttribute("data-waiting", commands.has(JSON.stringify(JSON.parse(/** @type {string} */ (button.getAttribute("data-tap"))))));
-  const list = /** @type {HTMLElement} */ (document.getElementById("outbox"));
-  if (list.childElementCount === waiting.length && waiting.length === 0) return;
-  list.hidden = waiting.length === 0;
-  list.replaceChildren(...waiting.map((tap) => {
+  const outbox = /** @type {HTMLElement} */ (document.getElementById("outbox"));
+  if (outbox.hidden && waiting.length === 0) return;
+  outbox.hidden = waiting.length === 0;
+  outbox.querySelector("ul")?.replaceChildren(...waiting.map((tap) => {
     const line = document.createElement("li");
     line.textContent = words.waiting(tap.label);
     return line;

@@ -30,3 +30,6 @@ export const arm = "Arm this device";
 export const test = "Armed. Play a test";
 
 export const haveIt = "I have it";
+
+/** Said beside the colour, so that nobody has to know it. */
+export const priority = { high: "Urgent", medium: "Due", low: "Note" };

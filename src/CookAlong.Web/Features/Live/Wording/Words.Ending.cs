@@ -7,7 +7,9 @@ public sealed partial class Words
 {
     /// <summary>Common advice of food authorities: food is not cooked in part, cooled and finished later.</summary>
     public const string HalfCooked =
-        "Half-cooked meat, poultry or stuffing does not keep: cook it through now (the thermometer decides) or throw it away. Cool what is cooked quickly and put it in the fridge, as your local food authority advises.";
+        "Half-cooked meat or stuffing does not keep: cook it through (the thermometer decides) or throw it away. " + Leftovers;
+
+    public const string Leftovers = "Leftovers: cool them quickly, then into the fridge, as your local food authority advises.";
 
     /// <summary>What ending now means, before anybody does it.</summary>
     public IEnumerable<string> Ending(LiveView view)
@@ -31,7 +33,12 @@ public sealed partial class Words
     public string Served(BoardCourse course) =>
         course.Expected > course.Promised ? $"promised for {clock.Show(course.Promised)}" : "as promised";
 
-    static string Jobs(int count) => count == 1 ? "1 job is" : $"{count} jobs are";
+    static string Jobs(int count) => count switch
+    {
+        0 => "No job is",
+        1 => "1 job is",
+        _ => $"{count} jobs are",
+    };
 
     static string Where(BoardCard card) => card.Place switch
     {
