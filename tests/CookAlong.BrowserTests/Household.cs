@@ -59,6 +59,14 @@ public sealed partial class Household(Chromium chromium) : IAsyncLifetime
 
     static async Task StartAsync(Screen host, string mealFile)
     {
+        await PlanAsync(host, mealFile);
+        await host.Page.GetByRole(AriaRole.Button, new() { Name = "Start cooking" }).ClickAsync();
+        await host.Page.WaitForURLAsync(RunAddress());
+    }
+
+    /// <summary>From the list of meals: takes in a meal file and plans it. Ends at the plan's page.</summary>
+    public static async Task PlanAsync(Screen host, string mealFile)
+    {
         var page = host.Page;
         await Assertions.Expect(page.Locator("#meal-file")).ToBeEnabledAsync();
         await page.Locator("#meal-file").SetInputFilesAsync(new FilePayload
@@ -70,10 +78,7 @@ public sealed partial class Household(Chromium chromium) : IAsyncLifetime
         await page.WaitForURLAsync(MealAddress());
         await page.GotoAsync($"{new Uri(page.Url).AbsolutePath}/plan");
         await page.GetByRole(AriaRole.Button, new() { Name = "Plan", Exact = true }).ClickAsync();
-        var start = page.GetByRole(AriaRole.Button, new() { Name = "Start cooking" });
-        await Assertions.Expect(start).ToBeEnabledAsync();
-        await start.ClickAsync();
-        await page.WaitForURLAsync(RunAddress());
+        await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Start cooking" })).ToBeEnabledAsync();
     }
 
     /// <summary>A phone that joins the run on the host's screen with a fresh code, typed in.</summary>

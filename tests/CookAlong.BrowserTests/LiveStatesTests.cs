@@ -25,6 +25,37 @@ public sealed class LiveStatesTests(Household house) : IClassFixture<Household>
         }
     }
 
+    [Theory]
+    [InlineData("board-calm")]
+    [InlineData("me-busy")]
+    public async Task What_the_script_says_by_itself_is_clean(string state)
+    {
+        await using var screen = await OpenAsync(state, ScreenSize.Tablet, ColorScheme.Light);
+        await screen.Page.RouteAsync("**/js/{signs,words}.js", script => script.ContinueAsync());
+        await screen.GoToAsync($"/states/{state}");
+        await screen.Page.EvaluateAsync("""
+            async () => {
+              const signs = await import("/js/signs.js");
+              const live = document.getElementById("live");
+              const call = (callId, priority, text) => ({ callId, dueUtc: 0, kind: "out", priority, text, step: null, acknowledged: false });
+              signs.showRinging([call("a", "high", "Tray out: Goose out, then cover it with foil"), call("b", "medium", "Turn the oven to 200 °C"), call("c", "low", "Main course: to the table in 10 minutes")], live);
+            }
+            """);
+        await screen.ShouldBeCleanInEveryLightAsync("ringing");
+
+        await screen.Page.EvaluateAsync("""
+            async () => {
+              const signs = await import("/js/signs.js");
+              const live = document.getElementById("live");
+              signs.showRinging([], live);
+              signs.showCutOff("13:20:05");
+              const button = live.querySelector("[data-tap]");
+              signs.showWaiting(live, [{ label: button.textContent, command: JSON.parse(button.dataset.tap) }]);
+            }
+            """);
+        await screen.ShouldBeCleanInEveryLightAsync("offline");
+    }
+
     public static TheoryData<string, int, int, ColorScheme> Looks() =>
         new(PagesTests.Looks().Select(look => look.Data).Append(("upright", ScreenSize.Upright.Width, ScreenSize.Upright.Height, ColorScheme.Light)));
 

@@ -55,6 +55,25 @@ public sealed class Screen : IAsyncDisposable
         Assert.Empty(complaints);
     }
 
+    /// <summary>The same on a phone and on a tablet, by day and by night, with a picture of each.</summary>
+    public async Task ShouldBeCleanInEveryLightAsync(string title)
+    {
+        foreach (var (scheme, look) in new[] { (ColorScheme.Light, "day"), (ColorScheme.Dark, "night") })
+        {
+            await Page.EmulateMediaAsync(new() { ColorScheme = scheme });
+
+            // On a page with a circuit the server hears of it first.
+            await Page.WaitForFunctionAsync("isDark => (Number(/\\d+/.exec(getComputedStyle(document.body).backgroundColor)[0]) < 128) === isDark", scheme == ColorScheme.Dark);
+            foreach (var (size, device) in new[] { (ScreenSize.Phone, "phone"), (ScreenSize.Tablet, "tablet") })
+            {
+                await Page.SetViewportSizeAsync(size.Width, size.Height);
+                await PictureAsync($"{title}-{device}-{look}");
+                await ShouldBeCleanAsync();
+                Assert.True(await Page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= innerWidth"), $"{title} is too wide for a {device}");
+            }
+        }
+    }
+
     /// <summary>Where COOKALONG_SCREENSHOTS names a folder, keeps a picture there for a person to look at.</summary>
     public async Task PictureAsync(string title)
     {
