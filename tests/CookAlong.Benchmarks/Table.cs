@@ -18,7 +18,7 @@ static class Table
             var kept = (await house.Services.GetRequiredService<MealBook>().AllAsync()).MaxBy(meal => meal.Meal.Dishes.Length)!;
             rows.AddRange(Planning.Measure(kept.Meal));
 
-            var plan = await house.Services.GetRequiredService<PlanningDesk>().PlanAsync(kept.Row, kept.Meal, PlanRequest.UsualCushion, null, default, default);
+            var plan = await house.Services.GetRequiredService<PlanningDesk>().PlanAsync(kept.Row, kept.Meal, PlanRequest.UsualCushion, CookAlong.Domain.Planning.Leans.None, null, default, default);
             var door = await house.Client.GetStringAsync("/sign-in");
             var board = await house.PostAsync($"/meals/{kept.Row.Id}/runs", door, []);
             var first = plan.Steps.MinBy(step => step.Start)!.Step.Value;

@@ -44,6 +44,8 @@ public sealed class CushionsTests
     private static Meal Stew(int keeps)
     {
         var stew = Hands("stew", 30);
-        return Meal(180, Kitchen(), [Cook("sam")], Dish("stew", OnTheSide(keeps, bestWithin: 5), stew with { Way = stew.Way with { Minutes = new Durations(30, 30, 60) } }));
+
+        // Two pairs of hands, so that one at work to the end is no crowd that would be spread out.
+        return Meal(180, Kitchen(), [Cook("sam"), Cook("kim")], Dish("stew", OnTheSide(keeps, bestWithin: 5), stew with { Way = stew.Way with { Minutes = new Durations(30, 30, 60) } }));
     }
 }

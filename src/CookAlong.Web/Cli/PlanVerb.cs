@@ -31,6 +31,12 @@ static class PlanVerb
             Arity = ArgumentArity.ZeroOrOne,
             CustomParser = Chance,
         };
+        var lean = new Option<Leans>("--lean")
+        {
+            Description = $"Lean the plan, and say what that costs; any of {string.Join(',', LeanWords.All.Keys)}. Takes twice as long.",
+            HelpName = "LEANS",
+            CustomParser = Leaning,
+        };
         var verb = new Command(
             "plan",
             """
@@ -43,20 +49,21 @@ static class PlanVerb
               cookalong plan seed-data/meals/midwinter-lunch.json
               cookalong plan lunch.json --out plan.json --seconds 30
               cookalong plan lunch.json --confidence 0.95
+              cookalong plan lunch.json --lean start-later,calm-end
               cookalong plan lunch.json --json --now 2027-12-18T09:00
             """)
         {
-            meal, output, seconds, now, confidence, json,
+            meal, output, seconds, now, confidence, lean, json,
         };
         verb.SetAction((parsed, stop) =>
         {
-            var request = new Request(parsed.GetValue(meal)!, parsed.GetValue(output), parsed.GetValue(seconds), parsed.GetValue(now), parsed.GetValue(confidence), parsed.GetValue(json));
+            var request = new Request(parsed.GetValue(meal)!, parsed.GetValue(output), parsed.GetValue(seconds), parsed.GetValue(now), parsed.GetValue(confidence), parsed.GetValue(lean), parsed.GetValue(json));
             return Task.FromResult(Run(request, parsed, stop));
         });
         return verb;
     }
 
-    sealed record Request(string Meal, string? Out, double Seconds, string? Now, double? Confidence, bool Json);
+    sealed record Request(string Meal, string? Out, double Seconds, string? Now, double? Confidence, Leans Leans, bool Json);
 
     static int Run(Request request, ParseResult parsed, CancellationToken stop)
     {
@@ -86,7 +93,10 @@ static class PlanVerb
         }
 
         var (planner, asked) = (new CpSatPlanner(), new PlanRequest(meal, new PlanLimits(TimeSpan.FromSeconds(request.Seconds)), now));
+        var straight = request.Leans == Leans.None ? null : planner.Plan(asked, stop: stop);
+        asked = asked with { Leans = request.Leans };
         var plan = Cushions.Rehearsed(meal, planner.Plan(asked, stop: stop));
+        var leaning = straight is { Status: not PlanStatus.None } && plan.Status != PlanStatus.None ? LeanPanelWords.Compared(meal, straight, plan).ToList() : [];
         var buffered = request.Confidence is { } wish ? Cushions.Reach(planner, asked, plan, wish, stop: stop) : null;
         plan = buffered?.Plan ?? plan;
 
@@ -102,6 +112,12 @@ static class PlanVerb
         else
         {
             Timetable.Print(output, plan, meal);
+            TellLeaning(output, request.Leans, leaning);
+            if (plan.Status != PlanStatus.None)
+            {
+                output.WriteLine($"Hands-on work: {LeanPanelWords.Shares(meal, plan)}.");
+            }
+
             Tell(output, plan, buffered, request.Confidence ?? Cushions.UsualWish);
         }
 
@@ -128,6 +144,37 @@ static class PlanVerb
         {
             output.WriteLine("For a surer plan, with buffers and what they cost, add --confidence.");
         }
+    }
+
+    static void TellLeaning(TextWriter output, Leans leans, List<string> sentences)
+    {
+        if (sentences.Count > 0)
+        {
+            output.WriteLine($"Leaning ({LeanPanelWords.Named(leans)}), beside the plan that does not:");
+        }
+
+        foreach (var sentence in sentences)
+        {
+            output.WriteLine($"  {sentence}");
+        }
+    }
+
+    static Leans Leaning(ArgumentResult result)
+    {
+        var leans = Leans.None;
+        foreach (var word in result.Tokens.SelectMany(token => token.Value.Split(',', StringSplitOptions.TrimEntries)))
+        {
+            if (LeanWords.Named(word) is { } lean)
+            {
+                leans |= lean;
+            }
+            else
+            {
+                result.AddError($"--lean takes any of {string.Join(',', LeanWords.All.Keys)}; there is no lean \"{word}\".");
+            }
+        }
+
+        return leans;
     }
 
     static double? Chance(ArgumentResult result)

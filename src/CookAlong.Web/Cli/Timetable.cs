@@ -86,6 +86,14 @@ static class Timetable
             yield return new(hold.From, 4, $"{meal.Dishes.Single(dish => dish.Id == hold.Dish).Name} waits", hold.To - hold.From, "", PlanWords.Place(hold.Place));
         }
 
+        if (plan.Cost.Leans.HasFlag(Leans.WashUp))
+        {
+            foreach (var (helper, from, minutes) in WashingUp.Of(meal, plan))
+            {
+                yield return new(from, 4, "Wash up", minutes, NameOf(helper, meal), "");
+            }
+        }
+
         foreach (var course in plan.Courses)
         {
             var late = course.LateMinutes > 0 ? $", {course.LateMinutes} min late" : "";

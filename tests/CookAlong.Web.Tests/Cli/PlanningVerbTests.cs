@@ -161,6 +161,18 @@ public sealed class PlanningVerbTests : IDisposable
     }
 
     [Fact]
+    public async Task A_leant_plan_says_what_that_costs_and_remembers_it()
+    {
+        var (exit, told, error) = await RunAsync("plan", SupperWith(_ => { }), "--now", Before, "--seconds", "1", "--lean", "start-later,wash-up");
+        var (_, json, _) = await RunAsync("plan", SupperWith(_ => { }), "--now", Before, "--seconds", "1", "--lean", "start-later,wash-up", "--json");
+
+        Assert.True(exit == 0, error);
+        Assert.Contains("On time, as before.", told, StringComparison.Ordinal);
+        Assert.Contains("Hands-on work: ", told, StringComparison.Ordinal);
+        Assert.Equal(["start-later", "wash-up"], JsonNode.Parse(json)!["cost"]!["leans"]!.AsArray().Select(lean => lean!.GetValue<string>()));
+    }
+
+    [Fact]
     public async Task Buffers_are_looked_for_until_a_plan_is_as_sure_as_wished()
     {
         // With work that may take three times as long the supper needs them.
@@ -187,6 +199,7 @@ public sealed class PlanningVerbTests : IDisposable
     [InlineData("plan", "no-such-meal.json")]
     [InlineData("plan")]
     [InlineData("plan", "meal.json", "--seconds", "0")]
+    [InlineData("plan", "meal.json", "--lean", "sideways")]
     [InlineData("plan", "meal.json", "--seconds", "soon")]
     [InlineData("plan", "meal.json", "--confidence", "2")]
     [InlineData("check", "meal.json")]

@@ -169,6 +169,23 @@ public sealed class PlanPageTests : BunitContext, IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_plan_is_leant_kept_so_and_its_cost_is_said()
+    {
+        var page = await PlannedAsync();
+        planner.Next = AlderLane.Plan with { Cost = AlderLane.Plan.Cost with { Leans = Leans.CalmEnd } };
+        clock.Advance(TimeSpan.FromSeconds(1));
+
+        page.FindAll(".lean label").Single(label => label.TextContent.Trim() == "Calmer last half hour").QuerySelector("input")!.Change(true);
+        Button(page, "Plan again, leaning so").Click();
+
+        await page.WaitForAssertionAsync(() => Assert.Contains("On time, as before.", page.Find(".lean .cost").TextContent, StringComparison.Ordinal));
+        Assert.Equal((Leans.CalmEnd, null), (planner.Leans, planner.Previous));
+        Assert.Equal("Lean the plan: calmer last half hour", page.Find(".lean summary").TextContent);
+        var (kept, _) = (await Services.GetRequiredService<PlanningDesk>().LatestAsync(meal.Row, meal.Meal, TestContext.Current.CancellationToken))!.Value;
+        Assert.Equal(Leans.CalmEnd, kept.Cost.Leans);
+    }
+
+    [Fact]
     public async Task A_plan_that_is_sure_enough_is_said_to_be()
     {
         var page = await PlannedAsync();
@@ -213,6 +230,8 @@ public sealed class PlanPageTests : BunitContext, IAsyncLifetime
 
         public int Cushion { get; private set; }
 
+        public Leans Leans { get; private set; }
+
         public Plan Next { get; set; } = AlderLane.Plan;
 
         public Task Begun => begun.Task;
@@ -228,7 +247,7 @@ public sealed class PlanPageTests : BunitContext, IAsyncLifetime
         public Plan Plan(PlanRequest request, IProgress<PlanProgress>? progress = null, CancellationToken stop = default)
         {
             listener = progress;
-            (Previous, Cushion) = (request.Previous, request.Cushion);
+            (Previous, Cushion, Leans) = (request.Previous, request.Cushion, request.Leans);
             begun.TrySetResult();
             WaitHandle.WaitAny([letGo.WaitHandle, stop.WaitHandle]);
             ended.TrySetResult();

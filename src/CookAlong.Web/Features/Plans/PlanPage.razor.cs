@@ -14,6 +14,7 @@ public sealed partial class PlanPage
     CancellationTokenSource? planning;
     KeptMeal? kept;
     Plan? plan;
+    Plan? leantFrom;
     Buffered? offered;
     double wished;
     bool isCurrent;
@@ -61,8 +62,17 @@ public sealed partial class PlanPage
     }
 
     /// <param name="cushion">Null keeps that of the plan on the page.</param>
-    Task PlanAsync(int? cushion) => BusyAsync(async (reports, stop) =>
-        Show(await Desk.PlanAsync(kept!.Row, kept.Meal, cushion ?? plan?.Cost.Cushion ?? PlanRequest.UsualCushion, reports, stop, leave.Token)));
+    Task PlanAsync(int? cushion) => PlanAsync(cushion, plan?.Cost.Leans ?? Leans.None);
+
+    Task PlanAsync(int? cushion, Leans leans) => BusyAsync(async (reports, stop) =>
+        Show(await Desk.PlanAsync(kept!.Row, kept.Meal, cushion ?? plan?.Cost.Cushion ?? PlanRequest.UsualCushion, leans, reports, stop, leave.Token)));
+
+    async Task LeanAsync(Leans leans)
+    {
+        var before = plan;
+        await PlanAsync(cushion: null, leans);
+        leantFrom = ReferenceEquals(plan, before) || plan is { Status: PlanStatus.None } ? null : before;
+    }
 
     Task FindSurerAsync(double wish) => BusyAsync(async (reports, stop) =>
         (offered, wished) = (await Desk.SurerAsync(kept!.Meal, plan!, wish, reports, stop, leave.Token), wish));
@@ -88,7 +98,7 @@ public sealed partial class PlanPage
 
     async Task BusyAsync(Func<IProgress<PlanProgress>, CancellationToken, Task> work)
     {
-        (found, problem, moves, offered) = (null, null, [], null);
+        (found, problem, moves, offered, leantFrom) = (null, null, [], null, null);
         planning = new CancellationTokenSource();
         try
         {

@@ -21,11 +21,12 @@ public sealed class PlanningDesk(IMealPlanner planner, IDbContextFactory<CookAlo
 
     /// <summary>The best plan found, kept under the meal's version. Raising <paramref name="stop"/> keeps the best so far; raising <paramref name="leave"/> drops it.</summary>
     /// <exception cref="OperationCanceledException">They left.</exception>
-    public async Task<Plan> PlanAsync(MealRow row, Meal meal, int cushion, IProgress<PlanProgress>? progress, CancellationToken stop, CancellationToken leave)
+    public async Task<Plan> PlanAsync(MealRow row, Meal meal, int cushion, Leans leans, IProgress<PlanProgress>? progress, CancellationToken stop, CancellationToken leave)
     {
-        var previous = await LatestAsync(row, meal, leave);
+        // Whoever leans the plan otherwise wants it moved; moving has no price then.
+        var previous = await LatestAsync(row, meal, leave) is var (latest, _) && latest.Cost.Leans == leans ? latest : null;
         var plan = await SeatedAsync(meal, (request, either) =>
-            Cushions.Rehearsed(meal, planner.Plan(request with { Previous = previous?.Plan, Cushion = cushion }, progress, either)), stop, leave);
+            Cushions.Rehearsed(meal, planner.Plan(request with { Previous = previous, Cushion = cushion, Leans = leans }, progress, either)), stop, leave);
         await KeepAsync(row, meal, plan, leave);
         return plan;
     }
@@ -33,7 +34,7 @@ public sealed class PlanningDesk(IMealPlanner planner, IDbContextFactory<CookAlo
     /// <summary>A plan beside <paramref name="plain"/> that is on time with the chance wished for, not kept yet.</summary>
     /// <exception cref="OperationCanceledException">They left.</exception>
     public Task<Buffered> SurerAsync(Meal meal, Plan plain, double wish, IProgress<PlanProgress>? progress, CancellationToken stop, CancellationToken leave) =>
-        SeatedAsync(meal, (request, either) => Cushions.Reach(planner, request, plain, wish, progress, either), stop, leave);
+        SeatedAsync(meal, (request, either) => Cushions.Reach(planner, request with { Leans = plain.Cost.Leans }, plain, wish, progress, either), stop, leave);
 
     /// <summary>The latest plan of the meal, and whether it was made for the meal as it is now; null when there is none that still fits it.</summary>
     public async Task<(Plan Plan, bool IsCurrent)?> LatestAsync(MealRow row, Meal meal, CancellationToken leave = default)

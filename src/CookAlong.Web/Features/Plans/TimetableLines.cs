@@ -11,7 +11,7 @@ namespace CookAlong.Web.Features.Plans;
 /// <param name="Helpers">Whose job it is; empty where nobody's hands are needed or it is anybody's.</param>
 public sealed record TimetableLine(TimetableKind Kind, Minute At, string Words, int? Minutes, ImmutableArray<HelperId> Helpers, StepId? Step, string? Caution = null);
 
-public enum TimetableKind { Step, Tend, Dial, KeepWarm, Pause, Table }
+public enum TimetableKind { Step, Tend, Dial, KeepWarm, Pause, WashUp, Table }
 
 /// <summary>The plan in words, in order of time.</summary>
 public static class TimetableLines
@@ -29,6 +29,9 @@ public static class TimetableLines
             .. plan.Holds.Where(hold => hold.Place == HoldPlace.WarmOven).Select(hold => KeepWarm(meal, hold)),
             .. plan.Steps.Where(planned => steps[planned.Step].PauseAfter).Select(planned => new TimetableLine(
                 TimetableKind.Pause, planned.End, "Pause here until everyone is ready", null, [], planned.Step)),
+            .. plan.Cost.Leans.HasFlag(Leans.WashUp)
+                ? WashingUp.Of(meal, plan).Select(free => new TimetableLine(TimetableKind.WashUp, free.From, "Wash up", free.Minutes, [free.Helper], null))
+                : [],
             .. plan.Courses.Select(course => new TimetableLine(
                 TimetableKind.Table, course.TableTime, $"{meal.Courses.Single(one => one.Id == course.Course).Name} on the table", null, [], null)),
         ];
