@@ -21,6 +21,9 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
     /// <summary>What turning the best so far into a plan may take after the search was stopped.</summary>
     private static readonly TimeSpan Grace = TimeSpan.FromSeconds(1);
 
+    /// <summary>Time worth going back to the whole for.</summary>
+    private static readonly TimeSpan MendTime = TimeSpan.FromMilliseconds(200);
+
     /// <summary>Layouts of the quick search before the solver begins, and again for a better one.</summary>
     private const int QuickLayouts = 500;
 
@@ -46,7 +49,17 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
             Hints.FromDraft(counts, quick.Draft());
         }
 
-        var counted = search.Solve(counts, search.Limits.Time, search.Left * giveUp, share * 0.5);
+        var counted = search.Solve(counts, search.Limits.Time, search.Left * giveUp, share * 0.5, giveWay: search.Limits.Deterministic is null ? (0.2, 0.35) : null);
+        var neighbours = new Neighbourhoods(search, near => new MealModel(meal, clock, so, told, PeopleBy.Counts, search.Cushion, near));
+        var improved = neighbours.Improve(counts, counted, share);
+        if (improved.Found is not null && search.Limits.Deterministic is null && improved.Objective > improved.Bound && search.Left > MendTime)
+        {
+            counts.Cp.ClearHints();
+            Hints.FromDraft(counts, improved.Found);
+            improved = improved.Or(search.Solve(counts, search.Left - MendTime, search.Left - MendTime, share));
+        }
+
+        counted = improved;
         if (counted.Found is not { } draft)
         {
             return new Tried(quick is null ? null : Finish(quick, counted.Bound), counted.IsImpossible);

@@ -44,10 +44,47 @@ internal static class Naming
         }
 
         cp.Minimize((Changes(model, draft, does, most) * 3) + (busiest * 2) - idlest);
+        var turns = InTurn(model, draft, does);
+        foreach (var (index, names) in turns?.Index() ?? [])
+        {
+            foreach (var (helper, name) in does[index])
+            {
+                cp.AddHint(name, names.Contains(helper));
+            }
+        }
+
         using var solver = new CpSolver { StringParameters = Parameters(limits) };
         return solver.Solve(cp) is CpSolverStatus.Optimal or CpSolverStatus.Feasible
             ? [.. does.Select(names => names.Where(name => solver.BooleanValue(name.Value)).Select(name => helpers[name.Key].Id).ToImmutableArray())]
-            : null;
+            : turns?.Select(names => names.Select(helper => helpers[helper].Id).ToImmutableArray()).ToImmutableArray();
+    }
+
+    /// <summary>
+    /// Job after job, to whoever was told or else has done least so far: a beginning, and the answer where the solver gets no further
+    /// in its time. Null where somebody would be left without hands.
+    /// </summary>
+    private static int[][]? InTurn(MealModel model, Draft draft, List<Dictionary<int, BoolVar>> does)
+    {
+        var turns = new int[draft.Jobs.Length][];
+        var (freeAt, minutes) = (new int[model.Meal.Helpers.Length], new int[model.Meal.Helpers.Length]);
+        Array.Fill(freeAt, int.MinValue);
+        foreach (var (index, job) in draft.Jobs.Index().OrderBy(job => job.Item.Start))
+        {
+            var told = model.Told?.HelpersOf(job.Job) ?? [];
+            turns[index] = [.. does[index].Keys.Where(helper => freeAt[helper] <= job.Start)
+                .OrderBy(helper => told.Contains(model.Meal.Helpers[helper].Id) ? 0 : 1).ThenBy(helper => minutes[helper]).Take(job.Job.Count)];
+            if (turns[index].Length < job.Job.Count)
+            {
+                return null;
+            }
+
+            foreach (var helper in turns[index])
+            {
+                (freeAt[helper], minutes[helper]) = (job.End, minutes[helper] + job.Job.Minutes);
+            }
+        }
+
+        return turns;
     }
 
     private static void OneJobEach(CpModel cp, Draft draft, List<Dictionary<int, BoolVar>> does, int helpers)

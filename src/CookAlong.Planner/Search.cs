@@ -53,8 +53,11 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
     /// <param name="time">The longest this solve may take once it has found something.</param>
     /// <param name="giveUp">The longest it may take while it has found nothing; no meaning where the limit is deterministic.</param>
     /// <param name="share">Of a deterministic limit, 0 to 1.</param>
+    /// <param name="giveWay">
+    /// From this part of its time on, it ends where it is still this far from proof: moving a few steps at a time gets further then.
+    /// </param>
     /// <param name="heedStop">False for the short work that turns the best so far into a plan: once stopped, its first answer will do.</param>
-    public Answer Solve(MealModel model, TimeSpan time, TimeSpan giveUp, double share, bool heedStop = true)
+    public Answer Solve(MealModel model, TimeSpan time, TimeSpan giveUp, double share, bool heedStop = true, (double Part, double Gap)? giveWay = null)
     {
         if (heedStop && IsStopped)
         {
@@ -66,7 +69,7 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
         var begun = watch.Elapsed;
 
         // Asking the solver to stop before it has set up is lost on it, so the question is put again and again.
-        using (new Timer(_ => StopWhere((IsStopped && (heedStop || told.First is not null)) || (limits.Deterministic is null && IsOver())), null, Poll, Poll))
+        using (new Timer(_ => StopWhere((IsStopped && (heedStop || told.First is not null)) || GivesWay() || (limits.Deterministic is null && IsOver())), null, Poll, Poll))
         {
             solver.Solve(model.Cp, told);
         }
@@ -84,6 +87,8 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
             CpSolverStatus.ModelInvalid => throw new InvalidOperationException($"The planner made a model that is none: {model.Cp.Validate()}"),
             _ => throw new UnreachableException($"solver status {status}"),
         };
+
+        bool GivesWay() => giveWay is { } way && told.First is { } found && told.Gap > way.Gap && watch.Elapsed - (first is null ? found : begun) > time * way.Part;
 
         bool IsOver() => told.First is { } found
             ? watch.Elapsed - (first is null ? found : begun) > time
@@ -125,11 +130,15 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
         /// <summary>When the first answer of this solve was found.</summary>
         public TimeSpan? First { get; private set; }
 
+        /// <summary>As it was when the last answer was found.</summary>
+        public double Gap { get; private set; } = 1;
+
         public ExceptionDispatchInfo? Failure { get; private set; }
 
         public override void OnSolutionCallback()
         {
             First ??= watch.Elapsed;
+            Gap = Answer.GapOf((long)Math.Round(ObjectiveValue()), (long)BestObjectiveBound());
             if (tell is null || Failure is not null)
             {
                 return;
@@ -156,6 +165,10 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
 /// <param name="IsImpossible">Proven that there is none.</param>
 internal sealed record Answer(Draft? Found, long Objective, long Bound, bool IsImpossible)
 {
+    /// <summary>The cheaper of the two, with what both have proved.</summary>
+    public Answer Or(Answer other) =>
+        (other.Found is not null && other.Objective < Objective ? other : this) with { Bound = Math.Max(Bound, other.Bound) };
+
     public static double GapOf(long objective, long bound) =>
         objective <= bound ? 0 : Math.Clamp((objective - bound) / (double)Math.Max(1, objective), 0, 1);
 }

@@ -17,9 +17,9 @@ internal static class Steps
         var ways = step.Ways.ToList();
         var from = model.Clock.Earliest;
         var to = model.End - ways.Min(one => one.Way.Minutes.Likely);
-        if (near?.Starts.TryGetValue(step.Id, out var at) == true)
+        if (near?.Of(step.Id) is { } at)
         {
-            from = Math.Max(from, at - near.Minutes);
+            from = Math.Max(from, at - near!.Minutes);
             to = Math.Min(to, at + near.Minutes);
         }
 
