@@ -50,7 +50,7 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
         }
 
         var counted = search.Solve(counts, search.Limits.Time, search.Left * giveUp, share * 0.5, giveWay: search.Limits.Deterministic is null ? (0.2, 0.35) : null);
-        var neighbours = new Neighbourhoods(search, near => new MealModel(meal, clock, so, told, PeopleBy.Counts, search.Cushion, near));
+        var neighbours = new Neighbourhoods(search, near => new MealModel(meal, clock, so, told, PeopleBy.Counts, search.Prices, near));
         var improved = neighbours.Improve(counts, counted, share);
         if (improved.Found is not null && search.Limits.Deterministic is null && improved.Objective > improved.Bound && search.Left > MendTime)
         {
