@@ -63,6 +63,7 @@ public partial class Program
         app.MapLive();
         app.MapGet("/", () => Results.Redirect("/meals"));
         app.MapMeals();
+        app.MapPlans();
         app.MapPages();
         return app;
     }

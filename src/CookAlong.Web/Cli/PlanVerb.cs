@@ -6,6 +6,7 @@ using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 using CookAlong.Intake.PlanFiles;
 using CookAlong.Planner;
+using CookAlong.Web.Features.Meals;
 using CookAlong.Web.Features.Plans;
 
 namespace CookAlong.Web.Cli;
@@ -17,6 +18,7 @@ static class PlanVerb
     {
         var (meal, json) = (InputFile.MealArgument(), InputFile.JsonOption());
         var output = new Option<string?>("--out") { Description = "Write the plan to this file too.", HelpName = "PLAN.json" };
+        var calendar = new Option<string?>("--ics") { Description = "Write it as a calendar with alarms to this file too (iCalendar).", HelpName = "FILE" };
         var seconds = new Option<double>("--seconds") { Description = "Search for better plans this long once there is one, 0.1 to 3600.", HelpName = "S", DefaultValueFactory = _ => 2 };
         seconds.Validators.Add(InRange);
         var now = new Option<string?>("--now")
@@ -53,17 +55,17 @@ static class PlanVerb
               cookalong plan lunch.json --json --now 2027-12-18T09:00
             """)
         {
-            meal, output, seconds, now, confidence, lean, json,
+            meal, output, calendar, seconds, now, confidence, lean, json,
         };
         verb.SetAction((parsed, stop) =>
         {
-            var request = new Request(parsed.GetValue(meal)!, parsed.GetValue(output), parsed.GetValue(seconds), parsed.GetValue(now), parsed.GetValue(confidence), parsed.GetValue(lean), parsed.GetValue(json));
+            var request = new Request(parsed.GetValue(meal)!, parsed.GetValue(output), parsed.GetValue(calendar), parsed.GetValue(seconds), parsed.GetValue(now), parsed.GetValue(confidence), parsed.GetValue(lean), parsed.GetValue(json));
             return Task.FromResult(Run(request, parsed, stop));
         });
         return verb;
     }
 
-    sealed record Request(string Meal, string? Out, double Seconds, string? Now, double? Confidence, Leans Leans, bool Json);
+    sealed record Request(string Meal, string? Out, string? Ics, double Seconds, string? Now, double? Confidence, Leans Leans, bool Json);
 
     static int Run(Request request, ParseResult parsed, CancellationToken stop)
     {
@@ -100,7 +102,8 @@ static class PlanVerb
         var buffered = request.Confidence is { } wish ? Cushions.Reach(planner, asked, plan, wish, stop: stop) : null;
         plan = buffered?.Plan ?? plan;
 
-        if (request.Out is { } path && !Save(PlanFile.Write(plan, meal), path, error))
+        if ((request.Out is { } path && !Save(PlanFile.Write(plan, meal) + "\n", path, "--out", error))
+            || (plan.Status != PlanStatus.None && request.Ics is { } calendar && !Save(PlanCalendar.Write(meal, plan, CalendarName(meal), person: null, TimeProvider.System.GetUtcNow()), calendar, "--ics", error)))
         {
             return PlanningExit.BadInput;
         }
@@ -212,16 +215,20 @@ static class PlanVerb
             : null;
     }
 
-    static bool Save(string text, string path, TextWriter error)
+    /// <summary>A file has no id of its own: the same name on the same day is the same meal.</summary>
+    static string CalendarName(Meal meal) =>
+        $"{FileNames.Of(meal.Name)}-{LocalTime.Show(meal.FirstTableTime, meal.TimeZone).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}";
+
+    static bool Save(string text, string path, string option, TextWriter error)
     {
         try
         {
-            File.WriteAllText(path, text + "\n");
+            File.WriteAllText(path, text);
             return true;
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            error.WriteLine($"The plan cannot be written to {path}: {problem.Message} Choose another place with --out.");
+            error.WriteLine($"The plan cannot be written to {path}: {problem.Message} Choose another place with {option}.");
             return false;
         }
     }

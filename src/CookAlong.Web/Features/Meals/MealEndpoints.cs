@@ -24,12 +24,5 @@ public static class MealEndpoints
             ? File(PlanFile.Write(latest.Plan, kept.Meal), $"{kept.Row.Name} plan")
             : Results.NotFound();
 
-    static IResult File(string json, string name) => Results.File(Encoding.UTF8.GetBytes(json), "application/json", $"{FileName(name)}.json");
-
-    /// <summary>Letters, digits and hyphens: good for every system, and nothing that a header or a shell would mind.</summary>
-    static string FileName(string name)
-    {
-        var words = string.Concat(name.ToLowerInvariant().Select(letter => char.IsAsciiLetterOrDigit(letter) ? letter : '-'));
-        return string.Join('-', words.Split('-', StringSplitOptions.RemoveEmptyEntries)) is { Length: > 0 } good ? good : "meal";
-    }
+    static IResult File(string json, string name) => Results.File(Encoding.UTF8.GetBytes(json), "application/json", $"{FileNames.Of(name)}.json");
 }

@@ -63,5 +63,8 @@ public static class PlaceNames
     public static string Clock(Minute at, TimeZoneInfo zone) =>
         LocalTime.Show(at, zone).ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture);
 
+    /// <summary>For paper and files, where nobody can ask which of the two hours is meant when the clocks go back.</summary>
+    public static string ClockAndPass(Minute at, TimeZoneInfo zone) => Clock(at, zone) + (LocalTime.IsSecondPass(at, zone) ? " (second pass)" : "");
+
     static string Many(int count, string one, string more) => count == 1 ? $"1 {one}" : $"{count} {more}";
 }

@@ -25,7 +25,8 @@ public static class TimetableLines
                 TimetableKind.Step, planned.Start, steps[planned.Step].Text, planned.Minutes, planned.Helpers, planned.Step, steps[planned.Step].Caution)),
             .. plan.Tends.Select(tend => new TimetableLine(
                 TimetableKind.Tend, tend.At, $"{steps[tend.Step].Tends[tend.Tend].Text} ({meal.DishOf(tend.Step).Name})", tend.Minutes, [tend.Helper], tend.Step)),
-            .. plan.Ovens.SelectMany(oven => oven.Dial.Select(dial => new TimetableLine(TimetableKind.Dial, dial.At, DialWords(meal, oven.Oven, dial), null, [], null))),
+            .. plan.Ovens.SelectMany(oven => oven.Dial.Select((dial, turn) => new TimetableLine(
+                TimetableKind.Dial, dial.At, DialWords(meal, oven.Oven, dial.Celsius, turn == 0 ? 0 : oven.Dial[turn - 1].Celsius), null, [], null))),
             .. plan.Holds.Where(hold => hold.Place == HoldPlace.WarmOven).Select(hold => KeepWarm(meal, hold)),
             .. plan.Steps.Where(planned => steps[planned.Step].PauseAfter).Select(planned => new TimetableLine(
                 TimetableKind.Pause, planned.End, "Pause here until everyone is ready", null, [], planned.Step)),
@@ -42,10 +43,13 @@ public static class TimetableLines
     public static IEnumerable<TimetableLine> For(HelperId helper, IEnumerable<TimetableLine> lines) =>
         lines.Where(line => line.Helpers.Contains(helper) || line.Kind is TimetableKind.Pause or TimetableKind.Table);
 
-    static string DialWords(Meal meal, OvenId oven, DialSetting dial)
+    /// <param name="before">Where the dial stood, °C; 0 = off.</param>
+    static string DialWords(Meal meal, OvenId oven, int celsius, int before)
     {
         var name = PlaceNames.The(meal.Kitchen.Ovens.Single(one => one.Id == oven));
-        return dial.Celsius == 0 ? $"Turn {name} off" : $"Set {name} to {dial.Celsius} °C";
+        return celsius == 0 ? $"Turn {name} off"
+            : before == 0 ? $"Set {name} to {celsius} °C"
+            : $"Turn {name} {(celsius > before ? "up" : "down")} to {celsius} °C";
     }
 
     static TimetableLine KeepWarm(Meal meal, PlannedHold hold)
