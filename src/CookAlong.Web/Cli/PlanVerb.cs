@@ -21,6 +21,10 @@ static class PlanVerb
         var calendar = new Option<string?>("--ics") { Description = "Write it as a calendar with alarms to this file too (iCalendar).", HelpName = "FILE" };
         var seconds = new Option<double>("--seconds") { Description = "Search for better plans this long once there is one, 0.1 to 3600.", HelpName = "S", DefaultValueFactory = _ => 2 };
         seconds.Validators.Add(InRange);
+        var reproducible = new Option<bool>("--reproducible")
+        {
+            Description = "Count the search's steps instead of seconds, on one core: the same file and --now give the same plan on any machine.",
+        };
         var now = new Option<string?>("--now")
         {
             Description = "Plan as if it were this time, local to the meal (2027-12-18T09:00). Default: the clock of this machine.",
@@ -50,22 +54,23 @@ static class PlanVerb
             Examples:
               cookalong plan seed-data/meals/midwinter-lunch.json
               cookalong plan lunch.json --out plan.json --seconds 30
+              cookalong plan lunch.json --reproducible --now 2027-12-18T09:00 --out plan.json
               cookalong plan lunch.json --confidence 0.95
               cookalong plan lunch.json --lean start-later,calm-end
               cookalong plan lunch.json --json --now 2027-12-18T09:00
             """)
         {
-            meal, output, calendar, seconds, now, confidence, lean, json,
+            meal, output, calendar, seconds, reproducible, now, confidence, lean, json,
         };
         verb.SetAction((parsed, stop) =>
         {
-            var request = new Request(parsed.GetValue(meal)!, parsed.GetValue(output), parsed.GetValue(calendar), parsed.GetValue(seconds), parsed.GetValue(now), parsed.GetValue(confidence), parsed.GetValue(lean), parsed.GetValue(json));
+            var request = new Request(parsed.GetValue(meal)!, parsed.GetValue(output), parsed.GetValue(calendar), Limits(parsed.GetValue(seconds), parsed.GetValue(reproducible)), parsed.GetValue(now), parsed.GetValue(confidence), parsed.GetValue(lean), parsed.GetValue(json));
             return Task.FromResult(Run(request, parsed, stop));
         });
         return verb;
     }
 
-    sealed record Request(string Meal, string? Out, string? Ics, double Seconds, string? Now, double? Confidence, Leans Leans, bool Json);
+    sealed record Request(string Meal, string? Out, string? Ics, PlanLimits Limits, string? Now, double? Confidence, Leans Leans, bool Json);
 
     static int Run(Request request, ParseResult parsed, CancellationToken stop)
     {
@@ -94,7 +99,7 @@ static class PlanVerb
             return PlanningExit.BadInput;
         }
 
-        var (planner, asked) = (new CpSatPlanner(), new PlanRequest(meal, new PlanLimits(TimeSpan.FromSeconds(request.Seconds)), now));
+        var (planner, asked) = (MealPlanners.ForThisMachine(), new PlanRequest(meal, request.Limits, now));
         var straight = request.Leans == Leans.None ? null : planner.Plan(asked, stop: stop);
         asked = asked with { Leans = request.Leans };
         var plan = Cushions.Rehearsed(meal, planner.Plan(asked, stop: stop));

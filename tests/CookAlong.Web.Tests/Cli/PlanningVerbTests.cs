@@ -67,6 +67,18 @@ public sealed class PlanningVerbTests : IDisposable
     }
 
     [Fact]
+    public async Task A_reproducible_plan_comes_out_the_same_again()
+    {
+        async Task<string> Steps()
+        {
+            var (_, output, _) = await RunAsync("plan", Supper, "--now", Before, "--reproducible", "--json");
+            return JsonNode.Parse(output)!["steps"]!.ToJsonString();
+        }
+
+        Assert.Equal(await Steps(), await Steps());
+    }
+
+    [Fact]
     public async Task A_meal_begun_too_late_exits_1_and_says_how_late()
     {
         var (exit, output, _) = await RunAsync("plan", Supper, "--now", "2027-03-10T18:30", "--seconds", "5");

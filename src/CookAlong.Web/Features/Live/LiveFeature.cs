@@ -31,7 +31,7 @@ public static class LiveFeature
             options.ClientTimeoutInterval = TimeSpan.FromSeconds(30);
             options.EnableDetailedErrors = false;
         });
-        services.TryAddSingleton<IMealPlanner, CpSatPlanner>();
+        services.TryAddSingleton<IMealPlanner>(_ => MealPlanners.ForThisMachine());
         services.AddSingleton<EventLog>();
         services.AddSingleton<LiveRuns>();
         services.AddSingleton<Boards>();

@@ -7,7 +7,7 @@ namespace CookAlong.Web.Features.Plans;
 public static class PlansFeature
 {
     public static IServiceCollection AddPlanning(this IServiceCollection services) => services
-        .AddSingleton<IMealPlanner, CpSatPlanner>()
+        .AddSingleton<IMealPlanner>(_ => MealPlanners.ForThisMachine())
         .AddSingleton<PlanningDesk>()
         .AddHostedService<WarmSolver>()
         .AddSingleton<MealBook>();

@@ -18,7 +18,7 @@ sealed class WarmSolver(IHostApplicationLifetime server, TimeProvider clock) : B
     {
         await Task.Delay(Timeout.InfiniteTimeSpan, clock, server.ApplicationStarted).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
         await Task.Delay(AfterStart, clock, stoppingToken);
-        new CpSatPlanner().Plan(new PlanRequest(Egg(Minute.Of(clock.GetUtcNow())), new PlanLimits(TimeSpan.FromSeconds(1), Workers: 1)), stop: stoppingToken);
+        MealPlanners.ForThisMachine().Plan(new PlanRequest(Egg(Minute.Of(clock.GetUtcNow())), new PlanLimits(TimeSpan.FromSeconds(1), Workers: 1)), stop: stoppingToken);
         SpareMemory.GiveBack();
     }
 
