@@ -72,6 +72,11 @@ static class PlanVerb
 
     sealed record Request(string Meal, string? Out, string? Ics, PlanLimits Limits, string? Now, double? Confidence, Leans Leans, bool Json);
 
+    /// <summary>A second of search is about one of the solver's own units on an ordinary machine; the clock only stops what has gone astray.</summary>
+    static PlanLimits Limits(double seconds, bool isReproducible) => isReproducible
+        ? new PlanLimits(TimeSpan.FromSeconds(60 + (20 * seconds)), Workers: 1, Deterministic: seconds)
+        : new PlanLimits(TimeSpan.FromSeconds(seconds));
+
     static int Run(Request request, ParseResult parsed, CancellationToken stop)
     {
         var (output, error) = (parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error);
