@@ -55,5 +55,12 @@ public sealed class PagesTests(Household house) : IClassFixture<Household>
         await Expect(page.Locator(".look svg").First).ToBeVisibleAsync();
         await screen.PictureAsync($"plan-{name}-{scheme}");
         await screen.ShouldBeCleanAsync();
+
+        await page.GetByText("Lean the plan").ClickAsync();
+        await page.GetByRole(AriaRole.Switch, new() { Name = "Finish washing up as we go" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Plan again, leaning so" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "What leaning did" })).ToBeVisibleAsync(new() { Timeout = 60_000 });
+        await screen.PictureAsync($"plan-leant-{name}-{scheme}");
+        await screen.ShouldBeCleanAsync();
     }
 }
