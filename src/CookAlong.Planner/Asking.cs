@@ -10,10 +10,6 @@ internal sealed class Asking(PlanRequest request, Plan plan, CancellationToken s
 
     private readonly Search clock = new(request.Limits with { Time = Whole }, null, stop);
 
-    /// <summary>The change with what it gains; null when it does not help, or there is no time to find out.</summary>
-    public Conflict? Helps(PlanChange change, Meal meal, int solvesToCome) =>
-        Try(meal, solvesToCome) is { } changed && Gain(changed) is { } gain ? new Conflict(change, gain.Minutes) : null;
-
     public Plan? Try(Meal meal, int solvesToCome)
     {
         var isReproducible = request.Limits.Deterministic is not null;

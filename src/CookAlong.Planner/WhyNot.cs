@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
+using System.Diagnostics;
 using CookAlong.Domain;
-using CookAlong.Domain.Kitchens;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 
@@ -8,29 +8,69 @@ namespace CookAlong.Planner;
 
 /// <summary>
 /// Why a meal is late or cannot be planned, as the changes that would mend it: each is tried on the meal itself in a short
-/// solve, and named with what it gains. At most two seconds in all.
+/// solve, and named with what it gains and for how long it is needed. At most two seconds in all.
 /// </summary>
 internal static class WhyNot
 {
+    /// <summary>Dishes tried the day before: those with most work to move.</summary>
+    private const int MostAhead = 3;
+
+    /// <summary>What mends it wholly first, then what asks least of the household, then what gains most.</summary>
     public static ImmutableArray<Conflict> Find(PlanRequest request, Plan plan, CancellationToken stop)
     {
-        var asking = new Asking(request, plan, stop);
+        var (asking, meal) = (new Asking(request, plan, stop), request.Meal);
         var found = plan.Courses.Where(course => course.LateMinutes > 0)
             .Select(course => new Conflict(new PlanChange.ServeLater(course.Course, course.LateMinutes), course.LateMinutes))
             .ToList();
-        var changes = Changes(request.Meal, plan).ToList();
+        var changes = Changes(request, plan).ToList();
 
         // Everything may wait longer: one solve says whether that helps at all, and which dishes use it.
-        found.AddRange(changes.Select((change, index) => asking.Helps(change.Change, change.Meal, changes.Count + 1 - index)).OfType<Conflict>());
-        found.AddRange(LongerWaits(request.Meal, plan, asking));
-        return [.. found.OrderByDescending(conflict => conflict.GainMinutes ?? int.MaxValue)];
+        found.AddRange(changes.Select((change, index) => Helps(meal, change, asking, changes.Count + 1 - index)).OfType<Conflict>());
+        found.AddRange(LongerWaits(meal, plan, asking));
+        return
+        [
+            .. found
+                .OrderByDescending(conflict => conflict.GainMinutes is not { } gain || gain >= plan.Cost.LateMinutes)
+                .ThenBy(conflict => Trouble(conflict.Change))
+                .ThenByDescending(conflict => conflict.GainMinutes ?? int.MaxValue),
+        ];
     }
+
+    private static Conflict? Helps(Meal meal, PlanChange change, Asking asking, int solvesToCome)
+    {
+        var changed = ChangedMeal.Of(meal, change);
+        return asking.Try(changed, solvesToCome) is { } plan && asking.Gain(plan) is { } gain && Told(meal, changed, change, plan) is { } told
+            ? new Conflict(told, gain.Minutes)
+            : null;
+    }
+
+    /// <summary>The change for no longer than the plan found needs it; null where that plan does not need it at all.</summary>
+    private static PlanChange? Told(Meal meal, Meal changed, PlanChange change, Plan plan) => change switch
+    {
+        PlanChange.AddHelper => NeededSpan.Of(changed, plan, ChangedMeal.NewHelper(meal)) is { } span ? new PlanChange.AddHelper(span.From, span.To) : null,
+        PlanChange.AddOven => NeededSpan.Of(plan, ChangedMeal.NewOven(meal)) is { } span ? new PlanChange.AddOven(span) : null,
+        _ => change,
+    };
+
+    /// <summary>How much is asked of the household, from a word to a dish less.</summary>
+    private static int Trouble(PlanChange change) => change switch
+    {
+        PlanChange.StartEarlier => 0,
+        PlanChange.WaitLonger => 1,
+        PlanChange.MakeAhead => 2,
+        PlanChange.AddHelper => 3,
+        PlanChange.AddRings => 4,
+        PlanChange.AddOven => 5,
+        PlanChange.ServeLater => 6,
+        PlanChange.LeaveOut => 7,
+        _ => throw new UnreachableException(),
+    };
 
     private static IEnumerable<Conflict> LongerWaits(Meal meal, Plan plan, Asking asking)
     {
         var minutes = Math.Max(15, plan.Cost.LateMinutes);
-        if (asking.Try(meal with { Dishes = [.. meal.Dishes.Select(dish => Longer(dish, minutes))] }, solvesToCome: 3) is not { } all
-            || asking.Gain(all) is null)
+        var patient = meal.Dishes.Aggregate(meal, (changed, dish) => ChangedMeal.Of(changed, new PlanChange.WaitLonger(dish.Id, minutes)));
+        if (asking.Try(patient, solvesToCome: 3) is not { } all || asking.Gain(all) is null)
         {
             yield break;
         }
@@ -39,9 +79,7 @@ internal static class WhyNot
             .Where(one => one.More > 0).ToList();
         for (var index = 0; index < waits.Count; index++)
         {
-            var (dish, more) = waits[index];
-            var changed = meal with { Dishes = meal.Dishes.Replace(dish, Longer(dish, more)) };
-            if (asking.Helps(new PlanChange.WaitLonger(dish.Id, more), changed, waits.Count - index) is { } conflict)
+            if (Helps(meal, new PlanChange.WaitLonger(waits[index].Dish.Id, waits[index].More), asking, waits.Count - index) is { } conflict)
             {
                 yield return conflict;
             }
@@ -50,44 +88,37 @@ internal static class WhyNot
 
     private static int Wait(Dish dish, Plan plan) => plan.TableTime(dish.Course) - dish.Steps.Max(step => plan.Step(step.Id).End);
 
-    private static Dish Longer(Dish dish, int minutes) => dish with { Holds = [.. dish.Holds.Select(hold => hold with { Limit = hold.Limit + minutes })] };
-
-    private static IEnumerable<(PlanChange Change, Meal Meal)> Changes(Meal meal, Plan plan)
+    private static IEnumerable<PlanChange> Changes(PlanRequest request, Plan plan)
     {
-        if (meal.NotBefore is { } notBefore)
+        var meal = request.Meal;
+        if (meal.NotBefore is not null)
         {
-            var sooner = Math.Max(30, plan.Cost.LateMinutes);
-            yield return (new PlanChange.StartEarlier(sooner), meal with { NotBefore = notBefore - sooner });
+            yield return new PlanChange.StartEarlier(Math.Max(30, plan.Cost.LateMinutes));
         }
 
-        var kitchen = meal.Kitchen;
-        if (!kitchen.Ovens.IsEmpty && UsesOven(meal))
+        yield return new PlanChange.AddHelper(plan.NotBefore, plan.Courses.Max(course => course.TableTime));
+        if (!meal.Kitchen.Ovens.IsEmpty && meal.Steps.SelectMany(step => step.Ways).Any(way => way.Way.Uses.Oven is not null))
         {
-            var second = kitchen.Ovens[0] with { Id = new OvenId(NewName("another-oven", kitchen.Ovens.Select(oven => oven.Id.Value))) };
-            yield return (new PlanChange.AddOven(), meal with { Kitchen = kitchen with { Ovens = kitchen.Ovens.Add(second) } });
+            yield return new PlanChange.AddOven();
         }
 
         if (meal.Steps.SelectMany(step => step.Ways).Any(way => way.Way.Uses.Rings > 0))
         {
-            yield return (new PlanChange.AddRings(1), meal with { Kitchen = kitchen with { Rings = kitchen.Rings + 1 } });
+            yield return new PlanChange.AddRings(1);
         }
 
-        var from = plan.NotBefore;
-        var to = plan.Courses.Max(course => course.TableTime);
-        var hands = new Helper(new HelperId(NewName("another-helper", meal.Helpers.Select(helper => helper.Id.Value))), "", [new Window(from, to)], null, IsChild: false);
-        yield return (new PlanChange.AddHelper(from, to), meal with { Helpers = meal.Helpers.Add(hands) });
-    }
-
-    private static bool UsesOven(Meal meal) => meal.Steps.SelectMany(step => step.Ways).Any(way => way.Way.Uses.Oven is not null);
-
-    private static string NewName(string wanted, IEnumerable<string> taken)
-    {
-        var names = taken.ToHashSet();
-        while (names.Contains(wanted))
+        if (DaysAhead.EveningBefore(meal, request.Now) is { } evening)
         {
-            wanted += "-2";
+            var dishes =
+                from dish in meal.Dishes
+                let work = DaysAhead.StepsOf(meal, dish, evening.To).Sum(step => meal.Step(step).Way.Minutes.Likely)
+                where work > 0 && work <= evening.To - evening.From
+                orderby work descending
+                select new PlanChange.MakeAhead(dish.Id, evening.From, evening.To);
+            foreach (var ahead in dishes.Take(MostAhead))
+            {
+                yield return ahead;
+            }
         }
-
-        return wanted;
     }
 }

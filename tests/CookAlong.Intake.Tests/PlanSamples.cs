@@ -40,6 +40,8 @@ internal static class PlanSamples
                 new(new PlanChange.AddHelper(table - 60, table), 1),
                 new(new PlanChange.WaitLonger(new("soup"), 10), 7),
                 new(new PlanChange.LeaveOut(new("bread")), 0),
+                new(new PlanChange.AddOven(new Window(table - 90, table - 30)), 6),
+                new(new PlanChange.MakeAhead(new("soup"), table - 1200, table - 960), 9),
             ]);
     }
 }

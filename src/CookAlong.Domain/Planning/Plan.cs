@@ -96,13 +96,17 @@ public abstract record PlanChange
 
     public sealed record StartEarlier(int Minutes) : PlanChange;
 
-    public sealed record AddOven : PlanChange;
+    /// <param name="During">When it is needed, warming up included; null = not known.</param>
+    public sealed record AddOven(Window? During = null) : PlanChange;
 
     public sealed record AddRings(int Rings) : PlanChange;
 
     public sealed record AddHelper(Minute From, Minute To) : PlanChange;
 
     public sealed record WaitLonger(DishId Dish, int Minutes) : PlanChange;
+
+    /// <summary>Whatever of the dish keeps until the day is done the day before, between these two.</summary>
+    public sealed record MakeAhead(DishId Dish, Minute From, Minute To) : PlanChange;
 
     public sealed record LeaveOut(DishId Dish) : PlanChange;
 }

@@ -9,7 +9,7 @@ namespace CookAlong.Intake.MealFiles;
 /// stay. Made from a text that <see cref="MealFile.Read"/> accepts; after an edit read the <see cref="Text"/> again
 /// before keeping it, for an edit may make a meal that cannot be.
 /// </summary>
-public sealed class MealDocument
+public sealed partial class MealDocument
 {
     private readonly JsonObject root;
     private readonly TimeZoneInfo zone;

@@ -25,7 +25,7 @@ internal sealed class MealWriting(TimeZoneInfo zone)
 
     private JsonValue? Time(Minute? at) => at is { } minute ? JsonValue.Create(WallClock.Write(minute, zone)) : null;
 
-    private JsonObject Span(Window window) => Object(("from", Time(window.From)), ("to", Time(window.To)));
+    public JsonObject Span(Window window) => Object(("from", Time(window.From)), ("to", Time(window.To)));
 
     private static JsonObject Kitchen(Kitchen kitchen) => Object(
         ("ovens", List(kitchen.Ovens.Select(oven => Object(
@@ -42,7 +42,7 @@ internal sealed class MealWriting(TimeZoneInfo zone)
         ("grills", List(kitchen.Grills.Select(grill => Object(("id", grill.Id.Value), ("insideOven", grill.InsideOven?.Value)))).OrNothing()),
         ("appliances", List(kitchen.Appliances.Select(appliance => Object(("id", appliance.Id.Value), ("count", appliance.Count)))).OrNothing()));
 
-    private JsonObject Helper(Helper helper) => Object(
+    public JsonObject Helper(Helper helper) => Object(
         ("id", helper.Id.Value),
         ("name", helper.Name),
         ("available", List(helper.Available.Select(Span)).OrNothing()),
@@ -63,7 +63,7 @@ internal sealed class MealWriting(TimeZoneInfo zone)
         ("holds", List(dish.Holds.Select(Hold))),
         ("steps", List(dish.Steps.Select(Step))));
 
-    private static JsonObject Hold(Hold hold) => Object(
+    public static JsonObject Hold(Hold hold) => Object(
         ("place", HoldReading.Places.WordFor(hold.Place)),
         ("least", hold.Least),
         ("bestWithin", hold.BestWithin),

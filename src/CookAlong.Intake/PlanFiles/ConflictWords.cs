@@ -27,11 +27,13 @@ public static class ConflictWords
     {
         PlanChange.ServeLater later => $"Serve {CourseName(later.Course, meal)} {Minutes(later.Minutes)} later",
         PlanChange.StartEarlier earlier => $"Start {Minutes(earlier.Minutes)} earlier",
+        PlanChange.AddOven { During: { } during } => $"Borrow a second oven from {Clock(during.From, meal)} to {Clock(during.To, meal)}",
         PlanChange.AddOven => "Borrow a second oven",
         PlanChange.AddRings { Rings: 1 } => "Find one more ring, a camping cooker perhaps",
         PlanChange.AddRings more => $"Find {more.Rings} more rings",
         PlanChange.AddHelper helper => $"Ask one more adult to help from {Clock(helper.From, meal)} to {Clock(helper.To, meal)}",
         PlanChange.WaitLonger wait => $"Let {DishName(wait.Dish, meal)} wait {Minutes(wait.Minutes)} longer before it is served",
+        PlanChange.MakeAhead ahead => $"Make {DishName(ahead.Dish, meal)} the day before, as far as it keeps",
         PlanChange.LeaveOut dish => $"Leave out {DishName(dish.Dish, meal)}",
         _ => throw new UnreachableException($"no words for {change}"),
     };

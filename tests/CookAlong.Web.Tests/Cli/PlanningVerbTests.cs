@@ -58,6 +58,17 @@ public sealed class PlanningVerbTests : IDisposable
     }
 
     [Fact]
+    public async Task A_plan_goes_into_a_calendar_file()
+    {
+        var (exit, _, error) = await RunAsync("plan", Supper, "--now", Before, "--seconds", "5", "--ics", PathOf("supper.ics"));
+
+        Assert.True(exit == 0, error);
+        var table = Ical.Net.Calendar.Load(await File.ReadAllTextAsync(PathOf("supper.ics"), TestContext.Current.CancellationToken))!.Events.Single(one => one.Uid!.StartsWith("table.", StringComparison.Ordinal));
+        Assert.Equal("Supper on the table", table.Summary);
+        Assert.EndsWith("-2027-03-10.cookalong", table.Uid!, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_plan_as_JSON_is_the_plan_file()
     {
         var (exit, output, _) = await RunAsync("plan", Supper, "--now", Before, "--seconds", "5", "--json");

@@ -126,6 +126,51 @@ public sealed class PlanPageTests : BunitContext, IAsyncLifetime
     }
 
     [Fact]
+    public async Task What_would_help_is_done_by_one_touch_and_planned_again()
+    {
+        planner.Next = AlderLane.Plan with { Conflicts = [new(new PlanChange.AddOven(), 20)] };
+        var page = await PlannedAsync();
+        planner.Next = AlderLane.Plan;
+
+        await Button(page, "Do it").ClickAsync(new());
+
+        await page.WaitForAssertionAsync(() => Assert.Contains("Done: Borrow a second oven.", page.Find(".made").TextContent, StringComparison.Ordinal));
+        Assert.Equal(["Oven", "Second oven"], (await KeptAsync()).Meal.Kitchen.Ovens.Select(oven => oven.Name));
+        Assert.Equal(2, planner.Meal!.Kitchen.Ovens.Length);
+        Assert.Empty(page.FindAll(".conflicts"));
+    }
+
+    [Fact]
+    public async Task What_was_done_is_taken_back_to_the_letter()
+    {
+        planner.Next = AlderLane.Plan with { Conflicts = [new(new PlanChange.AddOven(), 20)] };
+        var page = await PlannedAsync();
+        var before = (await KeptAsync()).Row.Document;
+        await Button(page, "Do it").ClickAsync(new());
+        await page.WaitForStateAsync(() => page.FindAll(".made").Count == 1);
+
+        await Button(page, "Take it back").ClickAsync(new());
+
+        await page.WaitForStateAsync(() => page.FindAll(".conflicts").Count == 1 && page.FindAll(".made").Count == 0);
+        Assert.Equal(before, (await KeptAsync()).Row.Document);
+        Assert.Single(planner.Meal!.Kitchen.Ovens);
+    }
+
+    [Fact]
+    public async Task Where_the_meal_was_changed_meanwhile_nothing_is_done()
+    {
+        planner.Next = AlderLane.Plan with { Conflicts = [new(new PlanChange.AddRings(1), 20)] };
+        var page = await PlannedAsync();
+        var book = Services.GetRequiredService<MealBook>();
+        await book.EditAsync(await KeptAsync(), meal => meal.Rename("Another name"), fromNow: false, TestContext.Current.CancellationToken);
+
+        await Button(page, "Do it").ClickAsync(new());
+
+        await page.WaitForAssertionAsync(() => Assert.Contains("Somebody else changed this meal", page.Find(".status").TextContent, StringComparison.Ordinal));
+        Assert.Equal(4, (await KeptAsync()).Meal.Kitchen.Rings);
+    }
+
+    [Fact]
     public async Task A_table_time_that_is_past_cannot_be_planned()
     {
         clock.SetUtcNow(AlderLane.At("15:01").Utc);
@@ -199,6 +244,8 @@ public sealed class PlanPageTests : BunitContext, IAsyncLifetime
 
     static Plan Sure(double chance, Plan plan) => plan with { Confidence = plan.Confidence! with { OnTimeWithin10 = chance } };
 
+    async Task<KeptMeal> KeptAsync() => (await Services.GetRequiredService<MealBook>().OpenAsync(meal.Row.Id, TestContext.Current.CancellationToken))!;
+
     async Task<IRenderedComponent<PlanPage>> PlannedAsync()
     {
         var page = await PageAsync();
@@ -228,6 +275,8 @@ public sealed class PlanPageTests : BunitContext, IAsyncLifetime
 
         public Plan? Previous { get; private set; }
 
+        public CookAlong.Domain.Meals.Meal? Meal { get; private set; }
+
         public int Cushion { get; private set; }
 
         public Leans Leans { get; private set; }
@@ -247,7 +296,7 @@ public sealed class PlanPageTests : BunitContext, IAsyncLifetime
         public Plan Plan(PlanRequest request, IProgress<PlanProgress>? progress = null, CancellationToken stop = default)
         {
             listener = progress;
-            (Previous, Cushion, Leans) = (request.Previous, request.Cushion, request.Leans);
+            (Previous, Meal, Cushion, Leans) = (request.Previous, request.Meal, request.Cushion, request.Leans);
             begun.TrySetResult();
             WaitHandle.WaitAny([letGo.WaitHandle, stop.WaitHandle]);
             ended.TrySetResult();

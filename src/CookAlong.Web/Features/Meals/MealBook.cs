@@ -56,10 +56,17 @@ public sealed class MealBook(IDbContextFactory<CookAlongDb> database, TimeProvid
     /// <param name="fromNow">Refuse table times that are past.</param>
     public async Task<MealEdit> EditAsync(KeptMeal meal, Action<MealDocument> edit, bool fromNow, CancellationToken stop = default)
     {
-        var now = clock.GetUtcNow();
         var document = MealDocument.Of(meal.Row.Document);
         edit(document);
-        var text = document.Text;
+        return await KeepAsync(meal, document.Text, fromNow, stop);
+    }
+
+    /// <summary>Gives the meal back the file it had, if nobody has changed it since.</summary>
+    public Task<MealEdit> PutBackAsync(KeptMeal meal, string document, CancellationToken stop = default) => KeepAsync(meal, document, fromNow: false, stop);
+
+    async Task<MealEdit> KeepAsync(KeptMeal meal, string text, bool fromNow, CancellationToken stop)
+    {
+        var now = clock.GetUtcNow();
         var read = MealFile.Read(text, fromNow ? Minute.Of(now) : null);
         if (!read.IsGood)
         {

@@ -131,7 +131,7 @@ public sealed partial class PlanPage
         if (changed is MealEdit.Kept(var meal))
         {
             kept = meal;
-            (isCurrent, offered) = (false, null);
+            (isCurrent, offered, made) = (false, null, null);
         }
         else if (changed is MealEdit.Outdated)
         {

@@ -1,0 +1,50 @@
+using CookAlong.Domain.Planning;
+using CookAlong.Web.Features.Meals;
+
+namespace CookAlong.Web.Features.Plans;
+
+public sealed partial class PlanPage
+{
+    /// <summary>What was last made of the meal at one touch, with the meal as it was before; null when there is nothing to take back.</summary>
+    (PlanChange Change, KeptMeal Before)? made;
+
+    /// <summary>Changes the meal as the planner advised, and plans it again.</summary>
+    async Task MakeAsync(PlanChange change)
+    {
+        var before = kept!;
+        if (await SettleAsync(await Book.EditAsync(before, meal => meal.Apply(change), fromNow: false, leave.Token)))
+        {
+            made = (change, before);
+            await PlanAsync(cushion: null);
+        }
+    }
+
+    async Task TakeBackAsync()
+    {
+        if (await SettleAsync(await Book.PutBackAsync(kept!, made!.Value.Before.Row.Document, leave.Token)))
+        {
+            made = null;
+            await PlanAsync(cushion: null);
+        }
+    }
+
+    /// <summary>True when it was kept.</summary>
+    async Task<bool> SettleAsync(MealEdit changed)
+    {
+        problem = MealWords.WhyNotKept(changed);
+        switch (changed)
+        {
+            case MealEdit.Kept(var meal):
+                (kept, isCurrent) = (meal, false);
+                return true;
+            case MealEdit.Refused:
+                return false;
+            case MealEdit.Outdated:
+                (isCurrent, made) = (false, null);
+                await LoadAsync();
+                return false;
+            default:
+                throw new System.Diagnostics.UnreachableException();
+        }
+    }
+}
