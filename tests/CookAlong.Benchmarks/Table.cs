@@ -1,3 +1,4 @@
+using CookAlong.Benchmarks.Planners;
 using CookAlong.Domain.Planning;
 using CookAlong.Intake.MealFiles;
 using CookAlong.Web.Features.Meals;
@@ -17,8 +18,9 @@ static class Table
         {
             var kept = (await house.Services.GetRequiredService<MealBook>().AllAsync()).MaxBy(meal => meal.Meal.Dishes.Length)!;
             rows.AddRange(Planning.Measure(kept.Meal));
+            rows.AddRange(MealFigures.Measure());
 
-            var plan = await house.Services.GetRequiredService<PlanningDesk>().PlanAsync(kept.Row, kept.Meal, PlanRequest.UsualCushion, CookAlong.Domain.Planning.Leans.None, null, default, default);
+            var plan = await house.Services.GetRequiredService<PlanningDesk>().PlanAsync(kept.Row, kept.Meal, PlanRequest.UsualCushion, Leans.None, null, default, default);
             var door = await house.Client.GetStringAsync("/sign-in");
             var board = await house.PostAsync($"/meals/{kept.Row.Id}/runs", door, []);
             var first = plan.Steps.MinBy(step => step.Start)!.Step.Value;

@@ -35,13 +35,17 @@ public sealed partial record Run
         }),
     ];
 
-    /// <summary>What to ask a planner for a better plan from now on: added minutes are part of a step's length, work taken or given stays so.</summary>
+    /// <summary>What to ask a planner for a better plan from now on: added minutes are part of a step's length, work taken or given stays so, and so does what was wished of the plan.</summary>
     public PlanRequest Replan(PlanLimits limits, DateTimeOffset now) =>
         new(
             Meal with { Helpers = Helpers, Dishes = [.. Meal.Dishes.Select(dish => dish with { Steps = [.. dish.Steps.Select(AsItStands)] })] },
             limits,
             Minute.Of(now),
-            new SoFar(PlanAsItStands, FactsAt(now), Plan.Ovens.ToDictionary(oven => oven.Oven, oven => CelsiusAt(oven, Minute.Of(now)))));
+            new SoFar(PlanAsItStands, FactsAt(now), Plan.Ovens.ToDictionary(oven => oven.Oven, oven => CelsiusAt(oven, Minute.Of(now)))))
+        {
+            Cushion = Plan.Cost.Cushion,
+            Leans = Plan.Cost.Leans,
+        };
 
     /// <summary>Read off the programme, rounded; it is linear between its points.</summary>
     static int CelsiusAt(OvenProgramme oven, Minute at)
