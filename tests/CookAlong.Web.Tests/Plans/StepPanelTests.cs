@@ -27,6 +27,15 @@ public sealed class StepPanelTests : BunitContext
     }
 
     [Fact]
+    public void It_says_what_holds_it_as_far_as_the_table()
+    {
+        // From 190 °C at the least to 100 at the most, 5 a minute: 18 minutes. A warm oven is of no use after the table.
+        Assert.Equal(
+            "Must be out of the oven by 14:42, because the oven takes 18 min to reach 80–100 °C, by 15:00, for what is kept warm because Main course is on the table at 15:00",
+            Answer(Panel("nut-bake"), "Why then"));
+    }
+
+    [Fact]
     public void It_says_what_can_hurt()
     {
         Assert.Contains("Raw poultry", Panel("goose-ready").Find(".caution").TextContent, StringComparison.Ordinal);
