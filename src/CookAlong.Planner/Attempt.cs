@@ -49,17 +49,7 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
             Hints.FromDraft(counts, quick.Draft());
         }
 
-        var counted = search.Solve(counts, search.Limits.Time, search.Left * giveUp, share * 0.5, giveWay: search.Limits.Deterministic is null ? (0.2, 0.35) : null);
-        var neighbours = new Neighbourhoods(search, near => new MealModel(meal, clock, so, told, PeopleBy.Counts, search.Prices, near));
-        var improved = neighbours.Improve(counts, counted, share);
-        if (improved.Found is not null && search.Limits.Deterministic is null && improved.Objective > improved.Bound && search.Left > MendTime)
-        {
-            counts.Cp.ClearHints();
-            Hints.FromDraft(counts, improved.Found);
-            improved = improved.Or(search.Solve(counts, search.Left - MendTime, search.Left - MendTime, share));
-        }
-
-        counted = improved;
+        var counted = Counted(counts, share, giveUp);
         if (counted.Found is not { } draft)
         {
             return new Tried(quick is null ? null : Finish(quick, counted.Bound), counted.IsImpossible);
@@ -79,6 +69,23 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
         return quick is not null && (named.Plan is not { } plan || quick.Cost < plan.Cost.Objective)
             ? new Tried(Finish(quick, counted.Bound), false)
             : named;
+    }
+
+    /// <summary>The whole at once; where that stays far from proof a few steps at a time; then the whole again from there.</summary>
+    private Answer Counted(MealModel counts, double share, double giveUp)
+    {
+        var isTimed = search.Limits.Deterministic is null;
+        var first = search.Solve(counts, search.Limits.Time, search.Left * giveUp, share * 0.5, giveWay: isTimed ? (0.2, 0.35) : null);
+        var neighbours = new Neighbourhoods(search, near => new MealModel(meal, clock, so, told, PeopleBy.Counts, search.Prices, near));
+        var improved = neighbours.Improve(counts, first, share);
+        if (improved.Found is not { } draft || !isTimed || improved.Objective <= improved.Bound || search.Left <= MendTime)
+        {
+            return improved;
+        }
+
+        counts.Cp.ClearHints();
+        Hints.FromDraft(counts, draft);
+        return improved.Or(search.Solve(counts, search.Left - MendTime, search.Left - MendTime, share));
     }
 
     /// <summary>A plan within a few hundredths of a second, to show and to begin from; null where that finds none.</summary>

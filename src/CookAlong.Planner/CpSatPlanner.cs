@@ -7,12 +7,6 @@ namespace CookAlong.Planner;
 /// <summary>Plans by constraint solving: a plan on time if there is one, the least late one otherwise, none where there is none.</summary>
 public sealed class CpSatPlanner : IMealPlanner
 {
-    /// <summary>How late a course may be served before there is said to be no plan, in minutes.</summary>
-    public const int MostLateMinutes = 360;
-
-    /// <summary>Where the meal leaves its first minute to the planner: this long before the first table time, in turn, until a plan on time exists.</summary>
-    private static readonly int[] Beginnings = [180, 360, 720, 1440, 4320];
-
     public Plan Plan(PlanRequest request, IProgress<PlanProgress>? progress = null, CancellationToken stop = default)
     {
         var search = new Search(request.Limits, progress, stop) { Prices = Prices.Of(request) };
@@ -33,11 +27,11 @@ public sealed class CpSatPlanner : IMealPlanner
         var (meal, told) = (request.Meal, Told.Of(request));
         if (request.So is { } so)
         {
-            var clock = new Clock(so.Current.NotBefore, Math.Max(0, (request.Now ?? so.Current.NotBefore) - so.Current.NotBefore), MostLateMinutes);
-            return new Attempt(meal, clock, so, told, search).Run(share: 1, giveUp: 1).Plan ?? None(meal, clock.Origin);
+            var clock = new Clock(so.Current.NotBefore, Math.Max(0, (request.Now ?? so.Current.NotBefore) - so.Current.NotBefore), Clock.MostLateMinutes);
+            return new Attempt(meal, clock, so, told, search).Run(share: 1, giveUp: 1).Plan ?? NoPlan.Of(meal, clock.Origin);
         }
 
-        var origins = Origins(meal, request.Now).ToList();
+        var origins = Clock.Origins(meal, request.Now).ToList();
         var provenLate = true;
         for (var index = 0; index < origins.Count && !search.IsStopped; index++)
         {
@@ -50,37 +44,14 @@ public sealed class CpSatPlanner : IMealPlanner
             provenLate &= tried.IsImpossible;
         }
 
-        var late = new Attempt(meal, new Clock(origins[^1], 0, MostLateMinutes), null, told, search).Run(0.4, giveUp: 1);
+        var late = new Attempt(meal, new Clock(origins[^1], 0, Clock.MostLateMinutes), null, told, search).Run(0.4, giveUp: 1);
         return late.Plan switch
         {
-            null => None(meal, origins[^1]),
+            null => NoPlan.Of(meal, origins[^1]),
 
             // A late plan is the best only when none on time exists.
             { } plan when !provenLate && plan.Cost.LateMinutes > 0 => plan with { Status = PlanStatus.Feasible },
             { } plan => plan,
         };
     }
-
-    /// <summary>First minutes to try, none before <paramref name="now"/>.</summary>
-    internal static IEnumerable<Minute> Origins(Meal meal, Minute? now)
-    {
-        var earliest = now ?? new Minute(long.MinValue);
-        return meal.NotBefore is { } given
-            ? [Minute.Later(given, earliest)]
-            : Beginnings.Select(minutes => Minute.Later(meal.FirstTableTime - minutes, earliest)).Distinct();
-    }
-
-    internal static Plan None(Meal meal, Minute origin) => new(
-        PlanStatus.None,
-        Gap: 1,
-        SolveMilliseconds: 0,
-        origin,
-        [.. meal.Courses.Select(course => new PlannedCourse(course.Id, course.TableTime, course.TableTime))],
-        Steps: [],
-        Tends: [],
-        Holds: [],
-        Ovens: [],
-        new PlanCost(0, 0, 0, 0, 0),
-        Confidence: null,
-        Conflicts: []);
 }

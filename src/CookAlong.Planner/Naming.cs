@@ -44,7 +44,7 @@ internal static class Naming
         }
 
         cp.Minimize((Changes(model, draft, does, most) * 3) + (busiest * 2) - idlest);
-        var turns = InTurn(model, draft, does);
+        var turns = InTurn(model, draft, does, fair);
         foreach (var (index, names) in turns?.Index() ?? [])
         {
             foreach (var (helper, name) in does[index])
@@ -59,32 +59,14 @@ internal static class Naming
             : turns?.Select(names => names.Select(helper => helpers[helper].Id).ToImmutableArray()).ToImmutableArray();
     }
 
-    /// <summary>
-    /// Job after job, to whoever was told or else has done least so far: a beginning, and the answer where the solver gets no further
-    /// in its time. Null where somebody would be left without hands.
-    /// </summary>
-    private static int[][]? InTurn(MealModel model, Draft draft, List<Dictionary<int, BoolVar>> does)
+    /// <summary>A beginning, and the answer where the solver gets no further in its time.</summary>
+    private static int[][]? InTurn(MealModel model, Draft draft, List<Dictionary<int, BoolVar>> does, long[] fair)
     {
-        var turns = new int[draft.Jobs.Length][];
-        var (freeAt, minutes) = (new int[model.Meal.Helpers.Length], new int[model.Meal.Helpers.Length]);
-        Array.Fill(freeAt, int.MinValue);
-        foreach (var (index, job) in draft.Jobs.Index().OrderBy(job => job.Item.Start))
-        {
-            var told = model.Told?.HelpersOf(job.Job) ?? [];
-            turns[index] = [.. does[index].Keys.Where(helper => freeAt[helper] <= job.Start)
-                .OrderBy(helper => told.Contains(model.Meal.Helpers[helper].Id) ? 0 : 1).ThenBy(helper => minutes[helper]).Take(job.Job.Count)];
-            if (turns[index].Length < job.Job.Count)
-            {
-                return null;
-            }
-
-            foreach (var helper in turns[index])
-            {
-                (freeAt[helper], minutes[helper]) = (job.End, minutes[helper] + job.Job.Minutes);
-            }
-        }
-
-        return turns;
+        var helpers = model.Meal.Helpers;
+        var dishes = model.Meal.Dishes.Index().SelectMany(dish => dish.Item.Steps, (dish, step) => (step.Id, dish.Index)).ToDictionary(one => one.Id, one => one.Index);
+        int[] Told(Job job) => [.. (model.Told?.HelpersOf(job) ?? []).Select(id => helpers.ToList().FindIndex(helper => helper.Id == id)).Where(index => index >= 0)];
+        return Turns.Of(
+            [.. draft.Jobs.Select((job, index) => new Turn(dishes[job.Job.Step.Id], job.Start, job.Job.Minutes, job.Job.Count, does[index].Keys, Told(job.Job)))], fair);
     }
 
     private static void OneJobEach(CpModel cp, Draft draft, List<Dictionary<int, BoolVar>> does, int helpers)

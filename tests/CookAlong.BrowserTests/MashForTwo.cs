@@ -18,16 +18,7 @@ static class MashForTwo
           "timeZone": "Etc/UTC",
           "courses": [{ "id": "main", "name": "Supper", "tableTime": "{{table}}" }],
           "guests": [{ "name": "Ada", "portion": 1 }],
-          "kitchen": {
-            "ovens": [{ "id": "oven", "name": "Oven", "shelves": 2, "fan": false, "minCelsius": 50, "maxCelsius": 250,
-                        "heatUpPerMinute": 20, "coolDownPerMinute": 5 }],
-            "rings": 2
-          },
-          "helpers": [
-            { "id": "maren", "name": "Maren" },
-            { "id": "ivo", "name": "Ivo" },
-            { "id": "tobi", "name": "Tobi", "child": true }
-          ],
+          {{SmallKitchen.Json}},
           "dishes": [
             { "id": "slaw", "name": "Slaw", "course": "main", "serves": 2,
               "holds": [{ "place": "side", "bestWithin": 120, "goodFor": 150, "limit": 180 }],

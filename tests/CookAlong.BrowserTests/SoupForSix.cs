@@ -18,16 +18,7 @@ static class SoupForSix
           "timeZone": "Etc/UTC",
           "courses": [{ "id": "main", "name": "Soup", "tableTime": "{{table}}" }],
           "guests": [{ "name": "Ada", "portion": 1, "avoids": ["celery"] }],
-          "kitchen": {
-            "ovens": [{ "id": "oven", "name": "Oven", "shelves": 2, "fan": false, "minCelsius": 50, "maxCelsius": 250,
-                        "heatUpPerMinute": 20, "coolDownPerMinute": 5 }],
-            "rings": 2
-          },
-          "helpers": [
-            { "id": "maren", "name": "Maren" },
-            { "id": "ivo", "name": "Ivo" },
-            { "id": "tobi", "name": "Tobi", "child": true }
-          ],
+          {{SmallKitchen.Json}},
           "dishes": [
             { "id": "soup", "name": "Soup", "course": "main", "serves": 6,
               "ingredients": [{ "name": "celeriac", "quantity": 1, "contains": ["celery"] }],

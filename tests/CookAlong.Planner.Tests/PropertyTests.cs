@@ -43,7 +43,7 @@ public sealed class PropertyTests
         seed =>
         {
             var meal = new RandomMeals(seed, mostSteps: 9, scale: 5).Next();
-            var clock = new Clock(meal.NotBefore ?? meal.FirstTableTime - 360, Earliest: 0, CpSatPlanner.MostLateMinutes);
+            var clock = new Clock(meal.NotBefore ?? meal.FirstTableTime - 360, Earliest: 0, Clock.MostLateMinutes);
             var prices = Prices.Of(cushion: 10, (Leans)(seed & (int)AllLeans));
             var search = QuickSearch.Of(meal, clock, told: null, prices, seed: 1);
             search?.Run(first: 200, more: 200, () => false);

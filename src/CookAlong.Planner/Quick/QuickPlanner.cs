@@ -22,16 +22,16 @@ public sealed class QuickPlanner : IMealPlanner
     public Plan Plan(PlanRequest request, IProgress<PlanProgress>? progress = null, CancellationToken stop = default)
     {
         var watch = Stopwatch.StartNew();
-        var origins = CpSatPlanner.Origins(request.Meal, request.Now).ToList();
+        var origins = Clock.Origins(request.Meal, request.Now).ToList();
         var plan = request.So is null
             ? Best(request, origins, watch, progress, stop)
             : null;
-        return (plan ?? CpSatPlanner.None(request.Meal, request.So?.Current.NotBefore ?? origins[^1])) with { SolveMilliseconds = (int)watch.Elapsed.TotalMilliseconds };
+        return (plan ?? NoPlan.Of(request.Meal, request.So?.Current.NotBefore ?? origins[^1])) with { SolveMilliseconds = (int)watch.Elapsed.TotalMilliseconds };
     }
 
     private static Plan? Best(PlanRequest request, List<Minute> origins, Stopwatch watch, IProgress<PlanProgress>? progress, CancellationToken stop)
     {
-        foreach (var mostLate in new[] { 0, CpSatPlanner.MostLateMinutes })
+        foreach (var mostLate in new[] { 0, Clock.MostLateMinutes })
         {
             foreach (var origin in mostLate == 0 ? origins : [origins[^1]])
             {

@@ -44,7 +44,7 @@ internal sealed class QuickSearch(Work work, int seed)
 
     public Draft Draft() => QuickDraft.Of(work, Found!);
 
-    public Plan Plan() => PlanWriting.Write(work.Meal, work.Clock, null, Draft(), QuickDraft.Doers(work, EvenShares.Of(work, Found!.Jobs)), work.Prices);
+    public Plan Plan() => PlanWriting.Write(work.Meal, work.Clock, null, Draft(), QuickDraft.Doers(work, EvenShares.Of(work, Found!)), work.Prices);
 
     /// <summary>Puts the table off, by twice as much each time, until there is a plan; then halves the way back.</summary>
     private void ServeLater(int layouts, Func<bool> isOver, Action? better)

@@ -22,7 +22,7 @@ internal sealed class Reading
     private Reading(Meal meal, Clock clock, Prices prices)
     {
         (this.meal, this.clock, this.prices) = (meal, clock, prices);
-        margin = Math.Max(CpSatPlanner.MostLateMinutes, meal.Steps.Sum(step => step.Ways.Max(way => way.Way.Minutes.Likely)) / 2);
+        margin = Math.Max(Clock.MostLateMinutes, meal.Steps.Sum(step => step.Ways.Max(way => way.Way.Minutes.Likely)) / 2);
         width = margin + clock.End(meal) + 1;
         rows = new Rows(meal, clock, margin, width);
         positions = meal.Steps.Select((step, index) => (step.Id, index)).ToDictionary(one => one.Id, one => one.index);
