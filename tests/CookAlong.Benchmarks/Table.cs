@@ -1,36 +1,58 @@
 using CookAlong.Benchmarks.Planners;
 using CookAlong.Domain.Planning;
-using CookAlong.Intake.MealFiles;
 using CookAlong.Web.Features.Meals;
 using CookAlong.Web.Features.Plans;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace CookAlong.Benchmarks;
 
-/// <summary>One command, one table: <c>dotnet run -c Release --project tests/CookAlong.Benchmarks</c>.</summary>
+/// <summary>
+/// One command, one table: <c>dotnet run -c Release --project tests/CookAlong.Benchmarks</c>, or the parts named after it:
+/// process, demo, families, taps.
+/// </summary>
 static class Table
 {
-    static async Task Main()
+    static async Task<int> Main(string[] parts)
     {
-        // Before this process has warmed anything up.
-        List<(string What, string Figure)> rows = [.. await OwnProcess.MeasureAsync()];
-        await using (var house = await House.OpenAsync())
+        Dictionary<string, Func<Task<IEnumerable<(string, string)>>>> all = new()
         {
-            var kept = (await house.Services.GetRequiredService<MealBook>().AllAsync()).MaxBy(meal => meal.Meal.Dishes.Length)!;
-            rows.AddRange(Planning.Measure(kept.Meal));
-            rows.AddRange(MealFigures.Measure());
-
-            var plan = await house.Services.GetRequiredService<PlanningDesk>().PlanAsync(kept.Row, kept.Meal, PlanRequest.UsualCushion, Leans.None, null, default, default);
-            var door = await house.Client.GetStringAsync("/sign-in");
-            var board = await house.PostAsync($"/meals/{kept.Row.Id}/runs", door, []);
-            var first = plan.Steps.MinBy(step => step.Start)!.Step.Value;
-            rows.AddRange(await Taps.MeasureAsync(house, Guid.Parse(board.Segments[^1]), first));
+            ["process"] = async () => await OwnProcess.MeasureAsync(),
+            ["demo"] = () => AtHomeAsync((_, kept) => Task.FromResult(Planning.Measure(kept.Meal))),
+            ["families"] = () => Task.FromResult(MealFigures.Measure()),
+            ["taps"] = () => AtHomeAsync(TapsAsync),
+        };
+        if (parts.FirstOrDefault(part => !all.ContainsKey(part)) is { } unknown)
+        {
+            await Console.Error.WriteLineAsync($"No part \"{unknown}\". Parts: {string.Join(", ", all.Keys)}.");
+            return 2;
         }
 
         Console.WriteLine("| what | figure |\n|---|---|");
-        foreach (var (what, figure) in rows)
+        // The process comes first, before this one has warmed anything up.
+        foreach (var (name, measure) in all.Where(one => parts.Length == 0 || parts.Contains(one.Key)))
         {
-            Console.WriteLine($"| {what} | {figure} |");
+            foreach (var (what, figure) in await measure())
+            {
+                Console.WriteLine($"| {what} | {figure} |");
+            }
         }
+
+        return 0;
+    }
+
+    static async Task<IEnumerable<(string, string)>> AtHomeAsync(Func<House, KeptMeal, Task<IEnumerable<(string, string)>>> measure)
+    {
+        await using var house = await House.OpenAsync();
+        var kept = (await house.Services.GetRequiredService<MealBook>().AllAsync()).MaxBy(meal => meal.Meal.Dishes.Length)!;
+        return (await measure(house, kept)).ToArray();
+    }
+
+    static async Task<IEnumerable<(string, string)>> TapsAsync(House house, KeptMeal kept)
+    {
+        var plan = await house.Services.GetRequiredService<PlanningDesk>().PlanAsync(kept.Row, kept.Meal, PlanRequest.UsualCushion, Leans.None, null, default, default);
+        var door = await house.Client.GetStringAsync("/sign-in");
+        var board = await house.PostAsync($"/meals/{kept.Row.Id}/runs", door, []);
+        var first = plan.Steps.MinBy(step => step.Start)!.Step.Value;
+        return await Taps.MeasureAsync(house, Guid.Parse(board.Segments[^1]), first);
     }
 }
