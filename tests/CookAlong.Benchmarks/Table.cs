@@ -1,3 +1,4 @@
+using CookAlong.Benchmarks.Instances;
 using CookAlong.Benchmarks.Planners;
 using CookAlong.Domain.Planning;
 using CookAlong.Web.Features.Meals;
@@ -8,7 +9,7 @@ namespace CookAlong.Benchmarks;
 
 /// <summary>
 /// One command, one table: <c>dotnet run -c Release --project tests/CookAlong.Benchmarks</c>, or the parts named after it:
-/// process, demo, families, taps.
+/// process, demo, families, instances, taps.
 /// </summary>
 static class Table
 {
@@ -19,6 +20,7 @@ static class Table
             ["process"] = async () => await OwnProcess.MeasureAsync(),
             ["demo"] = () => AtHomeAsync((_, kept) => Task.FromResult(Planning.Measure(kept.Meal))),
             ["families"] = () => Task.FromResult(MealFigures.Measure()),
+            ["instances"] = () => Task.FromResult(InstanceFigures.Measure()),
             ["taps"] = () => AtHomeAsync(TapsAsync),
         };
         if (parts.FirstOrDefault(part => !all.ContainsKey(part)) is { } unknown)

@@ -138,7 +138,7 @@ public sealed class ReplanTests
         return new CpSatPlanner().Plan(new PlanRequest(meal, new PlanLimits(TimeSpan.FromSeconds(10)), now, new SoFar(told, facts, ovens)), null, Stop);
     }
 
-    private static int CelsiusAt(ImmutableArray<OvenPoint> points, Minute now)
+    internal static int CelsiusAt(ImmutableArray<OvenPoint> points, Minute now)
     {
         var last = points.Last(point => point.At <= now);
         var next = points.FirstOrDefault(point => point.At > now, last);
