@@ -102,7 +102,12 @@ public sealed class LiveKitchenTests(Household house) : IClassFixture<Household>
         await using var tablet = await house.HostAsync(ScreenSize.Tablet);
         await Household.StartSoupAsync(tablet);
         await using var ivo = await house.JoinAsync(tablet, "Ivo");
+        await Expect(tablet.Page.Locator("#unheard")).ToBeVisibleAsync();
+        await tablet.PictureAsync("unheard");
         await tablet.Page.GetByRole(AriaRole.Button, new() { Name = "Arm this device" }).ClickAsync();
+        await tablet.PictureAsync("heard");
+        await tablet.Page.GetByRole(AriaRole.Button, new() { Name = "I heard it" }).ClickAsync();
+        await Expect(tablet.Page.Locator("#unheard")).ToHaveCountAsync(0);
         await tablet.PictureAsync("armed");
 
         // The stock goes on the ring: a call on every screen.
@@ -111,6 +116,21 @@ public sealed class LiveKitchenTests(Household house) : IClassFixture<Household>
         await ivo.PictureAsync("call");
         await have.ClickAsync();
         await Expect(Card(ivo, "simmer").GetByRole(AriaRole.Button, new() { Name = "I have it" })).ToHaveCountAsync(0);
+    }
+
+    [Fact]
+    public async Task A_device_says_what_it_can_do_and_lets_each_kind_of_call_be_heard()
+    {
+        await using var tablet = await house.HostAsync(ScreenSize.Tablet);
+        await Household.StartSoupAsync(tablet);
+        await tablet.Page.GetByRole(AriaRole.Link, new() { Name = "This device" }).ClickAsync();
+        await Expect(tablet.Page.Locator("[data-can=sound]")).ToHaveAttributeAsync("data-state", "yes");
+
+        // A loopback address counts as secure, whatever it came over.
+        await Expect(tablet.Page.Locator("[data-can=secure] .state")).ToHaveTextAsync("yes");
+        await Expect(tablet.Page.GetByRole(AriaRole.Button, new() { Name = "Hear it" })).ToHaveCountAsync(3);
+        await tablet.Page.GetByRole(AriaRole.Button, new() { Name = "Hear it" }).First.ClickAsync();
+        await tablet.ShouldBeCleanInEveryLightAsync("device");
     }
 
     static Task TapAsync(Screen screen, string button) =>

@@ -42,27 +42,27 @@ public static class CallSchedule
         var oven = run.Plan.Step(step.Id).Oven;
         if (hasHeat)
         {
-            yield return About(step, CallIds.Out(step.Id, state), CallKind.Out, CallPriority.High, expected.Ends(step.Id), oven);
+            yield return About(step, CallIds.Out(step.Id, state), CallKind.Out, hasHeat, expected.Ends(step.Id), oven);
         }
 
         if (state.Started is not null)
         {
             var over = expected.Ends(step.Id).AddMinutes(OverAfter);
-            yield return About(step, CallIds.Over(step.Id, state), CallKind.Over, hasHeat ? CallPriority.High : CallPriority.Medium, over, oven);
+            yield return About(step, CallIds.Over(step.Id, state), CallKind.Over, hasHeat, over, oven);
         }
         else if (hasHeat)
         {
-            yield return About(step, CallIds.In(step.Id, state), CallKind.In, CallPriority.Medium, expected.CalledAt(step), oven);
+            yield return About(step, CallIds.In(step.Id, state), CallKind.In, hasHeat, expected.CalledAt(step), oven);
         }
         else if (way.Attention == Attention.HandsOn)
         {
-            yield return About(step, CallIds.Begin(step.Id, state), CallKind.Begin, CallPriority.Low, expected.CalledAt(step), oven);
+            yield return About(step, CallIds.Begin(step.Id, state), CallKind.Begin, hasHeat, expected.CalledAt(step), oven);
         }
 
         foreach (var turn in Tending.Left(run, step))
         {
             var tend = step.Tends[turn.Turn.Tend];
-            yield return About(step, CallIds.Tend(turn.Turn, state), CallKind.Tend, CallPriority.Medium, expected.Starts(step.Id).AddMinutes(turn.Minutes), oven) with { Tend = tend };
+            yield return About(step, CallIds.Tend(turn.Turn, state), CallKind.Tend, hasHeat, expected.Starts(step.Id).AddMinutes(turn.Minutes), oven) with { Tend = tend };
         }
     }
 
@@ -75,7 +75,7 @@ public static class CallSchedule
             if (!isPast)
             {
                 yield return new Call(
-                    CallIds.Dial(oven.Oven, oven.Dial[i].At), dial[i].At.Utc, CallKind.Dial, CallPriority.Medium, null, null, dial[i], oven.Oven, null, false);
+                    CallIds.Dial(oven.Oven, oven.Dial[i].At), dial[i].At.Utc, CallKind.Dial, Hazards.PriorityOf(CallKind.Dial, isOnHeat: true), null, null, dial[i], oven.Oven, null, false);
             }
         }
     }
@@ -85,7 +85,7 @@ public static class CallSchedule
         if (run.Pause is { } pause)
         {
             yield return new Call(
-                CallIds.Pause(pause.Sequence), pause.Since, CallKind.Pause, CallPriority.Medium, pause.After, null, null, null, null, false);
+                CallIds.Pause(pause.Sequence), pause.Since, CallKind.Pause, Hazards.PriorityOf(CallKind.Pause, isOnHeat: false), pause.After, null, null, null, null, false);
         }
 
         foreach (var course in run.Meal.Courses)
@@ -94,11 +94,11 @@ public static class CallSchedule
             if (table.Utc > now)
             {
                 yield return new Call(
-                    CallIds.Table(course.Id), (table - TableNotice).Utc, CallKind.Table, CallPriority.Low, null, null, null, null, course.Id, false);
+                    CallIds.Table(course.Id), (table - TableNotice).Utc, CallKind.Table, Hazards.PriorityOf(CallKind.Table, isOnHeat: false), null, null, null, null, course.Id, false);
             }
         }
     }
 
-    static Call About(Step step, CallId id, CallKind kind, CallPriority priority, DateTimeOffset due, OvenId? oven) =>
-        new(id, due, kind, priority, step.Id, null, null, oven, null, false);
+    static Call About(Step step, CallId id, CallKind kind, bool isOnHeat, DateTimeOffset due, OvenId? oven) =>
+        new(id, due, kind, Hazards.PriorityOf(kind, isOnHeat), step.Id, null, null, oven, null, false);
 }

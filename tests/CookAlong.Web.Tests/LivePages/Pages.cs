@@ -1,5 +1,6 @@
 using CookAlong.Web.Features.Household;
 using CookAlong.Web.Features.Live;
+using CookAlong.Web.Features.Live.Device;
 using CookAlong.Web.Features.Live.Door;
 using CookAlong.Web.Features.Live.Phone;
 using CookAlong.Web.Features.Live.Tablet;
@@ -19,6 +20,7 @@ static class Pages
     public static IReadOnlyDictionary<string, Func<Task<string>>> All { get; } = new Dictionary<string, Func<Task<string>>>
     {
         ["board-busy"] = () => Page<BoardPage>(View(Busy)),
+        ["board-unheard"] = () => Page<BoardPage>(View(Busy, screens: Unheard)),
         ["board-calm"] = () => Page<BoardPage>(View(Calm)),
         ["board-paused"] = () => Page<BoardPage>(View(Paused)),
         ["board-crowded"] = () => Page<BoardPage>(View(Crowded, offer: Offer)),
@@ -32,6 +34,7 @@ static class Pages
         ["me-taken"] = () => Page<MePage>(View(Taken, Maren, Role.Helper)),
         ["me-over"] = () => Page<MePage>(View(Over, Maren, Role.Helper)),
         ["invite"] = () => Html<InvitePage>(new() { ["View"] = View(Busy), ["Link"] = "http://192.168.1.20:5000/join#k3J9xQ2mZr8vT1bN5cW7yA", ["Code"] = "K7PMRW4X", ["ExpiresAt"] = At(13, 34), ["Guests"] = Guests, ["Message"] = "Ivo is out. The screen is signed out, and the jobs are free to take." }),
+        ["device"] = () => Page<DevicePage>(View(Busy)),
         ["join"] = () => Html<JoinPage>([]),
         ["join-again"] = () => Html<JoinPage>(new() { ["Message"] = "That code is not right, or its ten minutes are over. Ask the host for a new one.", ["Name"] = "Ivo" }),
         ["sign-in"] = () => Html<SignInPage>([]),

@@ -5,6 +5,7 @@ using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Live;
+using CookAlong.Web.Features.Live.Line;
 
 namespace CookAlong.Web.Tests.LivePages;
 
@@ -167,6 +168,14 @@ static class SampleKitchen
     /// <summary>Just after the offered plan was taken.</summary>
     public static Board Taken { get; } = Busy with { Taken = new PlanTaken(At(13, 23), Offer.Changes) };
 
-    public static LiveView View(Board board, HelperId? me = null, Role role = Role.Host, OfferedPlan? offer = null) =>
-        new(Run, Meal, board, new PersonId(Guid.Parse("0194a000-0000-7000-8000-0000000000a1")), role, me, offer);
+    public static LiveView View(Board board, HelperId? me = null, Role role = Role.Host, OfferedPlan? offer = null, ScreensHere? screens = null) =>
+        new(Run, Meal, board, TheHost, role, me, offer, screens ?? Screens);
+
+    static readonly PersonId TheHost = new(Guid.Parse("0194a000-0000-7000-8000-0000000000a1"));
+
+    /// <summary>The tablet, armed.</summary>
+    public static ScreensHere Screens { get; } = new([new ScreenHere(TheHost, new ScreenState(IsBoard: true, IsArmed: true, IsAwake: true))], _ => At(13, 24));
+
+    /// <summary>The tablet, silent; nothing is heard of anybody else since ten past.</summary>
+    public static ScreensHere Unheard { get; } = new([new ScreenHere(TheHost, ScreenState.Unknown)], _ => At(13, 10));
 }

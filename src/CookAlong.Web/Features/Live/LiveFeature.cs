@@ -39,7 +39,7 @@ public static class LiveFeature
         services.AddSingleton<LiveViews>();
         services.AddSingleton<IncomingTaps>();
         services.AddSingleton<ReplanOffers>();
-        services.AddSingleton<Connections>();
+        services.AddSingleton<OpenScreens>();
         services.AddSingleton<JoinCodes>();
         services.AddSingleton<JoinTries>();
         services.AddSingleton<DueCalls>();

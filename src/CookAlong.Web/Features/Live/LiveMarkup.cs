@@ -1,4 +1,5 @@
 using CookAlong.Domain.Runs;
+using CookAlong.Web.Features.Live.Device;
 using CookAlong.Web.Features.Live.Door;
 using CookAlong.Web.Features.Live.Phone;
 using CookAlong.Web.Features.Live.Tablet;
@@ -16,6 +17,8 @@ static class LiveMarkup
     public static IResult Me(LiveView view) => new RazorComponentResult<MePage>(new { View = view });
 
     public static IResult MePart(LiveView view) => new RazorComponentResult<MePart>(new { View = view });
+
+    public static IResult Device(LiveView view) => new RazorComponentResult<DevicePage>(new { View = view });
 
     public static IResult Invite(LiveView view, Invitation invitation, string joinAddress, IReadOnlyList<RunPerson> guests, string? message) =>
         new RazorComponentResult<InvitePage>(new

@@ -1,5 +1,6 @@
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Household;
+using CookAlong.Web.Features.Live.Line;
 
 namespace CookAlong.Web.Features.Live;
 
@@ -14,6 +15,7 @@ static class LivePages
         var cook = app.MapGroup("/cook/{run:guid}").RequireAuthorization(HouseholdFeature.InRunPolicy);
         cook.MapGet("", (HttpContext http, Guid run, LiveViews views) => PageAsync(http, run, views, LiveMarkup.Board));
         cook.MapGet("/me", (HttpContext http, Guid run, LiveViews views) => PageAsync(http, run, views, LiveMarkup.Me));
+        cook.MapGet("/device", (HttpContext http, Guid run, LiveViews views) => PageAsync(http, run, views, LiveMarkup.Device));
         cook.MapGet("/board-part", (HttpContext http, Guid run, LiveViews views) => PartAsync(http, run, views, LiveMarkup.BoardPart));
         cook.MapGet("/me-part", (HttpContext http, Guid run, LiveViews views) => PartAsync(http, run, views, LiveMarkup.MePart));
     }
@@ -29,7 +31,7 @@ static class LivePages
         }
 
         var bucket = view.Board.At.Ticks / FragmentGoodFor.Ticks;
-        var tag = $"\"{view.Board.Sequence}-{bucket}-{view.Offer?.Id:N}\"";
+        var tag = $"\"{view.Board.Sequence}-{bucket}-{view.Offer?.Id:N}-{view.Screens.Mark}-{Wire.Unanswered(view.Board)}\"";
         http.Response.Headers.ETag = tag;
         http.Response.Headers.CacheControl = "private, no-cache";
         return http.Request.Headers.IfNoneMatch.Contains(tag) ? Results.StatusCode(StatusCodes.Status304NotModified) : part(view);

@@ -3,14 +3,16 @@ using CookAlong.Domain;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 using CookAlong.Domain.Runs;
+using CookAlong.Web.Features.Live.Line;
 using CookAlong.Web.Features.Live.Wording;
 
 namespace CookAlong.Web.Features.Live;
 
 /// <summary>What a live page shows: a run's board, and who is looking at it.</summary>
 /// <param name="Meal">For the names of things and the kitchen's time zone.</param>
+/// <param name="Screens">Who else looks, and who hears calls.</param>
 /// <param name="Me">The helper whose screen this is; null for a host who does not cook and for a watcher.</param>
-public sealed record LiveView(RunId Run, Meal Meal, Board Board, PersonId Person, Role Role, HelperId? Me, OfferedPlan? Offer)
+public sealed record LiveView(RunId Run, Meal Meal, Board Board, PersonId Person, Role Role, HelperId? Me, OfferedPlan? Offer, ScreensHere Screens)
 {
     public Words Words { get; } = new(Meal, Board.People);
 

@@ -7,7 +7,7 @@ using CookAlong.Web.Features.Live.Runs;
 namespace CookAlong.Web.Features.Live;
 
 /// <summary>Makes what a live page shows.</summary>
-public sealed class LiveViews(LiveRuns runs, IncomingTaps taps, ReplanOffers offers, Boards boards)
+public sealed class LiveViews(LiveRuns runs, IncomingTaps taps, ReplanOffers offers, OpenScreens open, Boards boards)
 {
     /// <summary>Null when there is no such run, or the visitor is not in it.</summary>
     public async Task<LiveView?> OfAsync(RunId id, ClaimsPrincipal user)
@@ -20,6 +20,6 @@ public sealed class LiveViews(LiveRuns runs, IncomingTaps taps, ReplanOffers off
 
         var run = live.Current;
         var offer = who.Role == Role.Host ? offers.Of(run) : null;
-        return new LiveView(id, run.Meal, boards.Of(run), who.Person, who.Role, who.Helper, offer);
+        return new LiveView(id, run.Meal, boards.Of(run), who.Person, who.Role, who.Helper, offer, open.Of(id));
     }
 }

@@ -1,4 +1,5 @@
-// "Arm this device": browsers play no sound before a touch, and screens sleep. One tap asks for both and plays a test.
+// "Arm this device": browsers play no sound before a touch, and screens sleep. One tap asks for both and plays
+// a test, and whoever stands there says that they heard it.
 
 import * as words from "./words.js";
 
@@ -7,7 +8,33 @@ let audio = null;
 /** @type {WakeLockSentinel | null} */
 let awake = null;
 
-const isArmed = () => audio?.state === "running";
+/** Somebody at this screen has said that they heard it: speakers may be off, or far away. */
+let heard = false;
+
+const SPEAKS = "cookalong.speaks";
+
+const plays = () => audio?.state === "running";
+
+export const isArmed = () => heard && plays();
+
+export const isAwake = () => awake !== null;
+
+export const canSpeak = "speechSynthesis" in globalThis;
+
+export const speaks = () => canSpeak && localStorage.getItem(SPEAKS) === "yes";
+
+/** Whether calls are spoken as well. @param {boolean} yes */
+export function speak(yes) {
+  localStorage.setItem(SPEAKS, yes ? "yes" : "no");
+  if (yes) speechSynthesis.speak(new SpeechSynthesisUtterance(words.spokenTest));
+}
+
+/** Browsers play nothing before a touch: to be called from one. */
+export async function unlock() {
+  audio ??= new AudioContext();
+  await audio.resume();
+  return audio;
+}
 
 /** Notes of each priority: pitch in Hz, when and for how long in s. Told apart by rhythm as much as by pitch. */
 const TONES = {
@@ -16,10 +43,22 @@ const TONES = {
   low: { wave: "sine", notes: [[440, 0, 0.6]] },
 };
 
-/** @param {"high" | "medium" | "low"} priority */
-export function sound(priority) {
+/** No priority's notes last longer, in ms. */
+const TONES_LAST = 1_400;
+
+/**
+ * Rings, and says what about where the person wants that too. Spoken words are never the only sign.
+ * @param {"high" | "medium" | "low"} priority @param {string[]} texts
+ */
+export function sound(priority, texts) {
   navigator.vibrate?.(priority === "high" ? [300, 100, 300, 100, 300] : 200);
-  if (!audio || !isArmed()) return;
+  if (!audio || !plays()) return;
+  play(audio, priority);
+  if (speaks()) setTimeout(() => texts.forEach((text) => speechSynthesis.speak(new SpeechSynthesisUtterance(text))), TONES_LAST);
+}
+
+/** @param {AudioContext} audio @param {"high" | "medium" | "low"} priority */
+function play(audio, priority) {
   const { wave, notes } = TONES[priority];
   for (const [pitch, from, length] of notes) {
     const start = audio.currentTime + from;
@@ -34,16 +73,32 @@ export function sound(priority) {
   }
 }
 
-/** @param {Element} root where the strip is; it may come and go with the page's parts */
-export function armable(root) {
+/** What the strip says: silent, or playing and not heard yet, or armed. */
+const sentence = () =>
+  typeof AudioContext === "undefined" ? words.noAudio
+    : isArmed() ? words.armed(isAwake())
+    : plays() ? words.didYouHear
+    : audio ? words.silenced
+    : words.notArmed;
+
+/**
+ * @param {Element} root where the strip is; it may come and go with the page's parts
+ * @param {() => void} changed told when this device can be heard, or cannot any more
+ */
+export function armable(root, changed) {
+  let said = "false false";
   const show = () => {
     const strip = root.querySelector("#arm");
-    const button = strip?.querySelector("[data-arm]");
-    const said = strip?.querySelector("[data-arm-words]");
-    if (!strip || !button || !said) return;
-    strip.setAttribute("data-armed", isArmed() ? "yes" : "no");
-    write(button, isArmed() ? words.test : words.arm);
-    write(said, isArmed() ? words.armed(awake !== null) : typeof AudioContext === "undefined" ? words.noAudio : audio ? words.silenced : words.notArmed);
+    if (strip) {
+      strip.setAttribute("data-armed", isArmed() ? "yes" : plays() ? "asks" : "no");
+      write(strip.querySelector("[data-arm]"), isArmed() ? words.test : plays() ? words.again : words.arm);
+      write(strip.querySelector("[data-arm-words]"), sentence());
+      strip.querySelector("[data-heard]")?.toggleAttribute("hidden", !plays() || heard);
+    }
+    const now = `${isArmed()} ${isAwake()}`;
+    if (now === said) return;
+    said = now;
+    changed();
   };
 
   const stayAwake = async () => {
@@ -61,23 +116,28 @@ export function armable(root) {
     show();
   };
 
-  root.addEventListener("click", async (event) => {
-    if (!(event.target instanceof Element) || !event.target.closest("[data-arm]") || typeof AudioContext === "undefined") return;
-    if (!audio) {
-      audio = new AudioContext();
-      audio.addEventListener("statechange", show);
-    }
-    await audio.resume();
-    sound("medium");
+  const arm = async () => {
+    if (typeof AudioContext === "undefined") return;
+    (await unlock()).onstatechange = show;
+    sound("medium", [words.spokenTest]);
     await stayAwake();
     show();
+  };
+
+  root.addEventListener("click", (event) => {
+    if (!(event.target instanceof Element)) return;
+    if (event.target.closest("[data-arm]")) arm();
+    if (event.target.closest("button[data-heard]")) {
+      heard = true;
+      show();
+    }
   });
   document.addEventListener("visibilitychange", stayAwake);
   show();
   return { show };
 }
 
-/** @param {Element} element @param {string} text */
+/** @param {Element | null} element @param {string} text */
 function write(element, text) {
-  if (element.textContent !== text) element.textContent = text;
+  if (element && element.textContent !== text) element.textContent = text;
 }

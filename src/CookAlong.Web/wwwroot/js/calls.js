@@ -2,12 +2,17 @@
 
 import { now } from "./clock.js";
 
-/** @typedef {{ callId: string, dueUtc: number, kind: string, priority: "high" | "medium" | "low", text: string, step: string | null, acknowledged: boolean }} Call */
+/** @typedef {{ callId: string, dueUtc: number, kind: string, priority: "high" | "medium" | "low", text: string, step: string | null, everybodyUtc: number | null, acknowledged: boolean }} Call */
+
+/** @typedef {Call & { unanswered: boolean, quiet: boolean }} Ringing */
 
 const MERGED_WITHIN = 5_000;
 
 /** Older calls are shown on the board but no longer startle anybody who opens a page. */
 const RINGS_FOR = 10 * 60_000;
+
+/** How long after it has come to everybody a call nobody has answered goes beyond the kitchen; the server does that. */
+const BEYOND_AFTER = 60_000;
 
 /** How long until an unanswered call sounds again; low ones sound once. */
 const AGAIN = { high: 10_000, medium: 30_000, low: Infinity };
@@ -35,20 +40,41 @@ export function merge(due) {
 }
 
 /**
- * @param {{ concerns(call: Call): boolean, sound(priority: Call["priority"]): void, show(calls: Call[]): void, came(): void }} device
- *   concerns says whether a call rings on this device; show gets what rings now; came is told once when a call's time has come
+ * Whom a call has reached by now: 0 those it concerns, 1 every screen, 2 what is beyond the page.
+ * @param {Call} call @param {number} at
  */
-export function schedule({ concerns, sound, show, came }) {
+const reach = (call, at) =>
+  call.everybodyUtc === null || at < call.everybodyUtc ? 0 : at < call.everybodyUtc + BEYOND_AFTER ? 1 : 2;
+
+/**
+ * @param {{
+ *   concerns(call: Call): boolean,
+ *   joinsIn(call: Call): boolean,
+ *   sound(priority: Call["priority"], texts: string[]): void,
+ *   show(calls: Ringing[]): void,
+ *   came(): void,
+ * }} device
+ *   concerns says whether a call rings on this device from its time on, joinsIn whether it does once nobody has answered;
+ *   show gets what rings now; came is told once when a call's time has come
+ */
+export function schedule({ concerns, joinsIn, sound, show, came }) {
   /** @type {Call[]} */
   let calls = [];
   /** @type {Map<string, number>} call to the due time for which somebody has it; moved to another time it may ring again */
   const silenced = new Map();
   /** @type {Map<string, number>} call to when it sounded last */
   const sounded = new Map();
+  /** @type {Map<string, string>} call to its due time and reach when somebody wanted quiet here; it sounds again when it reaches further */
+  const quieted = new Map();
   let shown = "";
 
   const due = (/** @type {number} */ at) =>
-    calls.filter((call) => call.dueUtc <= at && at - call.dueUtc < RINGS_FOR && !call.acknowledged && silenced.get(call.callId) !== call.dueUtc && concerns(call));
+    calls.filter((call) => call.dueUtc <= at && at - call.dueUtc < RINGS_FOR && !call.acknowledged && silenced.get(call.callId) !== call.dueUtc
+      && (concerns(call) || (reach(call, at) > 0 && joinsIn(call))));
+
+  const isQuiet = (/** @type {Call} */ call, /** @type {number} */ at) => quieted.get(call.callId) === `${call.dueUtc} ${reach(call, at)}`;
+
+  const told = (/** @type {Call} */ call, /** @type {number} */ at) => ({ ...call, unanswered: reach(call, at) > 0, quiet: isQuiet(call, at) });
 
   return {
     /** The whole schedule, as the server has it. */
@@ -76,24 +102,32 @@ export function schedule({ concerns, sound, show, came }) {
       this.tick();
     },
 
-    ringing: () => due(now()),
+    /** This device says no more of what rings now. That answers nobody's call: it goes on to others, and comes back when it does. */
+    quiet() {
+      const at = now();
+      for (const call of due(at)) quieted.set(call.callId, `${call.dueUtc} ${reach(call, at)}`);
+      shown = "";
+      this.tick();
+    },
+
+    ringing: () => due(now()).map((call) => told(call, now())),
 
     tick() {
       const at = now();
       const ringing = due(at);
-      for (const group of merge(ringing)) {
+      for (const group of merge(ringing.filter((call) => !isQuiet(call, at)))) {
         const last = Math.max(...group.calls.map((call) => sounded.get(call.callId) ?? -Infinity));
         if (last === -Infinity) came();
         // A call that joins a ringing one is part of that ringing and starts no second one.
         if (at - last >= AGAIN[group.priority]) {
-          sound(group.priority);
+          sound(group.priority, group.calls.map((call) => call.text));
           for (const call of group.calls) sounded.set(call.callId, at);
         }
       }
-      const key = ringing.map((call) => call.callId).join();
+      const key = ringing.map((call) => `${call.callId} ${reach(call, at)} ${isQuiet(call, at)}`).join();
       if (key !== shown) {
         shown = key;
-        show(ringing);
+        show(ringing.map((call) => told(call, at)));
       }
     },
   };

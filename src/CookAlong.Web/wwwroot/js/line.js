@@ -116,6 +116,9 @@ export function line({ run, handlers, entered, refused }) {
     /** @param {object} tap */
     send: (tap) => (current ? current.invoke("Send", tap) : Promise.reject(new Error("no line"))),
 
+    /** What this screen is, told at once and not kept: whoever opens a line says it again. @param {object} state */
+    say: (state) => current?.send("Say", state).catch(() => {}),
+
     close() {
       closed = true;
       current?.stop();

@@ -1,6 +1,6 @@
 // The live kitchen in the browser: what only a browser can do, and nothing else. The server draws every board.
 
-import { armable, sound } from "./arm.js";
+import { armable, isArmed, isAwake, sound } from "./arm.js";
 import { schedule } from "./calls.js";
 import { now, sample, wallClock } from "./clock.js";
 import { tick } from "./countdown.js";
@@ -25,7 +25,9 @@ const [page] = /** @type {PerformanceNavigationTiming[]} */ (performance.getEntr
 const drawn = Number(live.querySelector("#part")?.getAttribute("data-now"));
 if (page && drawn) sample(performance.timeOrigin + page.requestStart, drawn, performance.timeOrigin + page.responseEnd);
 
-const arm = armable(live);
+/** What this screen tells the others of itself. */
+const state = () => ({ isBoard: document.documentElement.classList.contains("board"), isArmed: isArmed(), isAwake: isAwake() });
+const arm = armable(live, () => hub.say(state()));
 const draw = () => {
   tick(live, clock);
   showWaiting(live, taps.waiting());
@@ -33,7 +35,7 @@ const draw = () => {
 const patch = patcher(live, () => {
   arm.show();
   draw();
-  showRinging(calls.ringing(), live);
+  showRinging(calls.ringing(), live, isArmed());
 });
 let left = false;
 
@@ -44,12 +46,14 @@ async function look() {
   else if (outcome !== "away") hub.heard();
 }
 
+const isChild = () => document.documentElement.classList.contains("child");
+
 /** On a phone other people's jobs ring only when they are urgent. @param {import("./calls.js").Call} call */
 const concerns = (call) =>
-  call.priority === "high" && !document.documentElement.classList.contains("child")
+  call.priority === "high" && !isChild()
   || !(live.querySelector("#part")?.getAttribute("data-others") ?? "").split(" ").includes(call.step ?? "-");
 
-const calls = schedule({ concerns, sound, show: (ringing) => showRinging(ringing, live), came: () => setTimeout(look, 300) });
+const calls = schedule({ concerns, joinsIn: () => !isChild(), sound, show: (ringing) => showRinging(ringing, live, isArmed()), came: () => setTimeout(look, 300) });
 
 const taps = outbox({
   run,
@@ -85,6 +89,7 @@ async function post(request) {
 const hub = line({
   run,
   entered(where) {
+    hub.say(state());
     calls.set(where.calls);
     taps.flush();
     look();
@@ -118,6 +123,7 @@ function labelOf(button) {
 }
 
 document.addEventListener("click", (event) => {
+  if (event.target instanceof Element && event.target.closest("[data-quiet]")) calls.quiet();
   const button = event.target instanceof Element ? event.target.closest("[data-tap]") : null;
   if (!button) return;
   const command = JSON.parse(/** @type {string} */ (button.getAttribute("data-tap")));

@@ -2,7 +2,7 @@
 
 import * as words from "./words.js";
 
-/** @typedef {import("./calls.js").Call} Call */
+/** @typedef {import("./calls.js").Ringing} Ringing */
 /** @typedef {import("./outbox.js").Tap} Tap */
 
 const SAID_FOR = 8_000;
@@ -24,29 +24,43 @@ export function say(sentence) {
 }
 
 /**
- * A strip for each call that rings and that the board below does not show yet.
- * @param {Call[]} ringing @param {Element} live
+ * A strip for each call that rings and that the board below does not show yet, and the way to make this screen quiet.
+ * @param {Ringing[]} ringing @param {Element} live @param {boolean} isArmed a device that makes no sound need not be made quiet
  */
-export function showRinging(ringing, live) {
+export function showRinging(ringing, live, isArmed) {
   const strip = /** @type {HTMLElement} */ (document.getElementById("ringing"));
-  strip.replaceChildren(...ringing.filter((call) => !isOnBoard(call, live)).map((call) => {
-    const row = document.createElement("div");
-    row.className = call.priority;
-    const text = document.createElement("p");
-    const word = document.createElement("span");
-    word.className = "word";
-    word.textContent = words.priority[call.priority];
-    text.append(word, " ", call.text);
-    const button = document.createElement("button");
-    button.type = "button";
-    button.textContent = words.haveIt;
-    button.setAttribute("data-tap", JSON.stringify({ kind: "acknowledge", call: call.callId }));
-    row.append(text, button);
-    return row;
-  }));
+  const loud = ringing.filter((call) => !call.quiet);
+  strip.replaceChildren(...ringing.filter((call) => !isOnBoard(call, live)).map(row), ...(isArmed && loud.length > 0 ? [quietButton(loud.length)] : []));
 }
 
-/** @param {Call} call @param {Element} live */
+/** @param {Ringing} call */
+function row(call) {
+  const row = document.createElement("div");
+  row.className = call.priority;
+  const text = document.createElement("p");
+  const word = document.createElement("span");
+  word.className = "word";
+  word.textContent = call.unanswered ? `${words.priority[call.priority]}. ${words.nobodyHasIt}` : words.priority[call.priority];
+  text.append(word, " ", call.text);
+  const button = document.createElement("button");
+  button.type = "button";
+  button.textContent = words.haveIt;
+  button.setAttribute("data-tap", JSON.stringify({ kind: "acknowledge", call: call.callId }));
+  row.append(text, button);
+  return row;
+}
+
+/** @param {number} calls */
+function quietButton(calls) {
+  const button = document.createElement("button");
+  button.type = "button";
+  button.className = "quiet";
+  button.textContent = words.quiet(calls);
+  button.setAttribute("data-quiet", "");
+  return button;
+}
+
+/** @param {Ringing} call @param {Element} live */
 const isOnBoard = (call, live) => [...live.querySelectorAll("[data-about]")].some((one) => one.getAttribute("data-about") === call.callId);
 
 /** @param {Element} live @param {Tap[]} waiting */

@@ -29,6 +29,18 @@ export const arm = "Arm this device";
 
 export const test = "Armed. Play a test";
 
+export const again = "Play it again";
+
+export const didYouHear = "A test call is playing. Turn this device up until you hear it from where you stand.";
+
+export const spokenTest = "This is how a call is spoken.";
+
+/** @param {number} calls how many ring */
+export const quiet = (calls) => (calls === 1 ? "Quiet on this screen" : `Quiet on this screen (${calls})`);
+
+/** Silence is no answer. */
+export const nobodyHasIt = "Nobody has answered yet; it rings everywhere.";
+
 export const haveIt = "I have it";
 
 /** Said beside the colour, so that nobody has to know it. */

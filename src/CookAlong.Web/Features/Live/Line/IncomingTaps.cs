@@ -8,7 +8,7 @@ using Microsoft.AspNetCore.SignalR;
 namespace CookAlong.Web.Features.Live.Line;
 
 /// <summary>Takes what screens send, over the socket or by a plain post, and answers in words.</summary>
-public sealed class IncomingTaps(LiveRuns runs, ReplanOffers offers, Sessions sessions, Connections connections, IHubContext<LiveHub> hub, Boards boards, TimeProvider time)
+public sealed class IncomingTaps(LiveRuns runs, ReplanOffers offers, Sessions sessions, OpenScreens open, IHubContext<LiveHub> hub, Boards boards, TimeProvider time)
 {
     /// <summary>The visitor as a person of the run. A host of the household is let in; anybody else must have joined.</summary>
     public async Task<RunPerson?> AdmitAsync(LiveRun live, Visitor visitor, string? name)
@@ -69,7 +69,7 @@ public sealed class IncomingTaps(LiveRuns runs, ReplanOffers offers, Sessions se
     /// <summary>The person's browsers are signed out, which closes their sockets; they are told first, as far as they listen.</summary>
     async Task CloseDoorAsync(RunId run, PersonId person)
     {
-        await hub.Clients.Clients(connections.Of(person, run)).SendAsync("PutOut");
+        await hub.Clients.Clients(open.Of(person, run)).SendAsync("PutOut");
         await sessions.EndOfAsync(person, run);
     }
 

@@ -12,17 +12,17 @@ namespace CookAlong.Web.Features.Live.Line;
 /// connection outlives what it was let in for. Another site's page is turned away before it gets here.
 /// </summary>
 [Authorize]
-public sealed class LiveHub(LiveRuns runs, IncomingTaps taps, Connections connections, Sessions sessions, Boards boards, TimeProvider time) : Hub
+public sealed class LiveHub(LiveRuns runs, IncomingTaps taps, OpenScreens open, Sessions sessions, Boards boards, TimeProvider time) : Hub
 {
     public override Task OnConnectedAsync()
     {
-        connections.Add(Visitor, Context);
+        open.Add(Visitor, Context);
         return base.OnConnectedAsync();
     }
 
     public override Task OnDisconnectedAsync(Exception? exception)
     {
-        connections.Remove(Context);
+        open.Remove(Context);
         return base.OnDisconnectedAsync(exception);
     }
 
@@ -36,6 +36,7 @@ public sealed class LiveHub(LiveRuns runs, IncomingTaps taps, Connections connec
             throw new HubException("You are not in this kitchen. Ask the host for a code and join.");
         }
 
+        open.Enter(id, Context);
         await Groups.AddToGroupAsync(Context.ConnectionId, LiveScreens.GroupOf(id));
         var run = live.Current;
         return new Entered(run.Sequence, Clock(), Wire.Calls(run, boards.Of(run)), who.Person.Value, Wire.Name(who.Role));
@@ -46,6 +47,9 @@ public sealed class LiveHub(LiveRuns runs, IncomingTaps taps, Connections connec
         await CheckSessionAsync();
         return await taps.SendAsync(new RunId(tap.RunId), Visitor, tap);
     }
+
+    /// <summary>What this screen can do now; everybody is shown who hears calls.</summary>
+    public void Say(ScreenState state) => open.Say(state, Context);
 
     /// <summary>The server's clock, for screens whose own is wrong.</summary>
     public long Clock() => time.GetUtcNow().ToUnixTimeMilliseconds();

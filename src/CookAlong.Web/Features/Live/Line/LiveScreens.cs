@@ -7,7 +7,7 @@ using Microsoft.AspNetCore.SignalR;
 namespace CookAlong.Web.Features.Live.Line;
 
 /// <summary>Tells the screens of a run that there is something new.</summary>
-public sealed class LiveScreens(IHubContext<LiveHub> hub, ReplanOffers offers, Boards boards, ILogger<LiveScreens> log)
+public sealed class LiveScreens(IHubContext<LiveHub> hub, ReplanOffers offers, OpenScreens open, Boards boards, ILogger<LiveScreens> log)
 {
     readonly ConcurrentDictionary<RunId, ChangedNews> told = new();
 
@@ -28,7 +28,7 @@ public sealed class LiveScreens(IHubContext<LiveHub> hub, ReplanOffers offers, B
     {
         var before = told.GetValueOrDefault(run.Id);
         var news = News(run, board);
-        if (before is null || before.Offer != news.Offer || !before.Calls.SequenceEqual(news.Calls))
+        if (before is null || before.Offer != news.Offer || before.Screens != news.Screens || before.Unanswered != news.Unanswered || !before.Calls.SequenceEqual(news.Calls))
         {
             Send(run.Id, "Changed", news);
         }
@@ -38,7 +38,7 @@ public sealed class LiveScreens(IHubContext<LiveHub> hub, ReplanOffers offers, B
 
     ChangedNews News(Run run, Board board)
     {
-        var news = new ChangedNews(run.Sequence, Wire.Calls(run, board), offers.Of(run)?.Id);
+        var news = new ChangedNews(run.Sequence, Wire.Calls(run, board), offers.Of(run)?.Id, open.Of(run.Id).Mark, Wire.Unanswered(board));
         told[run.Id] = news;
         return news;
     }

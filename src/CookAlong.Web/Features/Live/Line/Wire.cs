@@ -14,12 +14,15 @@ public sealed record TapRequest(Guid RunId, Guid CommandId, long Saw, JsonElemen
 /// <param name="Reason">Why nothing changed, as a sentence; null when accepted.</param>
 public sealed record TapAnswer(bool Accepted, long Sequence, string? Reason);
 
-public sealed record WireCall(string CallId, long DueUtc, string Kind, string Priority, string Text, string? Step, bool Acknowledged, long Sequence);
+/// <param name="EverybodyUtc">From when it rings on every screen if nobody has answered it; null = never.</param>
+public sealed record WireCall(string CallId, long DueUtc, string Kind, string Priority, string Text, string? Step, long? EverybodyUtc, bool Acknowledged, long Sequence);
 
 public sealed record Entered(long Sequence, long ServerNow, IReadOnlyList<WireCall> Calls, Guid Person, string Role);
 
-/// <param name="Offer">The plan on offer, so that a new one makes screens look again.</param>
-public sealed record ChangedNews(long Sequence, IReadOnlyList<WireCall> Calls, Guid? Offer);
+/// <param name="Offer">The plan on offer, so that a new one makes screens look again; so do the next two.</param>
+/// <param name="Screens">Which screens are here and armed.</param>
+/// <param name="Unanswered">How many calls ring everywhere by now.</param>
+public sealed record ChangedNews(long Sequence, IReadOnlyList<WireCall> Calls, Guid? Offer, string Screens, int Unanswered);
 
 public sealed record CallNews(string CallId);
 
@@ -37,10 +40,14 @@ static class Wire
                 Name(call.Priority),
                 words.Of(call),
                 call.Step?.Value,
+                call.Priority == CallPriority.Low ? null : (call.Due + Escalation.ToEverybodyAfter).ToUnixTimeMilliseconds(),
                 call.IsAcknowledged,
                 run.Sequence)),
         ];
     }
+
+    /// <summary>Calls that nobody has answered for so long that they ring on every screen.</summary>
+    public static int Unanswered(Board board) => board.Calls.Count(call => Escalation.ReachOf(call, board.At) > CallReach.Concerned);
 
     public static string Name<T>(T value)
         where T : struct, Enum => JsonNamingPolicy.CamelCase.ConvertName(value.ToString());

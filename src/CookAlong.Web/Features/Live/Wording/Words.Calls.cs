@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Runs;
+using CookAlong.Web.Features.Live.Line;
 
 namespace CookAlong.Web.Features.Live.Wording;
 
@@ -39,6 +40,8 @@ public sealed partial class Words
         _ => throw Unknown(call),
     };
 
+    public static string NobodyArmed => "No screen in this kitchen can be heard. Arm this one, or another: calls would come in silence.";
+
     /// <summary>Stands beside the shape, so that nobody has to know colours.</summary>
     public static string Of(CallPriority priority) => priority switch
     {
@@ -47,6 +50,28 @@ public sealed partial class Words
         CallPriority.Low => "Note",
         _ => throw new UnreachableException($"A call priority without a word: {priority}."),
     };
+
+    /// <summary>The line above a called job: how urgent, what kind, and whether it has gone unheard.</summary>
+    public string Heading(Call call, DateTimeOffset now) =>
+        $"{Of(call.Priority)}: {Kind(call).ToLowerInvariant()}{(Escalation.ReachOf(call, now) > CallReach.Concerned ? ", and nobody has answered" : "")}";
+
+    /// <summary>A kind of call without its meal, as the list of hazards names it.</summary>
+    public static string Of(Hazard hazard) => hazard.Kind switch
+    {
+        CallKind.In => "Tray in, pan on.",
+        CallKind.Out => "Tray out, pan off.",
+        CallKind.Tend => "Baste, turn, stir.",
+        CallKind.Dial => "Turn the oven’s dial.",
+        CallKind.Begin => "A job begins.",
+        CallKind.Over => hazard.IsOnHeat == true ? "Still on the heat." : "A job runs over.",
+        CallKind.Pause => "Pause here.",
+        CallKind.Table => "Ten minutes to the table.",
+        _ => throw new UnreachableException($"A kind of call without words: {hazard.Kind}."),
+    };
+
+    /// <summary>What a screen says of itself.</summary>
+    public static string Of(ScreenState screen) =>
+        $"{(screen.IsBoard ? "the board" : "their jobs")}: {(screen.IsArmed ? "armed" : "silent")}{(screen.IsAwake ? ", stays awake" : "")}";
 
     string InOrOut(Call call, string oven, string grill, string ring, string other)
     {

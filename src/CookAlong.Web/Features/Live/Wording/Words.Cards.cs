@@ -78,6 +78,10 @@ public sealed partial class Words
         : "Nothing new starts until the host says go on; what cooks goes on cooking.";
 
     /// <summary>What sets a person apart today; null for a grown-up who is here.</summary>
+    /// <param name="silentSince">Since when nothing is heard of their phone; null while it is.</param>
+    public string? Aside(BoardPerson person, DateTimeOffset? silentSince) =>
+        person.IsHereNow && silentSince is { } since ? $"phone silent since {At(since)}" : Aside(person);
+
     public string? Aside(BoardPerson person) =>
         person.HereFrom is { } from && !person.IsHereNow ? $"here from {clock.Show(from)}"
         : !person.IsHereNow ? "not here now"
