@@ -34,19 +34,19 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
     /// <param name="giveUp">Share of the time left after which an attempt that has found nothing ends.</param>
     public Tried Run(double share, double giveUp)
     {
-        var quick = so is null && told is null && !search.IsStopped ? LookQuickly() : null;
+        var quick = (so is not null || told is null) && !search.IsStopped ? LookQuickly() : null;
         var counts = new MealModel(meal, clock, so, told, PeopleBy.Counts, search.Prices);
-        if (so is not null)
+        if (quick is not null)
+        {
+            Hints.FromDraft(counts, quick.Draft());
+        }
+        else if (so is not null)
         {
             Hints.FromPlan(counts, so);
         }
         else if (told is not null)
         {
             Hints.FromTold(counts, told);
-        }
-        else if (quick is not null)
-        {
-            Hints.FromDraft(counts, quick.Draft());
         }
 
         var counted = Counted(counts, share, giveUp);
@@ -93,9 +93,19 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
     {
         var begun = search.Elapsed;
         bool IsOver() => search.IsStopped || (search.Limits.Deterministic is null && search.Elapsed - begun > search.Limits.Time * QuickPart);
-        var quick = QuickSearch.Of(meal, clock, told, search.Prices, search.Limits.Seed);
+        var quick = QuickSearch.Of(meal, clock, told, search.Prices, search.Limits.Seed, so);
         quick?.Run(QuickLayouts, QuickLayouts, IsOver, () => search.Tell(quick));
-        return quick?.Found is null ? null : quick;
+        if (quick?.Found is null)
+        {
+            return null;
+        }
+
+        if (so is not null)
+        {
+            search.Tell(quick, Finish(quick, bound: 0));
+        }
+
+        return quick;
     }
 
     private Tried Named(Draft draft, long bound, double share, double giveUp)
@@ -147,7 +157,7 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
         return Finish(PlanWriting.Write(meal, clock, so, draft, doers, search.Prices), objective, bound);
     }
 
-    private Plan Finish(QuickSearch quick, long bound) => Finish(quick.Plan(), quick.Cost, bound);
+    private Plan Finish(QuickSearch quick, long bound) => Finish(quick.Plan(so), quick.Cost, bound);
 
     private Plan Finish(Plan plan, long objective, long bound)
     {
@@ -160,9 +170,6 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
             Status = gap == 0 ? PlanStatus.Optimal : PlanStatus.Feasible,
             Cost = plan.Cost with { Objective = cost },
         };
-        var now = clock.At(clock.Earliest);
-        Checking.Hold(meal, plan, so, now);
-        var slack = so is null ? Slack.Of(meal, plan) : Retiming.MoveRight(meal, plan, [.. so.Facts], now).Slack;
-        return plan with { Steps = [.. plan.Steps.Select(step => step with { Slack = slack.GetValueOrDefault(step.Step) })] };
+        return Checking.Finished(meal, plan, so, clock.At(clock.Earliest));
     }
 }

@@ -16,6 +16,14 @@ internal static class Checking
         }
     }
 
+    /// <summary>The plan checked, with each step's slack.</summary>
+    public static Plan Finished(Meal meal, Plan plan, SoFar? so, Minute now)
+    {
+        Hold(meal, plan, so, now);
+        var slack = so is null ? Slack.Of(meal, plan) : Retiming.MoveRight(meal, plan, [.. so.Facts], now).Slack;
+        return plan with { Steps = [.. plan.Steps.Select(step => step with { Slack = slack.GetValueOrDefault(step.Step) })] };
+    }
+
     /// <summary>Concerns only what has not begun. What has, and what it forces on others, is as the kitchen made it.</summary>
     private static bool IsAhead(Meal meal, Breach breach, SoFar so, Minute now)
     {

@@ -1,5 +1,6 @@
 using CookAlong.Domain;
 using CookAlong.Domain.Meals;
+using CookAlong.Domain.Planning;
 
 namespace CookAlong.Planner;
 
@@ -24,6 +25,10 @@ internal sealed record Clock(Minute Origin, int Earliest, int MostLate)
 
     /// <summary>The last minute anything of the meal may happen at.</summary>
     public int End(Meal meal) => Math.Max(Of(meal.LastTableTime), Earliest) + MostLate;
+
+    /// <summary>While a meal runs: the plan's own clock, from now on.</summary>
+    public static Clock Of(SoFar so, Minute? now) =>
+        new(so.Current.NotBefore, Math.Max(0, (now ?? so.Current.NotBefore) - so.Current.NotBefore), MostLateMinutes);
 
     /// <summary>First minutes to try, none before <paramref name="now"/>.</summary>
     public static IEnumerable<Minute> Origins(Meal meal, Minute? now)

@@ -27,7 +27,7 @@ public sealed class CpSatPlanner : IMealPlanner
         var (meal, told) = (request.Meal, Told.Of(request));
         if (request.So is { } so)
         {
-            var clock = new Clock(so.Current.NotBefore, Math.Max(0, (request.Now ?? so.Current.NotBefore) - so.Current.NotBefore), Clock.MostLateMinutes);
+            var clock = Clock.Of(so, request.Now);
             return new Attempt(meal, clock, so, told, search).Run(share: 1, giveUp: 1).Plan ?? NoPlan.Of(meal, clock.Origin);
         }
 

@@ -32,10 +32,19 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
     public Prices Prices { get; init; } = Prices.Usual;
 
     /// <summary>The quick search has a better plan.</summary>
-    public void Tell(Quick.QuickSearch quick)
+    /// <param name="plan">The plan itself, where there is one to take already.</param>
+    public void Tell(Quick.QuickSearch quick, Plan? plan = null)
     {
         first ??= watch.Elapsed;
-        Tell(new PlanProgress(watch.Elapsed, quick.Cost, Gap: 1, quick.Late));
+        var better = new PlanProgress(watch.Elapsed, quick.Cost, Gap: 1, quick.Late) { Plan = plan };
+        if (plan is not null)
+        {
+            progress?.Report(better);
+        }
+        else
+        {
+            Tell(better);
+        }
     }
 
     private void Tell(PlanProgress better)

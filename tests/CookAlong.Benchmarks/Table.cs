@@ -9,7 +9,7 @@ namespace CookAlong.Benchmarks;
 
 /// <summary>
 /// One command, one table: <c>dotnet run -c Release --project tests/CookAlong.Benchmarks</c>, or the parts named after it:
-/// process, demo, families, instances, taps.
+/// process, demo, replan, families, instances, taps.
 /// </summary>
 static class Table
 {
@@ -19,6 +19,7 @@ static class Table
         {
             ["process"] = async () => await OwnProcess.MeasureAsync(),
             ["demo"] = () => AtHomeAsync((_, kept) => Task.FromResult(Planning.Measure(kept.Meal))),
+            ["replan"] = () => AtHomeAsync((_, kept) => Task.FromResult(Replanning.Measure(kept.Meal))),
             ["families"] = () => Task.FromResult(MealFigures.Measure()),
             ["instances"] = () => Task.FromResult(InstanceFigures.Measure()),
             ["taps"] = () => AtHomeAsync(TapsAsync),

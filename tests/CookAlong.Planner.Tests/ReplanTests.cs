@@ -2,8 +2,10 @@ using System.Collections.Immutable;
 using CookAlong.Domain;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
+using CookAlong.Planner.Quick;
 using CsCheck;
 using static CookAlong.Planner.Tests.Cooking;
+using static CookAlong.Planner.Tests.PropertyTests;
 
 namespace CookAlong.Planner.Tests;
 
@@ -11,28 +13,28 @@ public sealed class ReplanTests
 {
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
-    [Fact]
-    public void Where_nothing_slipped_nothing_moves()
+    [Theory, InlineData(Who.Solver), InlineData(Who.Quick)]
+    public void Where_nothing_slipped_nothing_moves(Who who)
     {
         var meal = CommonPracticeTests.RoastDinner();
         var told = Plan(meal);
         var now = told.Step(new StepId("bird-roast")).Start + 30;
 
-        var again = Replan(meal, told, now);
+        var again = Replan(who, meal, told, now);
 
         Assert.Equal(told.Steps.Select(step => (step.Step, step.Start, step.End)), again.Steps.Select(step => (step.Step, step.Start, step.End)));
         Assert.Equal(told.Steps.SelectMany(step => step.Helpers), again.Steps.SelectMany(step => step.Helpers));
     }
 
-    [Fact]
-    public void What_has_begun_stays_and_the_rest_starts_from_now_on()
+    [Theory, InlineData(Who.Solver), InlineData(Who.Quick)]
+    public void What_has_begun_stays_and_the_rest_starts_from_now_on(Who who)
     {
         var meal = CommonPracticeTests.RoastDinner();
         var told = Plan(meal);
         var roast = told.Step(new StepId("bird-roast"));
         var now = roast.End - 5;
 
-        var again = Replan(meal, told, now, slipped: roast.Step, by: 20);
+        var again = Replan(who, meal, told, now, slipped: roast.Step, by: 20);
 
         Assert.NotEqual(PlanStatus.None, again.Status);
         Assert.Equal((roast.Start, roast.End + 20), (again.Step(roast.Step).Start, again.Step(roast.Step).End));
@@ -42,21 +44,21 @@ public sealed class ReplanTests
         Assert.True(again.Step(new StepId("bird-brown")).Start >= roast.End + 20);
     }
 
-    [Fact]
-    public void A_slip_costs_table_time_no_more_than_the_cushion_leaves_of_it()
+    [Theory, InlineData(Who.Solver), InlineData(Who.Quick)]
+    public void A_slip_costs_table_time_no_more_than_the_cushion_leaves_of_it(Who who)
     {
         var meal = Meal(120, Kitchen(), [Cook("cook")], Dish("soup", OnTheSide(60, 30), Hands("soup-cut", 10), Alone("soup-boil", 30, OnRings())));
         var told = Plan(meal);
         var cut = told.Step(new StepId("soup-cut"));
 
-        var again = Replan(meal, told, cut.Start + 1, slipped: cut.Step, by: 8);
+        var again = Replan(who, meal, told, cut.Start + 1, slipped: cut.Step, by: 8);
 
         Assert.Equal(8 - PlanRequest.UsualCushion, again.Cost.LateMinutes);
         Assert.Equal(cut.End + 8, again.Step(cut.Step).End);
     }
 
-    [Fact]
-    public void People_keep_their_steps_where_they_can()
+    [Theory, InlineData(Who.Solver), InlineData(Who.Quick)]
+    public void People_keep_their_steps_where_they_can(Who who)
     {
         var meal = Meal(
             120, Kitchen(), [Cook("ann"), Cook("ben")],
@@ -65,13 +67,13 @@ public sealed class ReplanTests
         var told = Plan(meal);
         var first = told.Steps.MinBy(step => step.Start)!;
 
-        var again = Replan(meal, told, first.Start + 2, slipped: first.Step, by: 3);
+        var again = Replan(who, meal, told, first.Start + 2, slipped: first.Step, by: 3);
 
         Assert.Equal(told.Steps.Select(step => (step.Step, step.Helpers[0])), again.Steps.Select(step => (step.Step, step.Helpers[0])));
     }
 
-    [Fact]
-    public void A_tend_that_is_due_while_every_hand_is_busy_does_not_stop_the_plan()
+    [Theory, InlineData(Who.Solver), InlineData(Who.Quick)]
+    public void A_tend_that_is_due_while_every_hand_is_busy_does_not_stop_the_plan(Who who)
     {
         var meal = Meal(
             60, Kitchen(), [Cook("cook")],
@@ -85,14 +87,14 @@ public sealed class ReplanTests
             new StepFact(new StepId("salad-cut"), roast.Start + 5, roast.End + 5, false, []),
         };
 
-        var again = Ask(meal, told, roast.Start + 10, facts);
+        var again = Ask(who, meal, told, roast.Start + 10, facts);
 
         Assert.NotEqual(PlanStatus.None, again.Status);
         Assert.Single(again.Tends);
     }
 
-    [Fact]
-    public void A_random_meal_that_slips_at_random_still_has_a_plan()
+    [Theory, InlineData(Who.Solver), InlineData(Who.Quick)]
+    public void A_random_meal_that_slips_at_random_still_has_a_plan(Who who)
     {
         var replanned = 0;
         Gen.Int.Sample(
@@ -109,7 +111,7 @@ public sealed class ReplanTests
                 var now = told.NotBefore + random.Next(told.Courses.Max(course => course.TableTime) - told.NotBefore);
                 var running = told.Steps.Where(step => step.Start <= now && now < step.End).ToList();
                 var slips = running.Count > 0 ? running[random.Next(running.Count)].Step : (StepId?)null;
-                var again = Replan(meal, told, now, slips, by: random.Next(20));
+                var again = Replan(who, meal, told, now, slips, by: random.Next(20));
 
                 replanned++;
                 Assert.NotEqual(PlanStatus.None, again.Status);
@@ -121,8 +123,8 @@ public sealed class ReplanTests
     }
 
     /// <summary>At <paramref name="now"/> all has gone by the plan, but one step takes longer.</summary>
-    private static Plan Replan(Meal meal, Plan told, Minute now, StepId? slipped = null, int by = 0) => Ask(
-        meal, told, now,
+    private static Plan Replan(Who who, Meal meal, Plan told, Minute now, StepId? slipped = null, int by = 0) => Ask(
+        who, meal, told, now,
         [
             .. told.Steps.Where(step => step.Start <= now).Select(step =>
             {
@@ -132,10 +134,12 @@ public sealed class ReplanTests
             }),
         ]);
 
-    private static Plan Ask(Meal meal, Plan told, Minute now, IReadOnlyList<StepFact> facts)
+    private static Plan Ask(Who who, Meal meal, Plan told, Minute now, IReadOnlyList<StepFact> facts)
     {
         var ovens = told.Ovens.ToDictionary(oven => oven.Oven, oven => CelsiusAt(oven.Points, now));
-        return new CpSatPlanner().Plan(new PlanRequest(meal, new PlanLimits(TimeSpan.FromSeconds(10)), now, new SoFar(told, facts, ovens)), null, Stop);
+        IMealPlanner planner = who == Who.Solver ? new CpSatPlanner() : new QuickPlanner();
+        var limits = who == Who.Solver ? new PlanLimits(TimeSpan.FromSeconds(10)) : new PlanLimits(TimeSpan.FromSeconds(10), Deterministic: 1);
+        return planner.Plan(new PlanRequest(meal, limits, now, new SoFar(told, facts, ovens)), null, Stop);
     }
 
     internal static int CelsiusAt(ImmutableArray<OvenPoint> points, Minute now)

@@ -49,7 +49,11 @@ public sealed record PlanLimits(TimeSpan Time, int Workers = 2, int Seed = 1, do
     public TimeSpan WithoutPlan { get; init; } = TimeSpan.FromSeconds(20);
 }
 
-public readonly record struct PlanProgress(TimeSpan After, long Objective, double Gap, int LateMinutes);
+public readonly record struct PlanProgress(TimeSpan After, long Objective, double Gap, int LateMinutes)
+{
+    /// <summary>While a meal runs: a whole plan that could be taken at once, told before the search for a better one goes on.</summary>
+    public Plan? Plan { get; init; }
+}
 
 /// <summary>The running kitchen as a re-planner sees it.</summary>
 /// <param name="Current">The plan people were told; a good re-plan moves as few promises as possible.</param>

@@ -27,7 +27,7 @@ internal sealed class Backward(Work work)
     private int count;
 
     /// <summary>How things stood before a step was placed.</summary>
-    private readonly record struct Moment(QuickStep Step, int Marks, int Jobs, long Broken, int Troubles, int TooEarly, int Ready);
+    private readonly record struct Moment(QuickStep Step, int Marks, int Jobs, long Broken, int Troubles, int TooEarly, int Ready, long Forced);
 
     public void Lay(Genes genes, Layout layout)
     {
@@ -45,11 +45,12 @@ internal sealed class Backward(Work work)
             lastToCome[index] = dish.LastSteps;
         }
 
+        var begun = PutBegun(layout);
         FindReady();
-        for (var (placed, redoes) = (0, 0); placed < work.Steps.Length;)
+        for (var (placed, redoes) = (0, 0); placed < work.Steps.Length - begun;)
         {
             var step = TakeLatest(genes, layout);
-            before[placed] = new Moment(step, rooms.Marks, layout.Jobs.Count, layout.Broken, layout.Troubles.Count, layout.TooEarly, layout.Ready[step.Dish]);
+            before[placed] = new Moment(step, rooms.Marks, layout.Jobs.Count, layout.Broken, layout.Troubles.Count, layout.TooEarly, layout.Ready[step.Dish], layout.Forced);
             if (Place(step, genes, layout, mayRedo: redoes < Redoes) is { } tooLate)
             {
                 redoes++;
@@ -66,6 +67,66 @@ internal sealed class Backward(Work work)
                 }
             }
         }
+    }
+
+    /// <summary>What has begun stands where it stands, and is never taken back. Returns how many.</summary>
+    private int PutBegun(Layout layout)
+    {
+        if (work.Begun is not { } begun)
+        {
+            return 0;
+        }
+
+        layout.Jobs.AddRange(begun.Tends);
+        foreach (var step in begun.Steps)
+        {
+            placedAt[step.Index] = work.Steps.Length;
+            (layout.Starts[step.Index], layout.Ends[step.Index]) = step.Begun!.Value;
+            (layout.Ways[step.Index], layout.Spots[step.Index]) = (step.Ways[0], step.Ways[0].Spots[0]);
+            layout.Ready[step.Dish] = Math.Max(layout.Ready[step.Dish], layout.Ends[step.Index]);
+        }
+
+        foreach (var dish in begun.Made)
+        {
+            WaitMade(dish, layout);
+        }
+
+        return begun.Steps.Length;
+    }
+
+    /// <summary>The dish is made: a wait beyond its limit, or out of the warm too long, is dear and no longer to be mended.</summary>
+    private void WaitMade(QuickMade made, Layout layout)
+    {
+        var (dish, hold) = (made.Dish, layout.Holds[made.Dish]);
+        var (ready, table) = (layout.Ready[dish], layout.Tables[work.Dishes[dish].Course]);
+        layout.Forced += Math.Max(0, table - ready - hold.Hold.Limit);
+        layout.TooEarly = Math.Max(layout.TooEarly, work.Served[work.Dishes[dish].Course] is null ? ready + hold.Hold.Least - table : 0);
+        layout.GoesIn[dish] = ready;
+        if (hold.Hold.Oven is not { } warm)
+        {
+            return;
+        }
+
+        if (made.In is { } inside)
+        {
+            rooms.Take(inside.Spot, Math.Clamp(inside.From, 0, table), table);
+            (layout.GoesIn[dish], layout.WarmSpots[dish]) = (inside.From, inside.Spot);
+            return;
+        }
+
+        foreach (var spot in hold.Spots)
+        {
+            var from = Math.Max(Math.Min(ready + warm.StandFirst, table), Math.Max(work.Clock.Earliest, spot.Earliest));
+            if (from <= table && rooms.Latest(spot, table, table - from) == table)
+            {
+                rooms.Take(spot, from, table);
+                (layout.GoesIn[dish], layout.WarmSpots[dish]) = (from, spot);
+                layout.Forced += Math.Max(0, from - ready - warm.StandFirst);
+                return;
+            }
+        }
+
+        Break(layout, dish, NoOven);
     }
 
     private QuickStep TakeLatest(Genes genes, Layout layout)
@@ -111,7 +172,7 @@ internal sealed class Backward(Work work)
     /// <summary>Takes back what was placed from one position on.</summary>
     private int Undo(int to, int placed, Layout layout)
     {
-        var (_, marks, jobs, broken, troubles, tooEarly, _) = before[to];
+        var (_, marks, jobs, broken, troubles, tooEarly, _, forced) = before[to];
         for (var at = placed - 1; at >= to; at--)
         {
             var step = before[at].Step;
@@ -127,7 +188,7 @@ internal sealed class Backward(Work work)
         rooms.Back(marks);
         layout.Jobs.RemoveRange(jobs, layout.Jobs.Count - jobs);
         layout.Troubles.RemoveRange(troubles, layout.Troubles.Count - troubles);
-        (layout.Broken, layout.TooEarly) = (broken, tooEarly);
+        (layout.Broken, layout.TooEarly, layout.Forced) = (broken, tooEarly, forced);
         FindReady();
         return to;
     }
@@ -219,7 +280,7 @@ internal sealed class Backward(Work work)
         layout.Ways[step.Index] = way;
         layout.Spots[step.Index] = spot;
         layout.Ready[step.Dish] = Math.Max(layout.Ready[step.Dish], end);
-        layout.TooEarly = Math.Max(layout.TooEarly, Math.Max(work.Clock.Earliest, spot.Earliest) - start);
+        layout.TooEarly = Math.Max(layout.TooEarly, Math.Max(step.Floor, spot.Earliest) - start);
         Break(layout, step.Dish, step.From - start);
         if (step.IsLast && --lastToCome[step.Dish] == 0)
         {

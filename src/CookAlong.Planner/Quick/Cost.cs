@@ -10,7 +10,7 @@ internal static class Cost
         var lastTable = int.MinValue;
         for (var course = 0; course < work.Promised.Length; course++)
         {
-            sum += (long)(layout.Tables[course] - work.Promised[course]) * Prices.LateMinute;
+            sum += work.Served[course] is null ? (long)(layout.Tables[course] - work.Promised[course]) * Prices.LateMinute : 0;
             lastTable = Math.Max(lastTable, layout.Tables[course]);
         }
 
@@ -23,7 +23,7 @@ internal static class Cost
             }
         }
 
-        return sum + OfSteps(work, layout, lastTable) + OfCrowds(work, layout);
+        return sum + (layout.Forced * Prices.BeyondLimitMinute) + (work.Begun?.Sunk ?? 0) + OfSteps(work, layout, lastTable) + OfCrowds(work, layout);
     }
 
     private static long OfSteps(Work work, Layout layout, int lastTable)
@@ -44,6 +44,11 @@ internal static class Cost
             if (step.Told is { } told)
             {
                 sum += (long)Math.Abs(start - told) * work.MovedMinute;
+            }
+
+            foreach (var latest in step.Overdue)
+            {
+                sum += (long)Math.Max(0, start - latest) * Prices.BeyondLimitMinute;
             }
         }
 

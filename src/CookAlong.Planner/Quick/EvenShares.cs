@@ -11,9 +11,11 @@ internal static class EvenShares
 
         // One turn for each pair of hands: whoever has the first of two is busy for the second.
         var turns = Turns.Of(
-            [.. jobs.Select(job => new Turn(work.Steps[job.Step].Dish, job.Start, job.Minutes, Count: 1, Able(layout, job).Where(helper => IsHere(work, helper, job)), Told: []))], fair);
+            [.. jobs.Select(job => new Turn(work.Steps[job.Step].Dish, job.Start, job.Minutes, Count: 1, Able(layout, job).Where(helper => IsHere(work, helper, job)), ToldTo(work, job)))], fair);
         return turns is null ? jobs : [.. jobs.Zip(turns, (job, helpers) => job with { Helper = helpers[0] })];
     }
+
+    private static int[] ToldTo(Work work, QuickJob job) => job.Tend?.ToldTo ?? work.Steps[job.Step].ToldTo;
 
     private static int[] Able(Layout layout, QuickJob job) =>
         job.Tend?.Able ?? layout.Ways[job.Step].Shares.First(share => share.Able.Contains(job.Helper)).Able;

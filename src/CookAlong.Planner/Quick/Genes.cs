@@ -3,8 +3,10 @@ namespace CookAlong.Planner.Quick;
 /// <summary>All that decides how a meal is laid out; the search changes these, and nothing else.</summary>
 internal sealed class Genes
 {
-    private Genes(int steps, int dishes)
+    private Genes(int steps, int dishes, int courses)
     {
+        MostLate = new int[courses];
+        Array.Fill(MostLate, int.MaxValue);
         (Rank, Way, Person, Lead, Hold) = (new int[steps], new int[steps], new int[steps], new int[steps], new int[dishes]);
     }
 
@@ -26,10 +28,13 @@ internal sealed class Genes
     /// <summary>Minutes every course is put off.</summary>
     public int Late { get; set; }
 
+    /// <summary>Per course: it is put off by no more than this.</summary>
+    public int[] MostLate { get; }
+
     /// <summary>A first guess: what cannot wait long for the table is placed before what can.</summary>
     public static Genes FirstGuess(Work work)
     {
-        var genes = new Genes(work.Steps.Length, work.Dishes.Length);
+        var genes = new Genes(work.Steps.Length, work.Dishes.Length, work.Promised.Length);
         foreach (var (index, dish) in work.Dishes.Index())
         {
             genes.Hold[index] = dish.Holds.Index().MinBy(hold => (hold.Item.Hold.CostPerMinute, hold.Item.Spots.Length, hold.Index)).Index;
@@ -44,6 +49,43 @@ internal sealed class Genes
         return genes;
     }
 
+    /// <summary>
+    /// As people were told, moved right as far as what has begun forces it; with a table that is less late than that makes it,
+    /// what was moved is moved back by as much, but to no earlier than was told.
+    /// </summary>
+    public static Genes FromMoved(Work work, QuickMoved moved, int late)
+    {
+        var genes = new Genes(work.Steps.Length, work.Dishes.Length, work.Promised.Length) { Late = late };
+        moved.Ways.CopyTo(genes.Way, 0);
+        moved.Holds.CopyTo(genes.Hold, 0);
+        var tables = new int[work.Promised.Length];
+        var most = Enumerable.Range(0, tables.Length).Max(course => LateBy(course));
+        int LateBy(int course) => Math.Max(0, moved.Tables[course] - work.Promised[course]);
+        for (var course = 0; course < tables.Length; course++)
+        {
+            genes.MostLate[course] = late <= most ? LateBy(course) : late;
+            tables[course] = work.Served[course] ?? work.Promised[course] + Math.Min(late, genes.MostLate[course]);
+        }
+
+        foreach (var step in work.Steps.Where(step => step.Begun is null))
+        {
+            var end = moved.Ends[step.Index];
+            var told = step.Told is { } start ? start + step.Ways[genes.Way[step.Index]].Minutes : end;
+            var hold = work.Dishes[step.Dish].Holds[genes.Hold[step.Dish]];
+            var bound = tables[step.Course] - hold.Hold.Least;
+            foreach (var gap in step.After)
+            {
+                var next = work.Steps[gap.Step];
+                bound = Math.Min(bound, moved.Ends[gap.Step] - next.Ways[genes.Way[gap.Step]].Minutes - gap.Least);
+            }
+
+            genes.Lead[step.Index] = tables[step.Course] - Math.Min(end, Math.Max(told, end - Math.Max(0, most - late)));
+            genes.Rank[step.Index] = end - bound;
+        }
+
+        return genes;
+    }
+
     public void CopyFrom(Genes other)
     {
         other.Rank.CopyTo(Rank, 0);
@@ -51,12 +93,13 @@ internal sealed class Genes
         other.Person.CopyTo(Person, 0);
         other.Lead.CopyTo(Lead, 0);
         other.Hold.CopyTo(Hold, 0);
+        other.MostLate.CopyTo(MostLate, 0);
         Late = other.Late;
     }
 
     public Genes Copy()
     {
-        var copy = new Genes(Rank.Length, Hold.Length);
+        var copy = new Genes(Rank.Length, Hold.Length, MostLate.Length);
         copy.CopyFrom(this);
         return copy;
     }

@@ -32,6 +32,9 @@ internal sealed class Layout(Work work)
     /// <summary>Minutes by which limits are broken in all; 0 and no <see cref="TooEarly"/> = a plan.</summary>
     public long Broken { get; set; }
 
+    /// <summary>Minutes beyond the limits of what has begun: dear, and as the kitchen made it.</summary>
+    public long Forced { get; set; }
+
     /// <summary>Dishes of which some limit is broken.</summary>
     public List<int> Troubles { get; } = [];
 
@@ -59,19 +62,19 @@ internal sealed class Layout(Work work)
         Jobs.AddRange(other.Jobs);
         Troubles.Clear();
         Troubles.AddRange(other.Troubles);
-        (TooEarly, Broken) = (other.TooEarly, other.Broken);
+        (TooEarly, Broken, Forced) = (other.TooEarly, other.Broken, other.Forced);
     }
 
     public void Clear(Genes genes)
     {
         Jobs.Clear();
         Troubles.Clear();
-        (TooEarly, Broken) = (0, 0);
+        (TooEarly, Broken, Forced) = (0, 0, 0);
         Array.Fill(Ready, int.MinValue);
         Array.Clear(WarmSpots);
         foreach (var (course, promised) in work.Promised.Index())
         {
-            Tables[course] = promised + genes.Late;
+            Tables[course] = work.Served[course] ?? promised + Math.Min(genes.Late, genes.MostLate[course]);
         }
 
         for (var dish = 0; dish < Holds.Length; dish++)

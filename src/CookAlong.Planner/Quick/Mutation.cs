@@ -60,8 +60,9 @@ internal static class Mutation
     private static int Lead(Work work, Layout last, int step, Random random)
     {
         var lead = last.Tables[work.Steps[step].Course] - last.Ends[step];
-        return random.Next(5) switch
+        return random.Next(work.Steps[step].Told is null ? 5 : 8) switch
         {
+            > 4 => last.Tables[work.Steps[step].Course] - work.Steps[step].Told!.Value - last.Ways[step].Minutes,
             0 => 0,
             1 => Prices.RushMinutes,
             2 => Math.Max(0, lead - random.Next(1, 16)),

@@ -5,8 +5,8 @@ using CookAlong.Domain.Planning;
 namespace CookAlong.Planner.Quick;
 
 /// <summary>
-/// Plans without the solver, where its native part does not run. Good plans soon, never proven ones; does not re-plan a
-/// meal that runs (then the plan moved right is what there is).
+/// Plans without the solver, where its native part does not run, before a meal and while it runs. Good plans soon, never
+/// proven ones.
 /// </summary>
 public sealed class QuickPlanner : IMealPlanner
 {
@@ -25,9 +25,12 @@ public sealed class QuickPlanner : IMealPlanner
         var origins = Clock.Origins(request.Meal, request.Now).ToList();
         var plan = request.So is null
             ? Best(request, origins, watch, progress, stop)
-            : null;
+            : Again(request, request.So, watch, progress, stop);
         return (plan ?? NoPlan.Of(request.Meal, request.So?.Current.NotBefore ?? origins[^1])) with { SolveMilliseconds = (int)watch.Elapsed.TotalMilliseconds };
     }
+
+    private static Plan? Again(PlanRequest request, SoFar so, Stopwatch watch, IProgress<PlanProgress>? progress, CancellationToken stop) =>
+        Within(request, Clock.Of(so, request.Now), watch, progress, stop);
 
     private static Plan? Best(PlanRequest request, List<Minute> origins, Stopwatch watch, IProgress<PlanProgress>? progress, CancellationToken stop)
     {
@@ -49,7 +52,7 @@ public sealed class QuickPlanner : IMealPlanner
     private static Plan? Within(PlanRequest request, Clock clock, Stopwatch watch, IProgress<PlanProgress>? progress, CancellationToken stop)
     {
         var (meal, limits) = (request.Meal, request.Limits);
-        if (QuickSearch.Of(meal, clock, Told.Of(request), Prices.Of(request), limits.Seed) is not { } search)
+        if (QuickSearch.Of(meal, clock, Told.Of(request), Prices.Of(request), limits.Seed, request.So) is not { } search)
         {
             return null;
         }
@@ -70,9 +73,8 @@ public sealed class QuickPlanner : IMealPlanner
             return null;
         }
 
-        var plan = search.Plan();
-        Checking.Hold(meal, plan, null, clock.At(clock.Earliest));
-        var slack = Slack.Of(meal, plan);
-        return plan with { Steps = [.. plan.Steps.Select(step => step with { Slack = slack.GetValueOrDefault(step.Step) })] };
+        var plan = search.Plan(request.So);
+        plan = request.So is null ? plan : plan with { Cost = plan.Cost with { Objective = search.Cost } };
+        return Checking.Finished(meal, plan, request.So, clock.At(clock.Earliest));
     }
 }

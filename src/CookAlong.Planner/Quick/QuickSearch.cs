@@ -22,15 +22,19 @@ internal sealed class QuickSearch(Work work, int seed)
     public int Late => Found is null ? 0 : Found.Tables.Zip(work.Promised).Max(table => table.First - table.Second);
 
     /// <summary>Null when some step of the meal cannot be done at all.</summary>
-    public static QuickSearch? Of(Meal meal, Clock clock, Told? told, Prices prices, int seed) =>
-        Reading.Of(meal, clock, told, prices) is { } work ? new QuickSearch(work, seed) : null;
+    public static QuickSearch? Of(Meal meal, Clock clock, Told? told, Prices prices, int seed, SoFar? so = null) =>
+        Reading.Of(meal, clock, told, prices, so) is { } work ? new QuickSearch(work, seed) : null;
 
     /// <param name="first">Layouts to try for a plan on time.</param>
     /// <param name="more">Layouts to spend on a better one once there is a plan.</param>
     /// <param name="better">Told of each better plan.</param>
     public void Run(int first, int more, Func<bool> isOver, Action? better = null)
     {
-        if (Found is null && !IsFound(late: 0, first, isOver, better))
+        if (work.Moved is { } moved && Found is null)
+        {
+            FromMoved(moved, first / 3, isOver, better);
+        }
+        else if (Found is null && !IsFound(late: 0, first, isOver, better))
         {
             ServeLater(first / 3, isOver, better);
         }
@@ -44,7 +48,24 @@ internal sealed class QuickSearch(Work work, int seed)
 
     public Draft Draft() => QuickDraft.Of(work, Found!);
 
-    public Plan Plan() => PlanWriting.Write(work.Meal, work.Clock, null, Draft(), QuickDraft.Doers(work, EvenShares.Of(work, Found!)), work.Prices);
+    public Plan Plan(SoFar? so = null) => PlanWriting.Write(work.Meal, work.Clock, so, Draft(), QuickDraft.Doers(work, EvenShares.Of(work, Found!)), work.Prices);
+
+    /// <summary>
+    /// From the plan moved right: each course is at first as late as that makes it, then halfway back to its promise for as
+    /// long as there is a plan. Where it is none (hands have gone), the table is put off as it would be for a new meal.
+    /// </summary>
+    private void FromMoved(QuickMoved moved, int layouts, Func<bool> isOver, Action? better)
+    {
+        var late = moved.Tables.Zip(work.Promised, (table, promised) => Math.Max(0, table - promised)).ToArray();
+        if (IsFound(late.Max(), layouts, isOver, better))
+        {
+            ComeBack(tooSoon: -1, layouts, isOver, better);
+        }
+        else if (!IsFound(0, layouts, isOver, better))
+        {
+            ServeLater(layouts, isOver, better);
+        }
+    }
 
     /// <summary>Puts the table off, by twice as much each time, until there is a plan; then halves the way back.</summary>
     private void ServeLater(int layouts, Func<bool> isOver, Action? better)
@@ -56,16 +77,21 @@ internal sealed class QuickSearch(Work work, int seed)
             tooSoon = IsFound(late, layouts, isOver, better) ? tooSoon : late;
         }
 
+        ComeBack(tooSoon, layouts, isOver, better);
+    }
+
+    private void ComeBack(int tooSoon, int layouts, Func<bool> isOver, Action? better)
+    {
         for (var soEarly = Late; Found is not null && soEarly - tooSoon > 1 && !isOver(); soEarly = Late)
         {
-            var between = (soEarly + tooSoon) / 2;
+            var between = tooSoon < 0 ? 0 : (soEarly + tooSoon) / 2;
             tooSoon = IsFound(between, layouts, isOver, better) ? tooSoon : between;
         }
     }
 
     private bool IsFound(int late, int layouts, Func<bool> isOver, Action? better)
     {
-        annealing.Restart(late, genes ?? annealing.BestGenes);
+        annealing.Restart(late, work.Moved is { } moved ? Genes.FromMoved(work, moved, late) : genes ?? annealing.BestGenes);
         var isFound = Keep(better);
         annealing.Run(layouts, () => isFound || isOver(), () => isFound |= Keep(better));
         return isFound;

@@ -1,26 +1,32 @@
 using CookAlong.Domain;
 using CookAlong.Domain.Kitchens;
 using CookAlong.Domain.Meals;
+using CookAlong.Domain.Planning;
 using CookAlong.Planner.Encodings;
 
 namespace CookAlong.Planner.Quick;
 
 /// <summary>Lays a meal out for the quick search.</summary>
-internal sealed class Reading
+internal sealed partial class Reading
 {
     private const int Far = 1_000_000;
 
     private readonly Meal meal;
     private readonly Clock clock;
     private readonly Prices prices;
+    private readonly Told? told;
+    private readonly SoFar? so;
+    private readonly Dictionary<StepId, StepFact> facts;
     private readonly int margin;
     private readonly int width;
     private readonly Rows rows;
     private readonly Dictionary<StepId, int> positions;
     private readonly List<List<CelsiusRange>> ranges;
 
-    private Reading(Meal meal, Clock clock, Prices prices)
+    private Reading(Meal meal, Clock clock, Prices prices, Told? told, SoFar? so)
     {
+        (this.told, this.so) = (told, so);
+        facts = so?.Facts.ToDictionary(fact => fact.Step) ?? [];
         (this.meal, this.clock, this.prices) = (meal, clock, prices);
         margin = Math.Max(Clock.MostLateMinutes, meal.Steps.Sum(step => step.Ways.Max(way => way.Way.Minutes.Likely)) / 2);
         width = margin + clock.End(meal) + 1;
@@ -30,11 +36,11 @@ internal sealed class Reading
     }
 
     /// <summary>Null when some step cannot be done at all: no way of it has a place, or hands.</summary>
-    public static Work? Of(Meal meal, Clock clock, Told? told, Prices prices) => new Reading(meal, clock, prices).Read(told);
+    public static Work? Of(Meal meal, Clock clock, Told? told, Prices prices, SoFar? so = null) => new Reading(meal, clock, prices, told, so).Read();
 
-    private Work? Read(Told? told)
+    private Work? Read()
     {
-        var steps = meal.Dishes.SelectMany((dish, index) => dish.Steps.Select(step => Step(dish, index, step, told))).ToArray();
+        var steps = meal.Dishes.SelectMany((dish, index) => dish.Steps.Select(step => facts.TryGetValue(step.Id, out var fact) ? Begun(dish, index, step, fact) : Step(dish, index, step))).ToArray();
         foreach (var step in steps)
         {
             foreach (var gap in step.Before)
@@ -49,8 +55,12 @@ internal sealed class Reading
             return null;
         }
 
+        var begun = so is null ? null : Begun(steps, dishes);
         return new Work
         {
+            Begun = begun,
+            Moved = so is null ? null : Moved(so, steps, dishes),
+            Served = [.. meal.Courses.Select(Served)],
             Meal = meal,
             Clock = clock,
             Steps = steps,
@@ -67,20 +77,23 @@ internal sealed class Reading
         };
     }
 
-    private QuickStep Step(Dish dish, int dishIndex, Step step, Told? told) => new(
+    private QuickStep Step(Dish dish, int dishIndex, Step step) => new(
         positions[step.Id],
         step,
         dishIndex,
         Course(dish),
         [.. step.Ways.Select(way => Way(step, way.Option, way.Way)).OfType<QuickWay>()],
-        [.. step.After.Select(after => new QuickGap(positions[after.Step], after.Least, after.Most ?? Far))],
+        [.. step.After.Where(after => !facts.ContainsKey(after.Step)).Select(after => new QuickGap(positions[after.Step], after.Least, after.Most ?? Far))],
         [],
         Math.Max(step.At is { } at ? clock.Of(at) : -Far, step.Window is { } from ? clock.Of(from.From) : -Far),
-        step.Window is { } to ? clock.Of(to.To) : Far,
-        step.At is { } start ? clock.Of(start) : null,
-        !dish.Steps.Any(other => other.After.Any(after => after.Step == step.Id && after.Least >= 0)))
+        so is null && step.Window is { } to ? clock.Of(to.To) : Far,
+        so is null && step.At is { } start ? clock.Of(start) : null,
+        !dish.Steps.Any(other => !facts.ContainsKey(other.Id) && other.After.Any(after => after.Step == step.Id && after.Least >= 0)))
     {
         Told = told?.Step(step.Id) is { } was ? clock.Of(told.Carried(dish, was.Start)) : null,
+        ToldTo = told?.Step(step.Id) is { } with ? rows.Helpers(helper => with.Helpers.Contains(helper.Id)) : [],
+        Floor = Floor(step),
+        Overdue = so is null ? [] : [.. Overdue(step)],
     };
 
     private QuickWay? Way(Step step, int option, Way way)
@@ -89,8 +102,11 @@ internal sealed class Reading
         var shares = way.Attention == Attention.HandsOn ? Shares(step, way.People) : [];
         var tends = step.Tends.SelectMany((tend, index) => tend.Times(minutes).Select((nominal, turn) => new QuickTend(
             index, turn,
-            (int)Math.Max(0, (long)nominal - tend.Give), nominal, (int)Math.Min(minutes - tend.Minutes, (long)nominal + tend.Give),
-            tend.Minutes, rows.Helpers(helper => helper.MayDo(step, tend))))).ToArray();
+            (int)Math.Max(0, (long)nominal - tend.Give), ToldAt(step, index, turn) ?? nominal, (int)Math.Min(minutes - tend.Minutes, (long)nominal + tend.Give),
+            tend.Minutes, ToldFirst(rows.Helpers(helper => helper.MayDo(step, tend)), ToldTo(step, index, turn)))
+        {
+            ToldTo = ToldTo(step, index, turn),
+        })).ToArray();
         var spots = Spots(way.Uses);
         return spots.Length == 0 || shares.Any(share => share.Able.Length < share.Count) || tends.Any(tend => tend.Able.Length == 0 || tend.From > tend.To)
             ? null
@@ -99,7 +115,7 @@ internal sealed class Reading
 
     private QuickShare[] Shares(Step step, int people)
     {
-        var able = rows.Helpers(helper => helper.MayDo(step));
+        var able = ToldFirst(rows.Helpers(helper => helper.MayDo(step)), rows.Helpers(helper => told?.Step(step.Id)?.Helpers.Contains(helper.Id) == true));
         if (step.By.IsEmpty)
         {
             return [new(people, able)];
@@ -113,18 +129,9 @@ internal sealed class Reading
 
     private QuickSpot[] Spots(Uses uses)
     {
-        var common = new List<QuickTake>();
-        if (uses.Rings > 0 && !rows.Take(common, rows.Rings, uses.Rings))
+        if (RingsAndAppliances(uses) is not { } common)
         {
             return [];
-        }
-
-        foreach (var appliance in uses.Appliances.GroupBy(id => id))
-        {
-            if (rows.Appliance(appliance.Key) is not { } row || !rows.Take(common, row, appliance.Count()))
-            {
-                return [];
-            }
         }
 
         var spots =
@@ -134,6 +141,16 @@ internal sealed class Reading
                 : [-1]
             select Spot(oven.Index, oven.Range, oven.Earliest, oven.Id, grill, uses.Oven?.Shelves ?? 0, common);
         return [.. spots.OfType<QuickSpot>()];
+    }
+
+    /// <summary>Null where the kitchen never has so many.</summary>
+    private List<QuickTake>? RingsAndAppliances(Uses uses)
+    {
+        var takes = new List<QuickTake>();
+        return (uses.Rings == 0 || rows.Take(takes, rows.Rings, uses.Rings))
+            && uses.Appliances.GroupBy(id => id).All(appliance => rows.Appliance(appliance.Key) is { } row && rows.Take(takes, row, appliance.Count()))
+            ? takes
+            : null;
     }
 
     private QuickSpot? Spot(int oven, int range, int earliest, OvenId? id, int grill, int shelves, List<QuickTake> common)
@@ -154,15 +171,21 @@ internal sealed class Reading
         {
             if ((asked ?? oven.Id) == oven.Id && oven.Shelves >= shelves && Places.Within(oven, celsius) is { } kept)
             {
-                if (!ranges[index].Contains(kept))
-                {
-                    ranges[index].Add(kept);
-                }
-
-                var cold = new CelsiusRange(oven.StartsAt, oven.StartsAt, oven.StartsAt);
-                yield return (index, ranges[index].IndexOf(kept), clock.Earliest + oven.MinutesBetween(cold, kept), oven.Id);
+                var now = so?.OvensNow.GetValueOrDefault(oven.Id, oven.StartsAt) ?? oven.StartsAt;
+                var cold = new CelsiusRange(now, now, now);
+                yield return (index, Range(index, kept), clock.Earliest + oven.MinutesBetween(cold, kept), oven.Id);
             }
         }
+    }
+
+    private int Range(int oven, CelsiusRange celsius)
+    {
+        if (!ranges[oven].Contains(celsius))
+        {
+            ranges[oven].Add(celsius);
+        }
+
+        return ranges[oven].IndexOf(celsius);
     }
 
     private QuickDish Dish(Dish dish, QuickStep[] steps)
@@ -173,7 +196,7 @@ internal sealed class Reading
             hold.Oven is { } warm
                 ? [.. OvensFor(null, warm.Shelves, warm.Celsius).Select(oven => Spot(oven.Index, oven.Range, oven.Earliest, oven.Id, -1, warm.Shelves, [])).OfType<QuickSpot>()]
                 : []));
-        return new QuickDish(dish, Course(dish), [.. holds.Where(hold => hold.Hold.Oven is null || hold.Spots.Length > 0)], own, own.Count(step => steps[step].IsLast));
+        return new QuickDish(dish, Course(dish), [.. holds.Where(hold => (hold.Hold.Oven is null || hold.Spots.Length > 0) && (IsIn(dish) is not { } held || held.Hold == hold.Index))], own, own.Count(step => steps[step].IsLast));
     }
 
     private int Course(Dish dish) => meal.Courses.ToList().FindIndex(course => course.Id == dish.Course);

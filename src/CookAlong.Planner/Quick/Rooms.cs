@@ -15,7 +15,7 @@ internal sealed class Rooms
     {
         this.work = work;
         used = [.. work.Taken];
-        stays = [.. work.Ovens.Select(_ => new List<Stay>())];
+        stays = [.. work.Ovens.Select((_, oven) => work.Begun?.Stays.Where(stay => stay.Oven == oven).Select(stay => new Stay(stay.Start, stay.End, stay.Range)).ToList() ?? [])];
     }
 
     private readonly record struct Stay(int Start, int End, int Range);

@@ -42,6 +42,15 @@ internal sealed class Work
     /// <summary>What is in use before anything is placed, row after row.</summary>
     public required ushort[] Taken { get; init; }
 
+    /// <summary>What a running meal has fixed; null before it runs.</summary>
+    public Begun? Begun { get; init; }
+
+    /// <summary>Per course: the table time of one that has been served; null = still to come.</summary>
+    public required int?[] Served { get; init; }
+
+    /// <summary>Where the search for a new plan of a running meal begins; null before it runs.</summary>
+    public QuickMoved? Moved { get; init; }
+
     /// <summary>Where a row has its cell of minute 0.</summary>
     public int Cell(int row) => (row * Width) + Margin;
 }
@@ -65,8 +74,20 @@ internal sealed record QuickStep(
     int? At,
     bool IsLast)
 {
-    /// <summary>When people were told it starts; null where nobody was told.</summary>
+    /// <summary>When people were told it starts; null where nobody was told, and for what has begun.</summary>
     public int? Told { get; init; }
+
+    /// <summary>Whom people were told.</summary>
+    public int[] ToldTo { get; init; } = [];
+
+    /// <summary>When it began and ended, or is expected to end; null = not begun.</summary>
+    public (int Start, int End)? Begun { get; init; }
+
+    /// <summary>It starts no earlier: now, or what has begun must be over first. Serving later always mends it.</summary>
+    public int Floor { get; init; }
+
+    /// <summary>Starts after these minutes are dear, and not impossible: what forces them has begun, or the time has passed.</summary>
+    public int[] Overdue { get; init; } = [];
 }
 
 internal readonly record struct QuickGap(int Step, int Least, int Most);
@@ -86,8 +107,12 @@ internal sealed record QuickSpot(int Oven, int Range, int Earliest, OvenId? Oven
 /// <param name="Room">How much may be in use before it for it still to fit.</param>
 internal readonly record struct QuickTake(int Row, ushort Amount, ushort Room);
 
-/// <summary>One turn of a tend, as minutes after its step's start.</summary>
-internal sealed record QuickTend(int Tend, int Turn, int From, int Nominal, int To, int Minutes, int[] Able);
+/// <summary>One turn of a tend, as minutes after its step's start; done as near to <paramref name="Nominal"/> as somebody can.</summary>
+internal sealed record QuickTend(int Tend, int Turn, int From, int Nominal, int To, int Minutes, int[] Able)
+{
+    /// <summary>Whom people were told.</summary>
+    public int[] ToldTo { get; init; } = [];
+}
 
 internal sealed record QuickDish(Dish Dish, int Course, QuickHold[] Holds, int[] Steps, int LastSteps);
 

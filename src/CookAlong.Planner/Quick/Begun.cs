@@ -1,0 +1,18 @@
+namespace CookAlong.Planner.Quick;
+
+/// <summary>What a running meal has fixed. What it takes is marked in <see cref="Work.Taken"/> already.</summary>
+/// <param name="Steps">Those that have begun.</param>
+/// <param name="Stays">What stands in an oven, or stood.</param>
+/// <param name="Tends">Tends still to come of steps that run, settled as near their time as hands are free.</param>
+/// <param name="PastTends">Those that are done, or will be missed.</param>
+/// <param name="Made">Dishes of which every step has begun.</param>
+/// <param name="Sunk">What late and missed tends cost.</param>
+internal sealed record Begun(QuickStep[] Steps, QuickStay[] Stays, QuickJob[] Tends, DraftTend[] PastTends, QuickMade[] Made, long Sunk);
+
+/// <summary>The plan that runs, moved right as far as it must be: positions of ways and holds, minutes of the clock.</summary>
+internal sealed record QuickMoved(int[] Ends, int[] Ways, int[] Holds, int[] Tables);
+
+internal readonly record struct QuickStay(int Oven, int Start, int End, int Range);
+
+/// <param name="In">The warm oven it is in already.</param>
+internal readonly record struct QuickMade(int Dish, (int From, QuickSpot Spot)? In);

@@ -1,0 +1,130 @@
+using CookAlong.Domain;
+using CookAlong.Domain.Meals;
+using CookAlong.Domain.Planning;
+using CookAlong.Planner.Encodings;
+
+namespace CookAlong.Planner.Quick;
+
+// What a running meal has fixed.
+internal sealed partial class Reading
+{
+    /// <summary>Takes its place and its hands, and is not laid out any more.</summary>
+    private QuickStep Begun(Dish dish, int dishIndex, Step step, StepFact fact)
+    {
+        var planned = told!.Step(step.Id)!;
+        var way = step.WayOf(planned.Option);
+        var span = (Start: clock.Of(fact.Start), End: fact.IsFinished ? clock.Of(fact.End) : Math.Max(clock.Of(fact.End), clock.Earliest));
+        var oven = way.Uses.Oven is null ? -1 : meal.Kitchen.Ovens.ToList().FindIndex(one => one.Id == planned.Oven);
+        var range = oven < 0 ? -1 : Range(oven, Places.Within(meal.Kitchen.Ovens[oven], way.Uses.Oven!.Celsius) ?? way.Uses.Oven.Celsius);
+        var grill = way.Uses.Grill is null ? -1 : meal.Kitchen.Grills.ToList().FindIndex(one => one.Id == planned.Grill);
+        var spot = Spot(oven, range, 0, planned.Oven, grill, way.Uses.Oven?.Shelves ?? 0, RingsAndAppliances(way.Uses) ?? [])
+            ?? new QuickSpot(oven, range, 0, planned.Oven, planned.Grill, []);
+        foreach (var take in spot.Takes)
+        {
+            Take(take.Row, span, take.Amount);
+        }
+
+        var isHandsOn = way.Attention == Attention.HandsOn;
+        foreach (var helper in isHandsOn ? rows.Helpers(helper => planned.Helpers.Contains(helper.Id)) : [])
+        {
+            Take(helper, span, 1);
+        }
+
+        var quick = new QuickWay(planned.Option, span.End - span.Start, isHandsOn, way.People, [], [spot], [], -1);
+        return new QuickStep(positions[step.Id], step, dishIndex, Course(dish), [quick], [], [], -Far, Far, null, IsLast: false) { Begun = span };
+    }
+
+    private void Take(int row, (int Start, int End) span, ushort amount)
+    {
+        var (from, to) = (Math.Clamp(span.Start, -margin, width - margin), Math.Clamp(span.End, -margin, width - margin));
+        foreach (ref var cell in rows.Taken.AsSpan((row * width) + margin + from, to - from))
+        {
+            cell += amount;
+        }
+    }
+
+    private Begun Begun(QuickStep[] steps, QuickDish[] dishes)
+    {
+        var begun = steps.Where(step => step.Begun is not null).ToArray();
+        var tends = new BegunTends(clock, told!, rows, margin, width);
+        foreach (var step in begun)
+        {
+            tends.Add(step.Step, step.Index, facts[step.Step.Id], step.Begun!.Value);
+        }
+
+        var stays = begun.Where(step => step.Ways[0].Spots[0].Oven >= 0)
+            .Select(step => new QuickStay(step.Ways[0].Spots[0].Oven, step.Begun!.Value.Start, step.Begun.Value.End, step.Ways[0].Spots[0].Range));
+        var made = dishes.Index().Where(dish => dish.Item.Steps.Length > 0 && IsMade(dish.Item.Dish)).Select(dish => new QuickMade(
+            dish.Index,
+            IsIn(dish.Item.Dish) is { } held ? (clock.Of(held.From), dish.Item.Holds[0].Spots.First(spot => spot.OvenId == held.Oven)) : null));
+        return new Begun(begun, [.. stays], [.. tends.Jobs], [.. tends.Past], [.. made], tends.Sunk);
+    }
+
+    private bool IsMade(Dish dish) => dish.Steps.All(step => facts.ContainsKey(step.Id));
+
+    /// <summary>How it is kept warm, where it went in before now.</summary>
+    private PlannedHold? IsIn(Dish dish) =>
+        so is not null && !dish.Steps.IsEmpty && IsMade(dish)
+            && so.Current.Holds.FirstOrDefault(held => held.Dish == dish.Id) is { Place: HoldPlace.WarmOven } held && clock.Of(held.From) <= clock.Earliest
+            ? held
+            : null;
+
+    /// <summary>Every step of it is finished, and before its table time, which is past.</summary>
+    private int? Served(Course course)
+    {
+        if (so is null || so.Current.TableTime(course.Id) is var table && clock.Of(table) > clock.Earliest)
+        {
+            return null;
+        }
+
+        var isDone = meal.Dishes.Where(dish => dish.Course == course.Id).SelectMany(dish => dish.Steps)
+            .All(step => facts.TryGetValue(step.Id, out var fact) && fact.IsFinished && fact.End <= table);
+        return isDone ? clock.Of(table) : null;
+    }
+
+    private int Floor(Step step) => step.After.Where(after => facts.ContainsKey(after.Step))
+        .Select(after => EndOf(after.Step) + after.Least)
+        .Append(clock.Earliest).Max();
+
+    private int EndOf(StepId begun) =>
+        facts[begun] is { IsFinished: true } fact ? clock.Of(fact.End) : Math.Max(clock.Of(facts[begun].End), clock.Earliest);
+
+    private IEnumerable<int> Overdue(Step step)
+    {
+        foreach (var after in step.After.Where(after => after.Most is not null && facts.ContainsKey(after.Step)))
+        {
+            yield return EndOf(after.Step) + after.Most!.Value;
+        }
+
+        if (step.At is { } at)
+        {
+            yield return clock.Of(at);
+        }
+
+        if (step.Window is { } window)
+        {
+            yield return clock.Of(window.To) - step.Ways.Min(way => way.Way.Minutes.Likely);
+        }
+    }
+
+    private QuickMoved Moved(SoFar so, QuickStep[] steps, QuickDish[] dishes)
+    {
+        var moved = Retiming.MoveRight(meal, so.Current, [.. so.Facts], clock.At(clock.Earliest));
+        var end = clock.End(meal);
+        return new QuickMoved(
+            [.. steps.Select(step => Math.Min(end, clock.Of(moved.Steps[step.Step.Id].End)))],
+            [.. steps.Select(step => Math.Max(0, Array.FindIndex(step.Ways, way => way.Option == told!.Step(step.Step.Id)!.Option)))],
+            [.. dishes.Select(dish => Math.Max(0, Array.FindIndex(dish.Holds, hold => hold.Index == so.Current.Holds.FirstOrDefault(held => held.Dish == dish.Dish.Id)?.Hold)))],
+            [.. meal.Courses.Select(course => Math.Min(end, clock.Of(moved.TableTimes[course.Id])))]);
+    }
+
+    private int? ToldAt(Step step, int tend, int turn) =>
+        told is not null && told.Step(step.Id) is { } was && told.Plan.Tends.FirstOrDefault(one => one.Step == step.Id && one.Tend == tend && one.Turn == turn) is { } at
+            ? at.At - was.Start
+            : null;
+
+    private int[] ToldTo(Step step, int tend, int turn) =>
+        told?.Plan.Tends.FirstOrDefault(one => one.Step == step.Id && one.Tend == tend && one.Turn == turn) is { } at ? rows.Helpers(helper => helper.Id == at.Helper) : [];
+
+    private static int[] ToldFirst(int[] able, int[] told) => [.. able.OrderBy(helper => told.Contains(helper) ? 0 : 1)];
+}
