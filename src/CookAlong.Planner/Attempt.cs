@@ -21,6 +21,9 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
     /// <summary>What turning the best so far into a plan may take after the search was stopped.</summary>
     private static readonly TimeSpan Grace = TimeSpan.FromSeconds(1);
 
+    /// <summary>How long the solver looks for its first answers to a running kitchen, one after another.</summary>
+    private static readonly TimeSpan[] Soon = [TimeSpan.FromMilliseconds(60), TimeSpan.FromMilliseconds(120), TimeSpan.FromMilliseconds(240), TimeSpan.FromMilliseconds(480)];
+
     /// <summary>Time worth going back to the whole for.</summary>
     private static readonly TimeSpan MendTime = TimeSpan.FromMilliseconds(200);
 
@@ -49,7 +52,8 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
             Hints.FromTold(counts, told);
         }
 
-        var counted = Counted(counts, share, giveUp);
+        var soon = so is null || search.Limits.Deterministic is not null ? null : AnswerSoon(counts, quick);
+        var counted = soon is { IsProven: true } ? soon : Counted(counts, share, giveUp);
         if (counted.Found is not { } draft)
         {
             return new Tried(quick is null ? null : Finish(quick, counted.Bound), counted.IsImpossible);
@@ -69,6 +73,37 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
         return quick is not null && (named.Plan is not { } plan || quick.Cost < plan.Cost.Objective)
             ? new Tried(Finish(quick, counted.Bound), false)
             : named;
+    }
+
+    /// <summary>A running kitchen does not wait for the best: what the solver has after each of a few moments is told, and searched on from.</summary>
+    private Answer? AnswerSoon(MealModel counts, QuickSearch? quick)
+    {
+        Answer? best = null;
+        foreach (var moment in Soon)
+        {
+            var soon = search.Solve(counts, moment, moment, share: 1);
+            if (soon.Found is not { } draft || soon.Objective >= (best?.Objective ?? quick?.Cost ?? long.MaxValue))
+            {
+                best = best is not null && soon.Found is not null ? best.Or(soon) : best;
+                continue;
+            }
+
+            best = soon;
+            if (Naming.Of(counts, draft, search.Limits) is { } names)
+            {
+                search.Tell(Finish(counts, draft, names, soon.Objective, soon.Bound));
+            }
+
+            if (soon.IsProven)
+            {
+                break;
+            }
+
+            counts.Cp.ClearHints();
+            Hints.FromDraft(counts, draft);
+        }
+
+        return best;
     }
 
     /// <summary>The whole at once; where that stays far from proof a few steps at a time; then the whole again from there.</summary>
@@ -102,7 +137,7 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
 
         if (so is not null)
         {
-            search.Tell(quick, Finish(quick, bound: 0));
+            search.Tell(Finish(quick, bound: 0));
         }
 
         return quick;

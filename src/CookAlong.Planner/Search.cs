@@ -32,20 +32,14 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
     public Prices Prices { get; init; } = Prices.Usual;
 
     /// <summary>The quick search has a better plan.</summary>
-    /// <param name="plan">The plan itself, where there is one to take already.</param>
-    public void Tell(Quick.QuickSearch quick, Plan? plan = null)
+    public void Tell(Quick.QuickSearch quick)
     {
         first ??= watch.Elapsed;
-        var better = new PlanProgress(watch.Elapsed, quick.Cost, Gap: 1, quick.Late) { Plan = plan };
-        if (plan is not null)
-        {
-            progress?.Report(better);
-        }
-        else
-        {
-            Tell(better);
-        }
+        Tell(new PlanProgress(watch.Elapsed, quick.Cost, Gap: 1, quick.Late));
     }
+
+    /// <summary>A whole plan that can be taken at once.</summary>
+    public void Tell(Plan plan) => progress?.Report(new PlanProgress(watch.Elapsed, plan.Cost.Objective, plan.Gap, plan.Cost.LateMinutes) { Plan = plan });
 
     private void Tell(PlanProgress better)
     {
@@ -174,6 +168,8 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
 /// <param name="IsImpossible">Proven that there is none.</param>
 internal sealed record Answer(Draft? Found, long Objective, long Bound, bool IsImpossible)
 {
+    public bool IsProven => Found is not null && Objective <= Bound;
+
     /// <summary>The cheaper of the two, with what both have proved.</summary>
     public Answer Or(Answer other) =>
         (other.Found is not null && other.Objective < Objective ? other : this) with { Bound = Math.Max(Bound, other.Bound) };

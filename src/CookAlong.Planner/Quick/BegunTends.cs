@@ -5,7 +5,7 @@ using CookAlong.Domain.Planning;
 namespace CookAlong.Planner.Quick;
 
 /// <summary>Settles the tends of steps that run before anything else is laid out: what is on the heat does not wait.</summary>
-internal sealed class BegunTends(Clock clock, Told told, Rows rows, int margin, int width)
+internal sealed class BegunTends(Clock clock, Told told, Retimed moved, Rows rows, int margin, int width)
 {
     public List<QuickJob> Jobs { get; } = [];
 
@@ -42,7 +42,7 @@ internal sealed class BegunTends(Clock clock, Told told, Rows rows, int margin, 
         var soonest = (int)Math.Min(latest, Math.Max(earliest, span.Start + nominal + (long)tend.Give));
         var able = rows.Helpers(helper => helper.MayDo(step, tend));
         var toldTo = rows.Helpers(helper => helper.Id == was?.Helper);
-        var wanted = Math.Clamp(at, earliest, soonest);
+        var wanted = Math.Clamp(moved.Tends.TryGetValue((step.Id, of.Tend, of.Turn), out var then) ? clock.Of(then) : at, earliest, soonest);
         foreach (var start in Enumerable.Range(earliest, latest - earliest + 1).OrderBy(start => Math.Max(0, start - soonest)).ThenBy(start => Math.Abs(start - wanted)))
         {
             foreach (var helper in able.OrderBy(helper => toldTo.Contains(helper) ? 0 : 1))

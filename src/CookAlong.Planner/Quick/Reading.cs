@@ -17,6 +17,7 @@ internal sealed partial class Reading
     private readonly Told? told;
     private readonly SoFar? so;
     private readonly Dictionary<StepId, StepFact> facts;
+    private readonly Retimed? moved;
     private readonly int margin;
     private readonly int width;
     private readonly Rows rows;
@@ -27,6 +28,7 @@ internal sealed partial class Reading
     {
         (this.told, this.so) = (told, so);
         facts = so?.Facts.ToDictionary(fact => fact.Step) ?? [];
+        moved = so is null ? null : Retiming.MoveRight(meal, so.Current, [.. so.Facts], clock.At(clock.Earliest));
         (this.meal, this.clock, this.prices) = (meal, clock, prices);
         margin = Math.Max(Clock.MostLateMinutes, meal.Steps.Sum(step => step.Ways.Max(way => way.Way.Minutes.Likely)) / 2);
         width = margin + clock.End(meal) + 1;
@@ -59,7 +61,7 @@ internal sealed partial class Reading
         return new Work
         {
             Begun = begun,
-            Moved = so is null ? null : Moved(so, steps, dishes),
+            Moved = moved is null ? null : Moved(moved, steps, dishes),
             Served = [.. meal.Courses.Select(Served)],
             Meal = meal,
             Clock = clock,

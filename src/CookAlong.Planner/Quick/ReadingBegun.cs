@@ -46,7 +46,7 @@ internal sealed partial class Reading
     private Begun Begun(QuickStep[] steps, QuickDish[] dishes)
     {
         var begun = steps.Where(step => step.Begun is not null).ToArray();
-        var tends = new BegunTends(clock, told!, rows, margin, width);
+        var tends = new BegunTends(clock, told!, moved!, rows, margin, width);
         foreach (var step in begun)
         {
             tends.Add(step.Step, step.Index, facts[step.Step.Id], step.Begun!.Value);
@@ -107,19 +107,19 @@ internal sealed partial class Reading
         }
     }
 
-    private QuickMoved Moved(SoFar so, QuickStep[] steps, QuickDish[] dishes)
+    private QuickMoved Moved(Retimed moved, QuickStep[] steps, QuickDish[] dishes)
     {
-        var moved = Retiming.MoveRight(meal, so.Current, [.. so.Facts], clock.At(clock.Earliest));
         var end = clock.End(meal);
         return new QuickMoved(
             [.. steps.Select(step => Math.Min(end, clock.Of(moved.Steps[step.Step.Id].End)))],
             [.. steps.Select(step => Math.Max(0, Array.FindIndex(step.Ways, way => way.Option == told!.Step(step.Step.Id)!.Option)))],
-            [.. dishes.Select(dish => Math.Max(0, Array.FindIndex(dish.Holds, hold => hold.Index == so.Current.Holds.FirstOrDefault(held => held.Dish == dish.Dish.Id)?.Hold)))],
+            [.. dishes.Select(dish => Math.Max(0, Array.FindIndex(dish.Holds, hold => hold.Index == so!.Current.Holds.FirstOrDefault(held => held.Dish == dish.Dish.Id)?.Hold)))],
             [.. meal.Courses.Select(course => Math.Min(end, clock.Of(moved.TableTimes[course.Id])))]);
     }
 
     private int? ToldAt(Step step, int tend, int turn) =>
-        told is not null && told.Step(step.Id) is { } was && told.Plan.Tends.FirstOrDefault(one => one.Step == step.Id && one.Tend == tend && one.Turn == turn) is { } at
+        moved is not null ? (moved.Tends.TryGetValue((step.Id, tend, turn), out var then) ? then - moved.Steps[step.Id].Start : null)
+        : told is not null && told.Step(step.Id) is { } was && told.Plan.Tends.FirstOrDefault(one => one.Step == step.Id && one.Tend == tend && one.Turn == turn) is { } at
             ? at.At - was.Start
             : null;
 

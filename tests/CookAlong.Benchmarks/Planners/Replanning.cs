@@ -16,7 +16,7 @@ static class Replanning
     public static IEnumerable<(string What, string Figure)> Measure(Meal meal)
     {
         var planner = new CpSatPlanner();
-        var told = planner.Plan(new PlanRequest(meal, new PlanLimits(TimeSpan.FromSeconds(5), Workers: 2)));
+        var told = planner.Plan(new PlanRequest(meal, new PlanLimits(TimeSpan.FromSeconds(60), Workers: 1, Deterministic: 3)));
         var requests = Enumerable.Range(0, Moments).Select(seed => At(meal, told, seed)).ToArray();
         Once(planner, requests[0] with { Limits = new PlanLimits(TimeSpan.FromSeconds(1), Workers: 1) });
         var moved = requests.Select(MovedRight).Order().ToArray();
@@ -71,7 +71,7 @@ static class Replanning
         var told = new List<PlanProgress>();
         var plan = planner.Plan(request, new Heard(told));
         var offer = told.FirstOrDefault(one => one.Plan is not null);
-        var good = told.Where(one => one.Objective <= plan.Cost.Objective * 1.05).Select(one => one.After).Append(request.Limits.Time).Min();
+        var good = told.Where(one => one.Plan is not null && one.Objective <= plan.Cost.Objective * 1.05).Select(one => one.After).Append(request.Limits.Time).Min();
         var moved = Retiming.MoveRight(request.Meal, request.So!.Current, request.So.Facts, request.Now!.Value);
         return new Asked(
             offer.Plan is null ? double.PositiveInfinity : offer.After.TotalMilliseconds, offer.Objective, offer.LateMinutes, good.TotalMilliseconds, plan.Cost.Objective, plan.Cost.LateMinutes,

@@ -15,12 +15,12 @@ public sealed class ReplanOffers(IMealPlanner planner, TimeProvider time, ILogge
 
     readonly ConcurrentDictionary<RunId, Question> questions = new();
 
-    /// <summary>The offer that still stands.</summary>
-    public OfferedPlan? Of(Run run) => Standing(run)?.Shown;
+    /// <summary>The best offer that still stands. A better one may follow while the search goes on; one that was shown can be taken all the same.</summary>
+    public OfferedPlan? Of(Run run) => Standing(run) is [.., var last] ? last.Shown : null;
 
     /// <summary>The command that takes this offer; null when it does not stand any more.</summary>
     public RunCommand.AcceptPlan? Find(Run run, Guid offer) =>
-        Standing(run) is { } standing && standing.Shown.Id == offer ? new RunCommand.AcceptPlan(standing.Plan, standing.MadeAt) : null;
+        Standing(run).FirstOrDefault(one => one.Shown.Id == offer) is { } standing ? new RunCommand.AcceptPlan(standing.Plan, standing.MadeAt) : null;
 
     /// <summary>Asks when there is a slip that nobody has asked about. The search goes on by itself; nobody need wait for it.</summary>
     public Task Look(Run run, Board board)
@@ -38,36 +38,63 @@ public sealed class ReplanOffers(IMealPlanner planner, TimeProvider time, ILogge
         }
 
         var now = time.GetUtcNow();
-        var answer = Task.Run(() => Ask(run, slip.LateMinutes, now));
+        var offers = new Offers();
+        var answer = Task.Run(() => Ask(run, slip.LateMinutes, now, offers));
         answer.ContinueWith(
             failed => log.LogError(failed.Exception, "No new plan for run {Run}: the planner failed.", run.Id),
             CancellationToken.None,
             TaskContinuationOptions.OnlyOnFaulted,
             TaskScheduler.Default);
-        questions[run.Id] = new Question(run.PlanBasis, slip.LateMinutes, answer);
+        questions[run.Id] = new Question(run.PlanBasis, slip.LateMinutes, answer, offers);
         return answer;
     }
 
-    Offer? Standing(Run run) =>
-        questions.TryGetValue(run.Id, out var asked) && asked.Answer is { IsCompletedSuccessfully: true } answer && asked.Basis == run.PlanBasis && run.Ended is null
-            ? answer.GetAwaiter().GetResult()
-            : null;
+    ImmutableList<Offer> Standing(Run run) =>
+        questions.TryGetValue(run.Id, out var asked) && !asked.Answer.IsFaulted && asked.Basis == run.PlanBasis && run.Ended is null ? asked.Offers.All : [];
 
-    Offer? Ask(Run run, int lateMinutes, DateTimeOffset now)
+    void Ask(Run run, int lateMinutes, DateTimeOffset now, Offers offers)
     {
-        var plan = planner.Plan(run.Replan(Limits, now));
+        var found = new Found(plan => Consider(run, plan, lateMinutes, now, offers));
+        Consider(run, planner.Plan(run.Replan(Limits, now), found), lateMinutes, now, offers);
+    }
+
+    static void Consider(Run run, Plan plan, int lateMinutes, DateTimeOffset now, Offers offers)
+    {
         if (plan.Status == PlanStatus.None || run.Meal.Steps.Any(step => plan.Steps.All(planned => planned.Step != step.Id)))
         {
-            return null;
+            return;
         }
 
         var late = run.Meal.Courses.Max(course => plan.TableTime(course.Id) - course.TableTime);
-        return late >= lateMinutes
-            ? null
-            : new Offer(new OfferedPlan(Guid.CreateVersion7(now), late, PlanDifference.Of(run.PlanAsItStands, plan, step => run.StateOf(step).Started is null)), plan, run.Sequence);
+        if (late < lateMinutes && (offers.All is not [.., var last] || plan.Cost.Objective < last.Plan.Cost.Objective))
+        {
+            var changes = PlanDifference.Of(run.PlanAsItStands, plan, step => run.StateOf(step).Started is null);
+            offers.Add(new Offer(new OfferedPlan(Guid.CreateVersion7(now), late, changes), plan, run.Sequence));
+        }
     }
 
-    sealed record Question(long Basis, int LateMinutes, Task<Offer?> Answer);
+    sealed record Question(long Basis, int LateMinutes, Task Answer, Offers Offers);
 
     sealed record Offer(OfferedPlan Shown, Plan Plan, long MadeAt);
+
+    /// <summary>Each better than the one before; written by the search, read by screens.</summary>
+    sealed class Offers
+    {
+        volatile ImmutableList<Offer> all = [];
+
+        public ImmutableList<Offer> All => all;
+
+        public void Add(Offer offer) => all = all.Add(offer);
+    }
+
+    sealed class Found(Action<Plan> consider) : IProgress<PlanProgress>
+    {
+        public void Report(PlanProgress value)
+        {
+            if (value.Plan is { } plan)
+            {
+                consider(plan);
+            }
+        }
+    }
 }
