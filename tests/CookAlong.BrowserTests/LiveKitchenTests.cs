@@ -133,6 +133,30 @@ public sealed class LiveKitchenTests(Household house) : IClassFixture<Household>
         await tablet.ShouldBeCleanInEveryLightAsync("device");
     }
 
+    [Fact]
+    public async Task A_page_loaded_anew_while_the_server_is_away_shows_its_last_board_and_says_how_old_it_is()
+    {
+        await using var tablet = await house.HostAsync(ScreenSize.Tablet);
+        await Household.StartSoupAsync(tablet);
+        await using var ivo = await house.JoinAsync(tablet, "Ivo");
+        await TapAsync(ivo, "Start");
+        await Expect(ivo.Page.Locator("article.job")).ToContainTextAsync("left");
+        await ivo.Page.WaitForFunctionAsync("async () => navigator.serviceWorker.controller && await caches.match(location.pathname) && (await (await caches.match(location.pathname + '-part'))?.text())?.includes('left of')");
+
+        await house.Server.KillAsync();
+        await ivo.Page.ReloadAsync();
+        await Expect(ivo.Page.Locator("article.job")).ToContainTextAsync("left");
+        await Expect(ivo.Page.Locator("#cut-off")).ToContainTextAsync("Not connected since");
+        await ivo.PictureAsync("kept");
+        await TapAsync(ivo, "Done");
+        await Expect(ivo.Page.Locator("#outbox")).ToBeVisibleAsync();
+        await house.Server.RestartAsync();
+
+        await Expect(ivo.Page.Locator("#cut-off")).ToBeHiddenAsync();
+        await Expect(Card(tablet, "chop")).ToHaveCountAsync(0);
+        await ivo.ShouldBeCleanAsync();
+    }
+
     static Task TapAsync(Screen screen, string button) =>
         screen.Page.GetByRole(AriaRole.Button, new() { Name = button, Exact = true }).First.ClickAsync();
 

@@ -17,6 +17,9 @@ static class SignInEndpoints
         app.MapPost("/sign-out", async (HttpContext http, Sessions sessions, [FromForm] string? _) =>
         {
             await sessions.EndAsync(http);
+
+            // What the live pages keep on the device (keep.js) goes with who looked at it.
+            http.Response.Headers["Clear-Site-Data"] = "\"storage\"";
             return Results.Redirect("/sign-in");
         });
     }

@@ -4,7 +4,8 @@ const KEPT = 8;
 
 /** @type {{ roundTrip: number, offset: number }[]} */
 let samples = [];
-let offset = 0;
+const OFFSET = "cookalong.offset";
+let offset = Number(localStorage.getItem(OFFSET) ?? 0);
 
 /**
  * @param {number} sent this device's ms when the question left
@@ -14,12 +15,17 @@ let offset = 0;
 export function sample(sent, server, received) {
   samples = [...samples, { roundTrip: received - sent, offset: server - (sent + received) / 2 }].slice(-KEPT);
   offset = samples.reduce((best, one) => (one.roundTrip < best.roundTrip ? one : best)).offset;
+  // A page that is loaded anew while the server is away has nobody to ask.
+  localStorage.setItem(OFFSET, String(Math.round(offset)));
 }
 
 /** Forgets what it knew, because the device slept or its clock was set. */
 export function forget() {
   samples = [];
 }
+
+/** This device's ms at that moment of the server's. @param {number} server */
+export const here = (server) => server - offset;
 
 /** The server's ms, as well as this device knows. */
 export const now = () => Date.now() + offset;

@@ -11,15 +11,16 @@ const SILENT_AFTER = 5_000;
 const AGAIN_AFTER = [250, 500, 1_000, 2_000];
 
 /**
- * @param {{ run: string, handlers: Record<string, (news: any) => void>, entered(where: any): void, refused(reason: string): void }} kitchen
+ * @param {{ run: string, handlers: Record<string, (news: any) => void>, entered(where: any): void, refused(reason: string): void, heardAt?: number }} kitchen
+ *   heardAt is when the server was last heard (this device's ms), if not just now
  */
-export function line({ run, handlers, entered, refused }) {
+export function line({ run, handlers, entered, refused, heardAt = Date.now() }) {
   /** @type {any} */
   let current = null;
   let attempt = 0;
   let opening = 0;
   let closed = false;
-  let lastWord = Date.now();
+  let lastWord = heardAt;
 
   function build() {
     const connection = new HubConnectionBuilder()

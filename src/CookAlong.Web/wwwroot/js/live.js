@@ -2,8 +2,9 @@
 
 import { armable, isArmed, isAwake, sound } from "./arm.js";
 import { schedule } from "./calls.js";
-import { now, sample, wallClock } from "./clock.js";
+import { here, now, sample, wallClock } from "./clock.js";
 import { tick } from "./countdown.js";
+import { forgetKept, keepCalls, keepPage, keepPart, keptCalls, keptPart } from "./keep.js";
 import { line } from "./line.js";
 import { outbox } from "./outbox.js";
 import { patcher } from "./patch.js";
@@ -20,10 +21,14 @@ const BEATS_WITH_SOCKET = 4;
 
 const sequence = () => Number(live.querySelector("#part")?.getAttribute("data-sequence") ?? 0);
 
+/** The server is away, and this page is the copy that was kept of it (kitchen-worker.js). */
+const isKept = live.hasAttribute("data-kept");
+const part = /** @type {string} */ (live.dataset.part);
+
 // The page itself is the first reading of the server's clock.
 const [page] = /** @type {PerformanceNavigationTiming[]} */ (performance.getEntriesByType("navigation"));
 const drawn = Number(live.querySelector("#part")?.getAttribute("data-now"));
-if (page && drawn) sample(performance.timeOrigin + page.requestStart, drawn, performance.timeOrigin + page.responseEnd);
+if (page && drawn && !isKept) sample(performance.timeOrigin + page.requestStart, drawn, performance.timeOrigin + page.responseEnd);
 
 /** What this screen tells the others of itself. */
 const state = () => ({ isBoard: document.documentElement.classList.contains("board"), isArmed: isArmed(), isAwake: isAwake() });
@@ -32,11 +37,12 @@ const draw = () => {
   tick(live, clock);
   showWaiting(live, taps.waiting());
 };
-const patch = patcher(live, () => {
+const patched = () => {
   arm.show();
   draw();
   showRinging(calls.ringing(), live, isArmed());
-});
+};
+const patch = patcher(live, patched, (html) => keepPart(part, html));
 let left = false;
 
 async function look() {
@@ -54,6 +60,12 @@ const concerns = (call) =>
   || !(live.querySelector("#part")?.getAttribute("data-others") ?? "").split(" ").includes(call.step ?? "-");
 
 const calls = schedule({ concerns, joinsIn: () => !isChild(), sound, show: (ringing) => showRinging(ringing, live, isArmed()), came: () => setTimeout(look, 300) });
+
+/** @param {import("./calls.js").Call[]} all */
+function setCalls(all) {
+  keepCalls(run, all);
+  calls.set(all);
+}
 
 const taps = outbox({
   run,
@@ -88,16 +100,17 @@ async function post(request) {
 
 const hub = line({
   run,
+  heardAt: isKept ? here(drawn) : Date.now(),
   entered(where) {
     hub.say(state());
-    calls.set(where.calls);
+    setCalls(where.calls);
     taps.flush();
     look();
   },
   refused: () => look(),
   handlers: {
     Changed(news) {
-      calls.set(news.calls);
+      setCalls(news.calls);
       look();
     },
     Ring: () => calls.tick(),
@@ -110,8 +123,9 @@ const hub = line({
 function leave(why) {
   left = true;
   hub.close();
+  forgetKept();
   live.replaceChildren(farewell(why));
-  calls.set([]);
+  setCalls([]);
 }
 
 /** What was tapped and what about, for when it has to be said later. @param {Element} button */
@@ -152,3 +166,9 @@ setInterval(() => {
   taps.flush();
 }, BEAT);
 draw();
+if (isKept) {
+  calls.set(keptCalls(run));
+  keptPart(part).then((html) => html && patch.show(html));
+} else {
+  keepPage(run);
+}

@@ -8,8 +8,12 @@ const SETTLES_IN = 400;
 
 /** @typedef {"same" | "new" | "out" | "away"} Outcome */
 
-/** @param {HTMLElement} live @param {() => void} patched */
-export function patcher(live, patched) {
+/**
+ * @param {HTMLElement} live
+ * @param {() => void} patched told after a new part is shown
+ * @param {(html: string) => void} keep gets every part that came
+ */
+export function patcher(live, patched, keep) {
   let tag = "";
   let fingers = 0;
   /** @type {string | null} */
@@ -43,6 +47,7 @@ export function patcher(live, patched) {
     const time = /data-now="(\d+)"/.exec(html);
     if (time) sample(sent, Number(time[1]), Date.now());
     tag = response.headers.get("ETag") ?? "";
+    keep(html);
     if (fingers > 0) waiting = html;
     else apply(html);
     return "new";
@@ -83,6 +88,9 @@ export function patcher(live, patched) {
   }
 
   return {
+    /** A part that was kept on this device, unless a newer one has come. */
+    show: (/** @type {string} */ html) => tag === "" && apply(html),
+
     /** @returns {Promise<Outcome>} */
     async refresh() {
       if (fetching) {
