@@ -42,6 +42,7 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
         if (quick is not null)
         {
             Hints.FromDraft(counts, quick.Draft());
+            Search.CompleteHint(counts);
         }
         else if (so is not null)
         {
@@ -52,8 +53,9 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
             Hints.FromTold(counts, told);
         }
 
+        // With a plan in hand there is nothing else to look for time for.
         var soon = so is null || search.Limits.Deterministic is not null ? null : AnswerSoon(counts, quick);
-        var counted = soon is { IsProven: true } ? soon : Counted(counts, share, giveUp);
+        var counted = soon is { IsProven: true } ? soon : Counted(counts, share, quick is null ? giveUp : 1);
         if (counted.Found is not { } draft)
         {
             return new Tried(quick is null ? null : Finish(quick, counted.Bound), counted.IsImpossible);
@@ -99,8 +101,7 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
                 break;
             }
 
-            counts.Cp.ClearHints();
-            Hints.FromDraft(counts, draft);
+            Hints.All(counts, draft.Values);
         }
 
         return best;
@@ -118,8 +119,7 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
             return improved;
         }
 
-        counts.Cp.ClearHints();
-        Hints.FromDraft(counts, draft);
+        Hints.All(counts, draft.Values);
         return improved.Or(search.Solve(counts, search.Left - MendTime, search.Left - MendTime, share));
     }
 

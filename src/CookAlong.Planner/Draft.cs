@@ -12,6 +12,9 @@ internal sealed record Draft(
     ImmutableDictionary<CourseId, int> Tables,
     ImmutableArray<DraftJob> Jobs)
 {
+    /// <summary>Of every unknown of the model it was found in; empty where it was found in none.</summary>
+    public ImmutableArray<long> Values { get; init; } = [];
+
     public static Draft Read(MealModel model, CpSolver solver)
     {
         int At(LinearExpr time) => (int)solver.Value(time);
@@ -37,7 +40,10 @@ internal sealed record Draft(
                     tend.Step.Id, tend.Tend, tend.Turn, At(tend.Start), tend.Minutes, tend.Done || !solver.BooleanValue(tend.Taken)))],
             [.. holds],
             model.Tables.ToImmutableDictionary(one => one.Key, one => At(one.Value)),
-            [.. model.Jobs.Where(job => solver.BooleanValue(job.Taken)).Select(job => new DraftJob(job, At(job.Start)))]);
+            [.. model.Jobs.Where(job => solver.BooleanValue(job.Taken)).Select(job => new DraftJob(job, At(job.Start)))])
+        {
+            Values = [.. solver.Response!.Solution],
+        };
     }
 }
 

@@ -8,6 +8,21 @@ namespace CookAlong.Planner;
 /// <summary>Tells the solver where an earlier answer lay.</summary>
 internal static class Hints
 {
+    /// <summary>Every unknown of a model whose unknowns are the same ones: of the same meal and clock, people put the same way.</summary>
+    public static void All(MealModel model, IReadOnlyList<long> values)
+    {
+        var unknowns = model.Cp.Model.Variables.Count;
+        if (unknowns != values.Count)
+        {
+            throw new ArgumentException($"{values.Count} values for {unknowns} unknowns", nameof(values));
+        }
+
+        var hint = new PartialVariableAssignment();
+        hint.Vars.AddRange(Enumerable.Range(0, unknowns));
+        hint.Values.AddRange(values);
+        model.Cp.Model.SolutionHint = hint;
+    }
+
     public static void FromDraft(MealModel model, Draft draft)
     {
         foreach (var step in model.Steps.Values.Where(step => !step.HasBegun))
@@ -30,6 +45,20 @@ internal static class Hints
         {
             AddHold(model, hold.Dish, hold.Hold, hold.From);
         }
+
+        model.DialTurns?.Hint(stay => Span(draft, stay));
+    }
+
+    private static (int Start, int End)? Span(Draft draft, OvenStay stay)
+    {
+        if (stay.Step is { } step)
+        {
+            var drafted = draft.Steps[step.Id];
+            return drafted.Oven == stay.Oven.Id && drafted.Option == stay.Which ? (drafted.Start, drafted.End) : null;
+        }
+
+        var hold = draft.Holds.FirstOrDefault(hold => hold.Dish == stay.Dish.Id);
+        return hold.Oven == stay.Oven.Id && hold.Hold == stay.Which ? (hold.From, draft.Tables[stay.Dish.Course]) : null;
     }
 
     /// <summary>The plan people were told, moved right as far as what has begun forces it.</summary>

@@ -83,6 +83,9 @@ internal sealed class MealModel
 
     public List<OvenStay> OvenStays { get; } = [];
 
+    /// <summary>Null where no turn of a dial has a price.</summary>
+    public DialTurns? DialTurns { get; set; }
+
     public List<GrillStay> GrillStays { get; } = [];
 
     public List<TendVariables> Tends { get; } = [];

@@ -36,7 +36,7 @@ internal sealed class Neighbourhoods(Search search, Func<Near, MealModel> model)
         {
             var starts = draft.Steps.ToDictionary(step => step.Key, step => step.Value.Start);
             var part = model(new Near(starts, 0, Free(whole.Meal, draft, size, round)));
-            Hints.FromDraft(part, draft);
+            Hints.All(part, draft.Values);
             var time = search.Limits.Deterministic is not null ? search.Limits.Time : search.Left - Reserve < Each ? search.Left - Reserve : Each;
             var tried = search.Solve(part, time, time, Share);
             var isBetter = tried.Found is not null && tried.Objective < answer.Objective;

@@ -16,7 +16,7 @@ internal static class PlanWriting
         var told = so?.Current;
         var begun = so?.Facts.Select(fact => fact.Step).ToHashSet() ?? [];
         var stays = meal.Kitchen.Ovens.ToDictionary(oven => oven.Id, oven => Stays(meal, clock, begun, draft, oven).ToList());
-        var ovens = meal.Kitchen.Ovens.Select(oven => Programme(clock, so, oven, stays[oven.Id], prices.DialTurn)).ToImmutableArray();
+        var ovens = meal.Kitchen.Ovens.Select(oven => Programme(clock, so, oven, stays[oven.Id], prices.DialTurnOf(meal))).ToImmutableArray();
         var plan = new Plan(
             PlanStatus.Feasible,
             Gap: 1,

@@ -52,7 +52,13 @@ internal sealed record Prices
     /// <summary>Spans before the table in which hands stay free to wash up, each part of the next.</summary>
     private static readonly int[] WashUpMinutes = [60, 90, 120, 180];
 
+    /// <summary>Of an oven's changes of temperature no more than these are charged: who cannot keep to seven set points counts them no more.</summary>
+    public const int MostDialChanges = 6;
+
     public const long UsualDialTurn = 600;
+
+    /// <summary>More degree-minutes than a programme is worth; less than a temperature between the marks of a dial.</summary>
+    private const long FewestTurns = 100_000;
 
     private Prices(int cushion, Leans leans)
     {
@@ -67,7 +73,7 @@ internal sealed record Prices
             new(RushMinutes, Percent: 60, full), new(20, Percent: 60, full), new(10, Percent: 60, full),
             .. Is(Leans.WashUp) ? WashUpMinutes.Select(minutes => new Crowd(minutes, Percent: 50, 2 * OfOneWaitingMinute)) : [],
         ];
-        DialTurn = Is(Leans.FewerDialTurns) ? 10 * UsualDialTurn : UsualDialTurn;
+        DialChange = OfOneWaitingMinute * 10 * (Is(Leans.FewerDialTurns) ? 4 : 1);
     }
 
     public static Prices Usual { get; } = new(PlanRequest.UsualCushion, Leans.None);
@@ -88,9 +94,16 @@ internal sealed record Prices
 
     /// <summary>
     /// How many degree-minutes away from what the food likes best, within its range, one turn of a dial is worth. Not part of
-    /// the sum: an oven's programme is settled after the times are.
+    /// the sum: an oven's programme is settled after the times are. Where its changes have a price of their own it has as few
+    /// as the times allow.
     /// </summary>
-    public long DialTurn { get; }
+    public long DialTurnOf(Meal meal) => CountsDialChanges(meal) ? FewestTurns : Leans.HasFlag(Leans.FewerDialTurns) ? 10 * UsualDialTurn : UsualDialTurn;
+
+    /// <summary>For each change of the oven's temperature between what cannot share one, up to <see cref="MostDialChanges"/>; in kitchens with one oven.</summary>
+    public int DialChange { get; }
+
+    /// <summary>Whether turns are priced: with several ovens, a change is mostly one oven's last use and another's first.</summary>
+    public static bool CountsDialChanges(Meal meal) => meal.Kitchen.Ovens.Length == 1;
 
     public static Prices Of(PlanRequest request) => new(request.Cushion, request.Leans);
 
@@ -109,6 +122,7 @@ internal sealed record Prices
         sum += (long)meal.Courses.Sum(course => measures.HandsOn(course.Id, RushMinutes)) * RushMinute;
         sum += meal.Courses.Sum(course => Crowds.Sum(crowd =>
             Math.Max(0, measures.HandsOn(course.Id, crowd.Minutes) - crowd.Hands(meal, course)) * (long)crowd.Price));
+        sum += CountsDialChanges(meal) ? (long)Math.Min(measures.DialChanges, MostDialChanges) * DialChange : 0;
         foreach (var dish in meal.Dishes)
         {
             var table = plan.TableTime(dish.Course);

@@ -34,9 +34,39 @@ public sealed class LeansTests
         Assert.True(leant.HandsOn(Main, 60) < plain.HandsOn(Main, 60), $"{leant.HandsOn(Main, 60)}, {plain.HandsOn(Main, 60)} without");
     }
 
+    [Fact]
+    public void Fewer_dial_changes_bake_together_what_was_baked_fresh()
+    {
+        var (plain, leant) = Both(Leans.FewerDialTurns, Bakes());
+
+        Assert.Equal((2, 2), (plain.DialChanges, plain.DialTurns));
+        Assert.Equal((1, 1), (leant.DialChanges, leant.DialTurns));
+    }
+
+    /// <summary>Never fewer; more only where an oven that is still heating up, or at the limit of its rates, must creep.</summary>
+    [Fact]
+    public void An_ovens_programme_has_the_changes_that_were_priced()
+    {
+        var turned = new List<(int Turns, int Changes)>();
+        for (var seed = 0; seed < 400; seed++)
+        {
+            var meal = new RandomMeals(seed, mostSteps: 14, scale: 5).Next();
+            if (meal.Kitchen.Ovens.Length == 1 && Quickly(meal) is { Status: not PlanStatus.None } plan)
+            {
+                var measures = new PlanMeasures(meal, plan);
+                Assert.True(measures.DialTurns >= measures.DialChanges, $"meal {seed}");
+                turned.AddRange(measures.DialTurns > 0 ? [(measures.DialTurns, measures.DialChanges)] : []);
+            }
+        }
+
+        Assert.True(turned.Count > 5, $"only {turned.Count} meals turned a dial");
+        Assert.True(turned.Count(one => one.Turns > one.Changes) <= 1);
+    }
+
     [Theory]
     [InlineData(Leans.StartLater)]
     [InlineData(Leans.CalmEnd)]
+    [InlineData(Leans.FewerDialTurns)]
     [InlineData(Leans.WashUp)]
     public void No_lean_makes_its_own_measure_worse(Leans lean)
     {
@@ -69,6 +99,8 @@ public sealed class LeansTests
     private static Plan Planned(Meal meal, Leans leans) =>
         CpSatPlanner.PlanOnly(new PlanRequest(meal, new PlanLimits(TimeSpan.FromSeconds(20), Workers: 1, Deterministic: 5)) { Leans = leans });
 
+    private static Plan Quickly(Meal meal) => new Quick.QuickPlanner().Plan(new PlanRequest(meal, new PlanLimits(TimeSpan.FromSeconds(20), Workers: 1, Deterministic: 0.5)));
+
     /// <summary>Three dishes by one pair of hands, each best at once: waiting is what a lean is paid with.</summary>
     private static Meal Supper() => Meal(
         300,
@@ -77,6 +109,15 @@ public sealed class LeansTests
         Dish("salad", OnTheSide(120, bestWithin: 5, cost: 3), Hands("salad-cut", 15)),
         Dish("sauce", OnTheSide(120, bestWithin: 5, cost: 2), Hands("sauce-stir", 15)),
         Dish("fritters", OnTheSide(120, bestWithin: 5, cost: 5), Hands("fritters-fry", 15, OnRings())));
+
+    /// <summary>A roast that follows a pie, and rolls that want the pie's heat: fresh rolls cost two changes, rolls baked with the pie but one.</summary>
+    private static Meal Bakes() => Meal(
+        300,
+        Kitchen(),
+        [Cook("cook")],
+        Dish("pie", OnTheSide(240, bestWithin: 240), Alone("pie-bake", 40, InOven(150, 160))),
+        Dish("roast", OnTheSide(90, bestWithin: 60), Alone("roast-roast", 25, InOven(200, 210)).Following(After("pie-bake"))),
+        Dish("rolls", OnTheSide(240, bestWithin: 5, cost: 1), Alone("rolls-bake", 20, InOven(150, 160))));
 
     /// <summary>Food that stands well for hours: an early start costs nothing but the cook's day.</summary>
     private static Meal Keeping()

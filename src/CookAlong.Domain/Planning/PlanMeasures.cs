@@ -26,8 +26,11 @@ public sealed class PlanMeasures(Meal meal, Plan plan)
     /// <summary>What the holds cost: minutes of waiting beyond what the food likes, the worse ones counted more.</summary>
     public long Waiting => meal.Dishes.Sum(dish => WaitingOf(dish, plan));
 
-    /// <summary>How often a dial is turned, on and off included.</summary>
-    public int DialTurns => plan.Ovens.Sum(oven => oven.Dial.Length);
+    /// <summary>How often a dial is turned from one temperature to another; on and off not counted.</summary>
+    public int DialTurns => plan.Ovens.Sum(oven => Turns([.. oven.Dial.Select(dial => dial.Celsius).Where(celsius => celsius > 0)]));
+
+    /// <summary>As often as that must be, at the least, for what is in the ovens and when.</summary>
+    public int DialChanges => plan.Ovens.Sum(oven => Planning.DialChanges.Of(InOven(oven.Oven)).Count);
 
     /// <summary>Minutes of hands, for a course's own dishes, within the last <paramref name="minutes"/> before its table.</summary>
     public int HandsOn(CourseId course, int minutes)
@@ -43,6 +46,19 @@ public sealed class PlanMeasures(Meal meal, Plan plan)
             Work.Where(one => one.Planned.Helpers.Contains(helper.Id)).Sum(one => one.Planned.Minutes)
             + plan.Tends.Where(tend => tend.Helper == helper.Id).Sum(tend => tend.Minutes))),
     ];
+
+    static int Turns(int[] celsius) => celsius.Zip(celsius.Skip(1)).Count(pair => pair.First != pair.Second);
+
+    IEnumerable<(int Start, int End, CelsiusRange Celsius)> InOven(OvenId oven)
+    {
+        int At(Minute at) => at - plan.NotBefore;
+        return
+        [
+            .. steps.Where(one => one.Planned.Oven == oven).Select(one => (At(one.Planned.Start), At(one.Planned.End), one.Way.Uses.Oven!.Celsius)),
+            .. plan.Holds.Where(hold => hold.Oven == oven)
+                .Select(hold => (At(hold.From), At(hold.To), meal.Dishes.Single(dish => dish.Id == hold.Dish).Holds[hold.Hold].Oven!.Celsius)),
+        ];
+    }
 
     /// <summary>What the chosen hold of a dish costs; a wait no hold allows, forced by what has begun, is priced by the same hold.</summary>
     public static long WaitingOf(Dish dish, Plan plan)

@@ -18,6 +18,12 @@ internal static class OvenTemperature
             var stays = model.OvenStays.Where(stay => stay.Oven.Id == oven.Id).ToList();
             var now = model.So?.OvensNow.GetValueOrDefault(oven.Id, oven.StartsAt) ?? oven.StartsAt;
             var cold = new CelsiusRange(now, now, now);
+            var turns = DialTurns.Of(model, oven, stays);
+            if (turns is not null)
+            {
+                model.DialTurns = turns;
+            }
+
             for (var first = 0; first < stays.Count; first++)
             {
                 var stay = stays[first];
@@ -30,14 +36,14 @@ internal static class OvenTemperature
                 {
                     if (!stay.Celsius.Meets(stays[second].Celsius))
                     {
-                        Apart(model, earlier, stay, stays[second]);
+                        Apart(model, earlier, turns, stay, stays[second]);
                     }
                 }
             }
         }
     }
 
-    private static void Apart(MealModel model, Before earlier, OvenStay one, OvenStay other)
+    private static void Apart(MealModel model, Before earlier, DialTurns? turns, OvenStay one, OvenStay other)
     {
         var oneIsIn = IsIn(model, one);
         var otherIsIn = IsIn(model, other);
@@ -49,23 +55,26 @@ internal static class OvenTemperature
 
         if (oneIsIn || earlier.Comes(one, other))
         {
-            After(model, one, other, model.Cp.TrueLiteral());
+            After(model, turns, one, other, model.Cp.TrueLiteral());
         }
         else if (otherIsIn || earlier.Comes(other, one))
         {
-            After(model, other, one, model.Cp.TrueLiteral());
+            After(model, turns, other, one, model.Cp.TrueLiteral());
         }
         else
         {
             var order = model.Cp.NewBoolVar("oven order");
-            After(model, one, other, order);
-            After(model, other, one, order.Not());
+            After(model, turns, one, other, order);
+            After(model, turns, other, one, order.Not());
         }
     }
 
-    private static void After(MealModel model, OvenStay first, OvenStay then, Google.OrTools.Sat.ILiteral when) =>
+    private static void After(MealModel model, DialTurns? turns, OvenStay first, OvenStay then, Google.OrTools.Sat.ILiteral when)
+    {
         model.Cp.Add(then.Start - first.End >= first.Oven.MinutesBetween(first.Celsius, then.Celsius))
             .OnlyEnforceIf([when, first.Here, then.Here]);
+        turns?.Between(first, then, when);
+    }
 
     /// <summary>It went in before this attempt's first minute.</summary>
     private static bool IsIn(MealModel model, OvenStay stay) =>

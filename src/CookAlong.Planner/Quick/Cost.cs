@@ -23,7 +23,7 @@ internal static class Cost
             }
         }
 
-        return sum + (layout.Forced * Prices.BeyondLimitMinute) + (work.Begun?.Sunk ?? 0) + OfSteps(work, layout, lastTable) + OfCrowds(work, layout);
+        return sum + (layout.Forced * Prices.BeyondLimitMinute) + (work.Begun?.Sunk ?? 0) + OfSteps(work, layout, lastTable) + OfCrowds(work, layout) + OfDial(work, layout);
     }
 
     private static long OfSteps(Work work, Layout layout, int lastTable)
@@ -71,5 +71,54 @@ internal static class Cost
         }
 
         return sum;
+    }
+
+    /// <summary>As <see cref="Domain.Planning.DialChanges"/> counts them.</summary>
+    private static long OfDial(Work work, Layout layout)
+    {
+        if (work.InOven.Length == 0)
+        {
+            return 0;
+        }
+
+        Span<(int Start, int End, int Range)> stays = stackalloc (int, int, int)[work.InOven.Length + work.Dishes.Length];
+        var count = 0;
+        foreach (var step in work.InOven)
+        {
+            if (layout.Spots[step] is { Oven: >= 0 } spot)
+            {
+                stays[count++] = (layout.Starts[step], layout.Ends[step], spot.Range);
+            }
+        }
+
+        for (var dish = 0; dish < layout.WarmSpots.Length; dish++)
+        {
+            if (layout.WarmSpots[dish] is { } warm)
+            {
+                stays[count++] = (layout.GoesIn[dish], layout.Tables[work.Dishes[dish].Course], warm.Range);
+            }
+        }
+
+        stays = stays[..count];
+        stays.Sort(static (one, other) => one.Start.CompareTo(other.Start));
+        return (long)Math.Min(Changes(work.Ovens[0].Gap, stays), Prices.MostDialChanges) * work.Prices.DialChange;
+    }
+
+    private static int Changes(int[,] gap, ReadOnlySpan<(int Start, int End, int Range)> stays)
+    {
+        var (changes, since) = (0, int.MinValue);
+        for (var index = 1; index < stays.Length; index++)
+        {
+            for (var other = 0; other < index; other++)
+            {
+                if (stays[other].End > since && stays[other].End <= stays[index].Start && gap[stays[other].Range, stays[index].Range] > 0)
+                {
+                    (changes, since) = (changes + 1, stays[index].Start);
+                    break;
+                }
+            }
+        }
+
+        return changes;
     }
 }

@@ -73,6 +73,7 @@ internal sealed partial class Reading
             Prices = prices,
             Crowds = [.. meal.Courses.SelectMany((course, index) => prices.Crowds.Select(crowd => new QuickCrowd(index, crowd.Minutes, crowd.Hands(meal, course), crowd.Price)))],
             HandsOn = [.. meal.Courses.Select((_, course) => steps.Where(step => step.Course == course && step.Ways.Any(way => way.IsHandsOn)).Select(step => step.Index).ToArray())],
+            InOven = so is null && Prices.CountsDialChanges(meal) ? [.. steps.Where(step => step.Ways.Any(way => way.Spots.Any(spot => spot.Oven >= 0))).Select(step => step.Index)] : [],
             Margin = margin,
             Width = width,
             Taken = rows.Taken,

@@ -33,6 +33,9 @@ internal sealed class Work
     /// <summary>Per course: its steps of which some way takes hands.</summary>
     public required int[][] HandsOn { get; init; }
 
+    /// <summary>Steps of which some way is in the oven; none where turns of its dial have no price.</summary>
+    public required int[] InOven { get; init; }
+
     /// <summary>Minutes before the clock's first that a row has cells for: a meal that does not fit reaches into them, and is late by as much.</summary>
     public required int Margin { get; init; }
 

@@ -91,9 +91,9 @@ internal sealed class BruteForce(Meal meal)
         foreach (var holds in Holds(0))
         {
             var total = cost + holds.Sum(hold => (20L * WaitingCost(hold)) + (40L * MissingCushion(hold)));
-            if (total < best && new NaivePlaces(meal, [.. chosen.Values], holds, tables).Fits())
+            if (total < best && new NaivePlaces(meal, [.. chosen.Values], holds, tables).Changes() is { } changes)
             {
-                best = total;
+                best = Math.Min(best, total + (200L * changes));
             }
         }
     }

@@ -28,6 +28,17 @@ public sealed class PlanHeadlineTests
     public void An_unproven_plan_says_what_is_left_to_gain() =>
         Assert.Equal("A plan that holds, at most 4 % from the best there could be.", PlanHeadline.Gap(AlderLane.Plan with { Status = PlanStatus.Feasible, Gap = 0.034 }));
 
+    [Fact]
+    public void Two_plans_side_by_side_differ_by_chance_perhaps_unless_both_are_proven()
+    {
+        var (proven, found) = (AlderLane.Plan, AlderLane.Plan with { Status = PlanStatus.Feasible, Gap = 0.034 });
+
+        Assert.Null(PlanHeadline.MayBeChance(proven, proven));
+        Assert.Equal("One of the two plans is not proven the best there could be: a difference may be chance.", PlanHeadline.MayBeChance(proven, found));
+        Assert.Equal("Neither plan is proven the best there could be: a difference may be chance.", PlanHeadline.MayBeChance(found, found));
+        Assert.Contains(PlanHeadline.MayBeChance(found, proven), LeanPanelWords.Compared(AlderLane.Meal, found, proven));
+    }
+
     [Theory]
     [InlineData(25, "25 min")]
     [InlineData(60, "1 h")]

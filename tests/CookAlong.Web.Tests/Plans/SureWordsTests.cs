@@ -49,6 +49,15 @@ public sealed class SureWordsTests : BunitContext
     }
 
     [Fact]
+    public void A_price_that_may_be_chance_is_said_to_be()
+    {
+        var found = AlderLane.Plan with { Status = PlanStatus.Feasible, Gap = 0.034 };
+
+        Assert.EndsWith("a difference may be chance.", SureWords.Price(new(AlderLane.Meal, found, found)), StringComparison.Ordinal);
+        Assert.Equal("It costs nothing that can be counted.", SureWords.Price(new(AlderLane.Meal, AlderLane.Plan, AlderLane.Plan)));
+    }
+
+    [Fact]
     public void Twenty_days_are_twenty_dots_and_the_late_ones_are_told_apart()
     {
         var picture = Render<TwentyDays>(parameters => parameters.Add(one => one.Meal, AlderLane.Meal).Add(one => one.Spread, Spread(day => day)));

@@ -30,8 +30,12 @@ public static class LeanPanelWords
         var day = now.KitchenDay - was.KitchenDay;
         yield return day == 0 ? "The day in the kitchen begins when it did." : $"The day in the kitchen begins {Minutes(Math.Abs(day))} {(day > 0 ? "earlier" : "later")}.";
         yield return $"Hands-on work in the last half hour: {Change(HandsOn(meal, was), HandsOn(meal, now), " min")}.";
-        yield return $"Turns of the dial: {Change(was.DialTurns, now.DialTurns, "")}.";
+        yield return $"Turns of the dial from one heat to another: {Change(was.DialTurns, now.DialTurns, "")}.";
         yield return $"Waiting beyond what the food likes, the worse minutes counted more: {Change(before.Cost.Waiting, made.Cost.Waiting, " min")}.";
+        if (PlanHeadline.MayBeChance(before, made) is { } chance)
+        {
+            yield return chance;
+        }
     }
 
     /// <summary>"Maren 142 min, Ivo 128 min, Tobi 35 min".</summary>

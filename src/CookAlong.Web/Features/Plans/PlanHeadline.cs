@@ -45,6 +45,14 @@ public static class PlanHeadline
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
+    /// <summary>Said where two plans are held side by side; null when both are proven the best.</summary>
+    public static string? MayBeChance(Plan one, Plan other) => (one.Gap > 0, other.Gap > 0) switch
+    {
+        (false, false) => null,
+        (true, true) => "Neither plan is proven the best there could be: a difference may be chance.",
+        _ => "One of the two plans is not proven the best there could be: a difference may be chance.",
+    };
+
     /// <summary>"25 min", "2 h", "2 h 20 min".</summary>
     public static string Minutes(int minutes) => (minutes / 60, minutes % 60) switch
     {

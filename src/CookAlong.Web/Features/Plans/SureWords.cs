@@ -68,7 +68,8 @@ public static class SureWords
             prices.Add($"the cooking of the day begins {PlanHeadline.Minutes(Math.Abs(buffered.KitchenMinutes))} {(buffered.KitchenMinutes > 0 ? "earlier" : "later")}");
         }
 
-        return prices.Count == 0 ? "It costs nothing that can be counted." : $"The price: {string.Join("; ", prices)}.";
+        var price = prices.Count == 0 ? "It costs nothing that can be counted." : $"The price: {string.Join("; ", prices)}.";
+        return PlanHeadline.MayBeChance(buffered.Plain, buffered.Plan) is { } chance ? $"{price} {chance}" : price;
     }
 
     /// <summary>When no buffer brings what was wished.</summary>
