@@ -6,7 +6,7 @@ namespace CookAlong.Domain.Runs;
 /// Names of calls, "kind:what" and what makes it ring anew: minutes added ("out:goose-roast:+10"), a step taken back
 /// ("in:goose-roast:again-1"). A call of one name rings once and is acknowledged once, whenever its time moves to.
 /// </summary>
-static class CallIds
+public static class CallIds
 {
     public static CallId In(StepId step, StepState state) => new($"in:{step}{Again(state)}");
 

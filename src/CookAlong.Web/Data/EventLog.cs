@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using CookAlong.Domain.Runs;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
@@ -12,21 +13,32 @@ public sealed class EventLog(IDbContextFactory<CookAlongDb> databases)
     /// <summary>The run as its events make it; null when there is none.</summary>
     public async Task<Run?> LoadAsync(RunId id, CancellationToken stop = default)
     {
-        await using var db = await databases.CreateDbContextAsync(stop);
         var run = Run.Empty(id);
+        await foreach (var (_, logged) in ReadAsync(id, stop))
+        {
+            run = run.Apply(logged);
+        }
+
+        return run.HasBegun ? run : null;
+    }
+
+    /// <summary>All that happened in a run, in order: each row and the event it holds.</summary>
+    public async IAsyncEnumerable<(RunEventRow Row, Logged Logged)> ReadAsync(RunId id, [EnumeratorCancellation] CancellationToken stop = default)
+    {
+        await using var db = await databases.CreateDbContextAsync(stop);
+        Domain.Meals.Meal? meal = null;
         var rows = db.Set<RunEventRow>().AsNoTracking().Where(row => row.Run == id.Value).OrderBy(row => row.Sequence).AsAsyncEnumerable();
         await foreach (var row in rows.WithCancellation(stop))
         {
-            var happened = StoredEvent.Read(row.Kind, row.Document, run.HasBegun ? run.Meal : null);
-            run = run.Apply(new Logged(
+            var happened = StoredEvent.Read(row.Kind, row.Document, meal);
+            meal = (happened as RunEvent.RunStarted)?.Meal ?? meal;
+            yield return (row, new Logged(
                 row.Sequence,
                 new CommandId(row.Command),
                 row.By is { } by ? new PersonId(by) : null,
                 DateTimeOffset.FromUnixTimeMilliseconds(row.At),
                 happened));
         }
-
-        return run.HasBegun ? run : null;
     }
 
     /// <summary>Runs that have not ended, the oldest first.</summary>

@@ -4,6 +4,7 @@ using CookAlong.Web.Data;
 using CookAlong.Web.Features.Live.Calls;
 using CookAlong.Web.Features.Live.Door;
 using CookAlong.Web.Features.Live.Line;
+using CookAlong.Web.Features.Live.Log;
 using CookAlong.Web.Features.Live.Runs;
 using Microsoft.AspNetCore.Http.Connections;
 using Microsoft.Extensions.DependencyInjection.Extensions;
@@ -37,6 +38,7 @@ public static class LiveFeature
         services.AddSingleton<Boards>();
         services.AddSingleton<LiveScreens>();
         services.AddSingleton<LiveViews>();
+        services.AddSingleton<RunLog>();
         services.AddSingleton<IncomingTaps>();
         services.AddSingleton<ReplanOffers>();
         services.AddSingleton<OpenScreens>();
@@ -52,6 +54,7 @@ public static class LiveFeature
         app.MapHub<LiveHub>(HubPath, options => options.Transports = HttpTransportType.WebSockets);
         app.MapLiveEndpoints();
         app.MapLivePages();
+        app.MapRunLog();
         app.MapInviting();
         app.MapJoining();
     }

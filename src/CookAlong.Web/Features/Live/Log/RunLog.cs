@@ -1,0 +1,36 @@
+using System.Collections.Immutable;
+using CookAlong.Domain.Runs;
+using CookAlong.Web.Data;
+using CookAlong.Web.Features.Live.Wording;
+
+namespace CookAlong.Web.Features.Live.Log;
+
+/// <summary>Who did what, when, as it is read and taken away.</summary>
+public sealed class RunLog(EventLog log)
+{
+    /// <summary>In the order in which it happened.</summary>
+    public async Task<ImmutableArray<LogLine>> OfAsync(LiveView view, CancellationToken stop)
+    {
+        var lines = ImmutableArray.CreateBuilder<LogLine>();
+        var names = new Dictionary<PersonId, string>();
+        await foreach (var (row, logged) in log.ReadAsync(view.Run, stop))
+        {
+            if (logged.Event is RunEvent.PersonJoined joined)
+            {
+                names[joined.Person] = joined.Name;
+            }
+
+            // A host who only looks has tapped nothing; whoever tapped had joined before.
+            var by = logged.By is { } person ? names.GetValueOrDefault(person) : null;
+            lines.Add(new LogLine(logged, by, row.Kind, row.Document, view.Words.Of(logged.Event, by ?? "The kitchen")));
+        }
+
+        return lines.ToImmutable();
+    }
+}
+
+/// <param name="By">The name under which they had joined; null for what the kitchen did by itself.</param>
+/// <param name="Kind">As stored, with its version: "stepStarted/1".</param>
+/// <param name="Document">The event's fields as stored, JSON.</param>
+/// <param name="Sentence">In the words of the page.</param>
+public sealed record LogLine(Logged Logged, string? By, string Kind, string Document, string Sentence);

@@ -1,0 +1,34 @@
+using System.Diagnostics;
+using CookAlong.Domain.Runs;
+
+namespace CookAlong.Web.Features.Live.Wording;
+
+// The log of a run, as sentences: "Ivo began “Peel the potatoes”".
+public sealed partial class Words
+{
+    /// <param name="by">Whose tap it was; null for what the kitchen did by itself.</param>
+    public string Of(RunEvent happened, string? by) => happened switch
+    {
+        RunEvent.RunStarted => "The meal began",
+        RunEvent.PersonJoined one => $"{one.Name} came in{(one.Role == Role.Watcher ? " to watch" : "")}",
+        RunEvent.PersonPutOut => $"{by} put somebody out",
+        RunEvent.StepStarted one => $"{by} began {Step(one.Step)}",
+        RunEvent.StepFinished one => $"{by} finished {Step(one.Step)}",
+        RunEvent.StepTakenBack one => $"{by} took back {Step(one.Step)}",
+        RunEvent.StepClaimed one => $"{Name(one.Helper)} took {Step(one.Step)}",
+        RunEvent.StepLetGo one => $"{Name(one.Helper)} let go of {Step(one.Step)}",
+        RunEvent.StepGiven one => $"{by} gave {Step(one.Step)} to {Name(one.To)}",
+        RunEvent.TimeAdded one => $"{by} gave {Step(one.Step)} {Minutes(one.Minutes)} more",
+        RunEvent.TendFinished one => $"{by} did “{meal.Step(one.Step).Tends[one.Tend].Text}” for {Step(one.Step)}",
+        RunEvent.CallAcknowledged one => $"{by} answered a call{About(one.Call)}",
+        RunEvent.KitchenPaused { After: { } after } => $"Pause after {Step(after)}",
+        RunEvent.KitchenPaused => $"{by} held everything",
+        RunEvent.KitchenWentOn => $"{by} let the kitchen go on",
+        RunEvent.PlanAccepted => $"{by} took a new plan",
+        RunEvent.RunEnded => $"{by} ended the meal",
+        _ => throw new UnreachableException($"An event without a sentence: {happened.GetType().Name}."),
+    };
+
+    string About(CallId call) =>
+        meal.Steps.FirstOrDefault(step => CallIds.IsAbout(call, step.Id)) is { } step ? $" about {Step(step.Id)}" : "";
+}
