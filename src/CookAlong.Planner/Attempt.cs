@@ -111,7 +111,7 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
     private Answer Counted(MealModel counts, double share, double giveUp)
     {
         var isTimed = search.Limits.Deterministic is null;
-        var first = search.Solve(counts, search.Limits.Time, search.Left * giveUp, share * 0.5, giveWay: isTimed ? (0.2, 0.35) : null);
+        var first = search.Solve(counts, search.Limits.Time, search.Left * giveUp, share * 0.5, giveWay: isTimed ? (0.2, 0.35) : null, proves: true);
         var neighbours = new Neighbourhoods(search, near => new MealModel(meal, clock, so, told, PeopleBy.Counts, search.Prices, near));
         var improved = neighbours.Improve(counts, first, share);
         if (improved.Found is not { } draft || !isTimed || improved.Objective <= improved.Bound || search.Left <= MendTime)
@@ -120,7 +120,7 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
         }
 
         Hints.All(counts, draft.Values);
-        return improved.Or(search.Solve(counts, search.Left - MendTime, search.Left - MendTime, share));
+        return improved.Or(search.Solve(counts, search.Left - MendTime, search.Left - MendTime, share, proves: true));
     }
 
     /// <summary>A plan within a few hundredths of a second, to show and to begin from; null where that finds none.</summary>
