@@ -98,6 +98,20 @@ public sealed class ReplanOffersTests
     }
 
     [Fact]
+    public async Task A_plan_of_what_is_left_is_taken_and_survives_a_restart()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync(services => services.AddSingleton<IMealPlanner>(new FixedPlanner(At(15, 5))));
+        await kitchen.TapAsync(kitchen.Host, new { kind = "moveTable", course = "main", minutes = 5 });
+        await kitchen.TapAsync(kitchen.Host, new { kind = "dropDish", dish = "beans" });
+        var run = await kitchen.LoadAsync();
+        await kitchen.House.Get<ReplanOffers>().Look(run, Board.Of(run, Clock(12, 20)));
+        Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "acceptPlan", plan = kitchen.House.Get<ReplanOffers>().Of(run)!.Id })).Accepted);
+        var plan = (await kitchen.LoadAsync()).Plan;
+        Assert.Equal((At(15, 5), At(15, 5)), (plan.Courses[0].TableTime, plan.Courses[0].Promised));
+        Assert.DoesNotContain(plan.Steps, step => step.Step == Trim);
+    }
+
+    [Fact]
     public async Task A_plan_told_while_the_search_goes_on_is_offered_at_once_and_can_be_taken_when_a_better_one_came()
     {
         await using var kitchen = await LiveKitchen.StartedAsync(services => services.AddSingleton<IMealPlanner>(new TwoPlans()));
