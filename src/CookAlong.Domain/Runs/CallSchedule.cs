@@ -27,9 +27,20 @@ public static class CallSchedule
                     .OrderBy(call => call.Due).ThenByDescending(call => call.Priority).ThenBy(call => call.Id.Value, StringComparer.Ordinal),
             ];
 
+    /// <summary>
+    /// A call that has come keeps the time it came at, for as long as it is due: what waits for somebody who has not begun
+    /// is expected "now" every minute anew, and such a call would never grow old.
+    /// </summary>
+    /// <param name="before">The schedule a moment ago.</param>
+    public static ImmutableArray<Call> Since(this ImmutableArray<Call> calls, ImmutableArray<Call> before, DateTimeOffset now)
+    {
+        var came = before.Where(call => call.Due <= now).ToDictionary(call => call.Id, call => call.Due);
+        return [.. calls.Select(call => call.Due <= now && came.TryGetValue(call.Id, out var due) && due < call.Due ? call with { Due = due } : call)];
+    }
+
     /// <summary>The call is about something in this run, though it does not ring any more.</summary>
     public static bool IsSettled(Run run, CallId call) =>
-        run.Meal.Steps.Concat(run.Dropped.SelectMany(dish => dish.Steps)).Any(step => CallIds.IsAbout(call, step.Id))
+        run.Meal.Steps.Any(step => CallIds.IsAbout(call, step.Id))
         || run.Meal.Courses.Any(course => CallIds.Table(course.Id) == call)
         || run.Plan.Ovens.Any(oven => call.Value.StartsWith($"dial:{oven.Oven}:", StringComparison.Ordinal))
         || Enumerable.Range(1, checked((int)run.Sequence)).Any(sequence => CallIds.Pause(sequence) == call);

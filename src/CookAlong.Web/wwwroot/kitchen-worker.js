@@ -35,3 +35,19 @@ async function asKept(copy) {
   const page = (await copy.text()).replace('<div id="live"', '<div id="live" data-kept');
   return new Response(page, { headers: copy.headers });
 }
+
+// A call while no page of the kitchen is open. Browsers want every one of them shown.
+self.addEventListener("push", (event) => {
+  const { title, run, call } = event.data.json();
+  event.waitUntil(self.registration.showNotification(title, { tag: call ?? "test", renotify: true, requireInteraction: true, icon: "/icon.svg", data: { run } }));
+});
+
+self.addEventListener("notificationclick", (event) => {
+  event.notification.close();
+  const path = `/cook/${event.notification.data.run}`;
+  event.waitUntil((async () => {
+    const pages = await self.clients.matchAll({ type: "window", includeUncontrolled: true });
+    const open = pages.find((page) => new URL(page.url).pathname.startsWith(path));
+    return open ? open.focus() : self.clients.openWindow(`${path}/me`);
+  })());
+});

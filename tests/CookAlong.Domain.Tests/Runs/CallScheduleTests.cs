@@ -28,6 +28,22 @@ public sealed class CallScheduleTests
     }
 
     [Fact]
+    public void What_is_expected_now_every_minute_anew_keeps_the_time_it_came_at()
+    {
+        var (first, later) = (Begun.At(12, 20), Begun.At(12, 23));
+        var dial = first.Calls().First(call => call.Kind == CallKind.Dial);
+        Assert.Equal(Clock(12, 23), later.Calls().Single(call => call.Id == dial.Id).Due);
+        Assert.Equal(Clock(12, 20), later.Calls().Since(first.Calls(), Clock(12, 23)).Single(call => call.Id == dial.Id).Due);
+    }
+
+    [Fact]
+    public void A_call_that_was_put_off_comes_at_its_new_time()
+    {
+        var (first, later) = (Begun.At(12, 20), Begun.At(12, 23));
+        Assert.All(later.Calls().Since(first.Calls(), Clock(12, 22)), call => Assert.Equal(later.Calls().Single(one => one.Id == call.Id).Due, call.Due));
+    }
+
+    [Fact]
     public void A_call_does_not_come_before_its_step_can_begin() =>
         Assert.Equal(Clock(13, 1), Find(Begun.At(12, 41).Given(new RunEvent.StepStarted(Stuff)).At(13), "in:roast")!.Due);
 

@@ -2,6 +2,7 @@ using CookAlong.Web.Features.Household;
 using CookAlong.Web.Features.Live;
 using CookAlong.Web.Features.Live.Device;
 using CookAlong.Web.Features.Live.Door;
+using CookAlong.Web.Features.Live.Outward;
 using CookAlong.Web.Features.Live.Phone;
 using CookAlong.Web.Features.Live.Tablet;
 using Microsoft.AspNetCore.Components;
@@ -41,11 +42,16 @@ static class Pages
         ["first-start"] = () => Html<FirstStartPage>([]),
     };
 
+    static HouseSettings Settings { get; } = new("data", HouseSettings.DefaultUrls, [], []) { Broker = new Uri("mqtt://hall.home.arpa/kitchen") };
+
     static Task<string> Page<T>(LiveView view) where T : IComponent => Html<T>(new() { ["View"] = view });
 
     public static async Task<string> Html<T>(Dictionary<string, object?> parameters) where T : IComponent
     {
-        await using var services = new ServiceCollection().AddSingleton<AntiforgeryStateProvider, NoAntiforgery>().BuildServiceProvider();
+        await using var services = new ServiceCollection()
+            .AddSingleton<AntiforgeryStateProvider, NoAntiforgery>()
+            .AddSingleton(new WaysOut(Settings, null!, null!, null!, TimeProvider.System))
+            .BuildServiceProvider();
         await using var renderer = new HtmlRenderer(services, NullLoggerFactory.Instance);
         return await renderer.Dispatcher.InvokeAsync(async () => (await renderer.RenderComponentAsync<T>(ParameterView.FromDictionary(parameters))).ToHtmlString());
     }

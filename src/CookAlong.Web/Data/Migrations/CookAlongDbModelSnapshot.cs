@@ -39,6 +39,47 @@ namespace CookAlong.Web.Data.Migrations
                     b.ToTable("Calls", (string)null);
                 });
 
+            modelBuilder.Entity("CookAlong.Web.Data.DeliveryRow", b =>
+                {
+                    b.Property<Guid>("Run")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Call")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Way")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long?>("DoneAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("Due")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Failure")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("NextAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Priority")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Tries")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Run", "Call", "Way");
+
+                    b.HasIndex("DoneAt", "NextAt");
+
+                    b.ToTable("Deliveries", (string)null);
+                });
+
             modelBuilder.Entity("CookAlong.Web.Data.HostRow", b =>
                 {
                     b.Property<Guid>("Id")
@@ -63,6 +104,20 @@ namespace CookAlong.Web.Data.Migrations
                         .IsUnique();
 
                     b.ToTable("Hosts");
+                });
+
+            modelBuilder.Entity("CookAlong.Web.Data.HouseKeyRow", b =>
+                {
+                    b.Property<string>("Name")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Value")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Name");
+
+                    b.ToTable("HouseKeys", (string)null);
                 });
 
             modelBuilder.Entity("CookAlong.Web.Data.JoinCodeRow", b =>
@@ -152,6 +207,38 @@ namespace CookAlong.Web.Data.Migrations
                     b.HasIndex("Meal", "MadeAt");
 
                     b.ToTable("Plans");
+                });
+
+            modelBuilder.Entity("CookAlong.Web.Data.PushSubscriptionRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Auth")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Endpoint")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("P256dh")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Person")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Run")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Run", "Endpoint")
+                        .IsUnique();
+
+                    b.ToTable("PushSubscriptions", (string)null);
                 });
 
             modelBuilder.Entity("CookAlong.Web.Data.RunEventRow", b =>

@@ -1,4 +1,4 @@
-CREATE TABLE IF NOT EXISTS "__EFMigrationsHistory" (
+﻿CREATE TABLE IF NOT EXISTS "__EFMigrationsHistory" (
     "MigrationId" TEXT NOT NULL CONSTRAINT "PK___EFMigrationsHistory" PRIMARY KEY,
     "ProductVersion" TEXT NOT NULL
 );
@@ -90,6 +90,44 @@ CREATE INDEX "IX_Sessions_Person" ON "Sessions" ("Person");
 
 INSERT INTO "__EFMigrationsHistory" ("MigrationId", "ProductVersion")
 VALUES ('20261125075729_Initial', '10.0.15');
+
+COMMIT;
+
+BEGIN TRANSACTION;
+CREATE TABLE "Deliveries" (
+    "Run" TEXT NOT NULL,
+    "Call" TEXT NOT NULL,
+    "Way" TEXT NOT NULL,
+    "Text" TEXT NOT NULL,
+    "Priority" TEXT NOT NULL,
+    "Due" INTEGER NOT NULL,
+    "NextAt" INTEGER NOT NULL,
+    "Tries" INTEGER NOT NULL,
+    "DoneAt" INTEGER NULL,
+    "Failure" TEXT NULL,
+    CONSTRAINT "PK_Deliveries" PRIMARY KEY ("Run", "Call", "Way")
+);
+
+CREATE TABLE "HouseKeys" (
+    "Name" TEXT NOT NULL CONSTRAINT "PK_HouseKeys" PRIMARY KEY,
+    "Value" TEXT NOT NULL
+);
+
+CREATE TABLE "PushSubscriptions" (
+    "Id" TEXT NOT NULL CONSTRAINT "PK_PushSubscriptions" PRIMARY KEY,
+    "Run" TEXT NOT NULL,
+    "Person" TEXT NOT NULL,
+    "Endpoint" TEXT NOT NULL,
+    "P256dh" TEXT NOT NULL,
+    "Auth" TEXT NOT NULL
+);
+
+CREATE INDEX "IX_Deliveries_DoneAt_NextAt" ON "Deliveries" ("DoneAt", "NextAt");
+
+CREATE UNIQUE INDEX "IX_PushSubscriptions_Run_Endpoint" ON "PushSubscriptions" ("Run", "Endpoint");
+
+INSERT INTO "__EFMigrationsHistory" ("MigrationId", "ProductVersion")
+VALUES ('20261128025800_CallsBeyondThePage', '10.0.15');
 
 COMMIT;
 

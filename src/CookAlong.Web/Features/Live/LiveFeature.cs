@@ -5,6 +5,7 @@ using CookAlong.Web.Features.Live.Calls;
 using CookAlong.Web.Features.Live.Door;
 using CookAlong.Web.Features.Live.Line;
 using CookAlong.Web.Features.Live.Log;
+using CookAlong.Web.Features.Live.Outward;
 using CookAlong.Web.Features.Live.Runs;
 using Microsoft.AspNetCore.Http.Connections;
 using Microsoft.Extensions.DependencyInjection.Extensions;
@@ -45,6 +46,7 @@ public static class LiveFeature
         services.AddSingleton<JoinCodes>();
         services.AddSingleton<JoinTries>();
         services.AddSingleton<DueCalls>();
+        services.AddOutward();
         services.AddHostedService<CallClock>();
         return services;
     }
@@ -55,6 +57,7 @@ public static class LiveFeature
         app.MapLiveEndpoints();
         app.MapLivePages();
         app.MapRunLog();
+        app.MapOutward();
         app.MapInviting();
         app.MapJoining();
     }

@@ -31,7 +31,7 @@ static class LivePages
         }
 
         var bucket = view.Board.At.Ticks / FragmentGoodFor.Ticks;
-        var tag = $"\"{view.Board.Sequence}-{bucket}-{view.Offer?.Id:N}-{view.Screens.Mark}-{Wire.Unanswered(view.Board)}\"";
+        var tag = $"\"{view.Board.Sequence}-{bucket}-{view.Offer?.Id:N}-{view.Screens.Mark}-{Wire.Unanswered(view.Board)}{(view.AreSpeakersAway ? "a" : "")}\"";
         http.Response.Headers.ETag = tag;
         http.Response.Headers.CacheControl = "private, no-cache";
         return http.Request.Headers.IfNoneMatch.Contains(tag) ? Results.StatusCode(StatusCodes.Status304NotModified) : part(view);

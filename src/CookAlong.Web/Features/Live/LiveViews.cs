@@ -2,12 +2,13 @@ using System.Security.Claims;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Household;
 using CookAlong.Web.Features.Live.Line;
+using CookAlong.Web.Features.Live.Outward;
 using CookAlong.Web.Features.Live.Runs;
 
 namespace CookAlong.Web.Features.Live;
 
 /// <summary>Makes what a live page shows.</summary>
-public sealed class LiveViews(LiveRuns runs, IncomingTaps taps, ReplanOffers offers, OpenScreens open, Boards boards)
+public sealed class LiveViews(LiveRuns runs, IncomingTaps taps, ReplanOffers offers, OpenScreens open, WaysOut ways, Boards boards)
 {
     /// <summary>Null when there is no such run, or the visitor is not in it.</summary>
     public async Task<LiveView?> OfAsync(RunId id, ClaimsPrincipal user)
@@ -20,6 +21,6 @@ public sealed class LiveViews(LiveRuns runs, IncomingTaps taps, ReplanOffers off
 
         var run = live.Current;
         var offer = who.Role == Role.Host ? offers.Of(run) : null;
-        return new LiveView(id, run.Meal, boards.Of(run), who.Person, who.Role, who.Helper, offer, open.Of(id)) { IsPlanWished = run.Wish is { IsEarly: false } };
+        return new LiveView(id, run.Meal, boards.Of(run), who.Person, who.Role, who.Helper, offer, open.Of(id)) { AreSpeakersAway = ways.NotReached.Any() };
     }
 }

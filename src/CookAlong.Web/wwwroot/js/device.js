@@ -1,6 +1,10 @@
 // What this device can do, found out by asking it.
 
+import { offerPush } from "./push.js";
+import * as words from "./words.js";
 import { canSpeak, sound, speaks, speak, unlock } from "./arm.js";
+
+const run = /** @type {string} */ (document.querySelector("main")?.getAttribute("data-run"));
 
 /** @type {Record<string, boolean>} */
 const can = {
@@ -34,5 +38,15 @@ for (const button of document.querySelectorAll("[data-hear]")) {
   button.addEventListener("click", async () => {
     await unlock();
     sound(/** @type {"high" | "medium" | "low"} */ (button.getAttribute("data-hear")), [button.closest("div")?.querySelector("h3")?.textContent?.trim() ?? ""]);
+  });
+}
+
+const beyond = document.querySelector(".beyond");
+if (beyond instanceof HTMLElement) offerPush(run, beyond);
+for (const button of document.querySelectorAll("[data-test]")) {
+  button.addEventListener("click", async () => {
+    const said = beyond?.querySelector(button.hasAttribute("data-push") ? "[data-push-words]" : "[data-test-words]");
+    const answer = await fetch(/** @type {string} */ (button.getAttribute("data-test")), { method: "POST" }).catch(() => null);
+    if (said) said.textContent = answer?.ok ? await answer.text() : words.testFailed;
   });
 }

@@ -43,5 +43,16 @@ export const nobodyHasIt = "Nobody has answered yet; it rings everywhere.";
 
 export const haveIt = "I have it";
 
+export const pushOff = "This device is not called while the page is closed.";
+
+export const pushOn = "This device is called while the page is closed.";
+
+export const pushDenied = "This browser has been told to show no notifications from here. Allow them in its settings for this site.";
+
+/** @param {string} why */
+export const pushRefused = (why) => `The browser could not be set up for it: ${why}`;
+
+export const testFailed = "The server could not be asked. Try again in a moment.";
+
 /** Said beside the colour, so that nobody has to know it. */
 export const priority = { high: "Urgent", medium: "Due", low: "Note" };

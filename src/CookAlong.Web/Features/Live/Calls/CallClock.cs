@@ -1,11 +1,12 @@
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Live.Line;
+using CookAlong.Web.Features.Live.Outward;
 using CookAlong.Web.Features.Live.Runs;
 
 namespace CookAlong.Web.Features.Live.Calls;
 
 /// <summary>Looks at every running meal once a second: sends the calls that have come, and says what has moved.</summary>
-public sealed class CallClock(LiveRuns runs, LiveScreens screens, DueCalls calls, Boards boards, TimeProvider time, ILogger<CallClock> log) : BackgroundService
+public sealed class CallClock(LiveRuns runs, LiveScreens screens, DueCalls calls, OutwardCalls outward, ReplanOffers offers, Boards boards, TimeProvider time, ILogger<CallClock> log) : BackgroundService
 {
     static readonly TimeSpan Beat = TimeSpan.FromSeconds(1);
 
@@ -30,7 +31,7 @@ public sealed class CallClock(LiveRuns runs, LiveScreens screens, DueCalls calls
     {
         try
         {
-            await LookAtAsync(run);
+            await RingAsync(run, stop);
         }
         catch (Exception failure) when (!stop.IsCancellationRequested)
         {
@@ -39,11 +40,11 @@ public sealed class CallClock(LiveRuns runs, LiveScreens screens, DueCalls calls
         }
     }
 
-    async Task LookAtAsync(Run run)
+    async Task RingAsync(Run run, CancellationToken stop)
     {
         var board = boards.NewOf(run);
         var now = board.At;
-        screens.LookForPlan(run, board);
+        _ = offers.Look(run, board);
         screens.TellIfMoved(run, board);
         foreach (var call in board.Calls.Where(call => call.Due <= now && !call.IsAcknowledged && !settled.Contains((run.Id, call.Id))))
         {
@@ -60,5 +61,7 @@ public sealed class CallClock(LiveRuns runs, LiveScreens screens, DueCalls calls
                 settled.Add((run.Id, call.Id));
             }
         }
+
+        await outward.LookAsync(run, board, stop);
     }
 }

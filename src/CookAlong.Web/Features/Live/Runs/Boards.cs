@@ -20,6 +20,11 @@ public sealed class Boards(TimeProvider time)
     public Board NewOf(Run run)
     {
         var board = Board.Of(run, time.GetUtcNow());
+        if (made.TryGetValue(run.Id, out var last))
+        {
+            board = board with { Calls = board.Calls.Since(last.Board.Calls, board.At) };
+        }
+
         made[run.Id] = (run, board);
         return board;
     }

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Live.Line;
+using CookAlong.Web.Features.Live.Outward;
 
 namespace CookAlong.Web.Features.Live.Wording;
 
@@ -72,6 +73,17 @@ public sealed partial class Words
     /// <summary>What a screen says of itself.</summary>
     public static string Of(ScreenState screen) =>
         $"{(screen.IsBoard ? "the board" : "their jobs")}: {(screen.IsArmed ? "armed" : "silent")}{(screen.IsAwake ? ", stays awake" : "")}";
+
+    public static string OfWay(string way) => way == "mqtt" ? "Message broker" : "Web hook";
+
+    /// <summary>How it went with a receiver beyond the page.</summary>
+    public string Of(WayState state) => state switch
+    {
+        { Failure: { } why, Reached: { } reached } => $"not reached; the last time it was, at {At(reached)}. {why}",
+        { Failure: { } why } => $"not reached. {why}",
+        { Reached: { } reached } => $"reached at {At(reached)}",
+        _ => "not tried since the server started",
+    };
 
     string InOrOut(Call call, string oven, string grill, string ring, string other)
     {
