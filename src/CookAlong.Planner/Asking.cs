@@ -8,7 +8,7 @@ internal sealed class Asking(PlanRequest request, Plan plan, CancellationToken s
 {
     private static readonly TimeSpan Whole = TimeSpan.FromSeconds(2);
 
-    private readonly Search clock = new(request.Limits with { Time = Whole }, null, stop);
+    private readonly Search clock = new(request.Limits with { Time = Whole, WithoutPlan = TimeSpan.Zero }, null, stop);
 
     public Plan? Try(Meal meal, int solvesToCome)
     {

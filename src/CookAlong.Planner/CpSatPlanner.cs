@@ -44,6 +44,11 @@ public sealed class CpSatPlanner : IMealPlanner
             provenLate &= tried.IsImpossible;
         }
 
+        if (search.IsStopped)
+        {
+            return NoPlan.Of(meal, origins[^1]);
+        }
+
         var late = new Attempt(meal, new Clock(origins[^1], 0, Clock.MostLateMinutes), null, told, search).Run(0.4, giveUp: 1);
         return late.Plan switch
         {

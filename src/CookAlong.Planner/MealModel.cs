@@ -94,6 +94,21 @@ internal sealed class MealModel
 
     public List<Job> Jobs { get; } = [];
 
+    /// <summary>The minutes all courses are late are all that counts: <see cref="MinimizeLateness"/>.</summary>
+    public bool IsLatenessOnly { get; private set; }
+
+    private LinearExpr Lateness => LinearExpr.Sum(OpenTables.Select(open => open.Table - open.Promised));
+
+    /// <summary>Asks for the least late plan, whatever else it costs; a minute still counts its price.</summary>
+    public void MinimizeLateness()
+    {
+        IsLatenessOnly = true;
+        Cp.Minimize(Lateness * Prices.LateMinute);
+    }
+
+    /// <summary>It has been proved that all courses together are so late at the least, in the price of it.</summary>
+    public void LateAtLeast(long cost) => Cp.Add(Lateness * Prices.LateMinute >= cost);
+
     public void Charge(LinearExpr amount, long price) => costs.Add(amount * price);
 
     /// <summary>Never so: this way, place or hold cannot be chosen.</summary>

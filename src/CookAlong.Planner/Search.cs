@@ -73,7 +73,7 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
         }
 
         using var solver = new CpSolver { StringParameters = Parameters(limits.Deterministic is null && giveUp > time ? giveUp + time : time, share, proves) };
-        using var told = new Told(model, watch, progress is null ? null : Tell);
+        using var told = new Told(model, watch, progress is null || model.IsLatenessOnly ? null : Tell);
         var begun = watch.Elapsed;
 
         // Asking the solver to stop before it has set up is lost on it, so the question is put again and again.

@@ -16,24 +16,25 @@ internal static class WhyNot
     private const int MostAhead = 3;
 
     /// <summary>What mends it wholly first, then what asks least of the household, then what gains most.</summary>
-    public static ImmutableArray<Conflict> Find(PlanRequest request, Plan plan, CancellationToken stop)
+    public static ImmutableArray<Conflict> Find(PlanRequest request, Plan plan, CancellationToken stop) =>
+    [
+        .. Each(request, plan, stop)
+            .OrderByDescending(conflict => conflict.GainMinutes is not { } gain || gain >= plan.Cost.LateMinutes)
+            .ThenBy(conflict => Trouble(conflict.Change))
+            .ThenByDescending(conflict => conflict.GainMinutes ?? int.MaxValue),
+    ];
+
+    /// <summary>The changes as they are found.</summary>
+    public static IEnumerable<Conflict> Each(PlanRequest request, Plan plan, CancellationToken stop)
     {
         var (asking, meal) = (new Asking(request, plan, stop), request.Meal);
-        var found = plan.Courses.Where(course => course.LateMinutes > 0)
-            .Select(course => new Conflict(new PlanChange.ServeLater(course.Course, course.LateMinutes), course.LateMinutes))
-            .ToList();
         var changes = Changes(request, plan).ToList();
 
         // Everything may wait longer: one solve says whether that helps at all, and which dishes use it.
-        found.AddRange(changes.Select((change, index) => Helps(meal, change, asking, changes.Count + 1 - index)).OfType<Conflict>());
-        found.AddRange(LongerWaits(meal, plan, asking));
-        return
-        [
-            .. found
-                .OrderByDescending(conflict => conflict.GainMinutes is not { } gain || gain >= plan.Cost.LateMinutes)
-                .ThenBy(conflict => Trouble(conflict.Change))
-                .ThenByDescending(conflict => conflict.GainMinutes ?? int.MaxValue),
-        ];
+        return plan.Courses.Where(course => course.LateMinutes > 0)
+            .Select(course => new Conflict(new PlanChange.ServeLater(course.Course, course.LateMinutes), course.LateMinutes))
+            .Concat(changes.Select((change, index) => Helps(meal, change, asking, changes.Count + 1 - index)).OfType<Conflict>())
+            .Concat(LongerWaits(meal, plan, asking));
     }
 
     private static Conflict? Helps(Meal meal, PlanChange change, Asking asking, int solvesToCome)

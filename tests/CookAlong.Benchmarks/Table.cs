@@ -9,7 +9,7 @@ namespace CookAlong.Benchmarks;
 
 /// <summary>
 /// One command, one table: <c>dotnet run -c Release --project tests/CookAlong.Benchmarks</c>, or the parts named after it:
-/// process, demo, replan, families, instances, taps.
+/// process, demo, replan, families, instances, patience, taps.
 /// </summary>
 static class Table
 {
@@ -22,6 +22,7 @@ static class Table
             ["replan"] = () => AtHomeAsync((_, kept) => Task.FromResult(Replanning.Measure(kept.Meal))),
             ["families"] = () => Task.FromResult(MealFigures.Measure()),
             ["instances"] = () => Task.FromResult(InstanceFigures.Measure()),
+            ["patience"] = () => Task.FromResult(Patience.Measure()),
             ["taps"] = () => AtHomeAsync(TapsAsync),
         };
         if (parts.FirstOrDefault(part => !all.ContainsKey(part)) is { } unknown)

@@ -12,7 +12,10 @@ internal sealed class Annealing
     private const double Cold = 2 * Prices.OfOneWaitingMinute;
 
     /// <summary>The same while there is no plan yet: minutes beyond limits are what counts then.</summary>
-    private const double Warm = 0.5 * 2 * Prices.LateMinute;
+    private const double Warm = 0.4 * Prices.LateMinute;
+
+    /// <summary>Kept warm to the end, the search drifts away from the best it has had.</summary>
+    private const double Cool = 0.03 * Prices.LateMinute;
 
     private readonly Work work;
     private readonly Random random;
@@ -53,7 +56,8 @@ internal sealed class Annealing
     {
         for (var at = 0; at < layouts && !isOver(); at++)
         {
-            var heat = !current.IsPlan ? Warm : Hot * Math.Pow(Cold / Hot, at / (double)layouts);
+            var (from, to) = current.IsPlan ? (Hot, Cold) : (Warm, Cool);
+            var heat = from * Math.Pow(to / from, at / (double)layouts);
             next.CopyFrom(now);
             Mutation.Change(next, work, current, random);
             Lay(next, layout);

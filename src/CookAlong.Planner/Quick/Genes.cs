@@ -31,7 +31,11 @@ internal sealed class Genes
     /// <summary>Per course: it is put off by no more than this.</summary>
     public int[] MostLate { get; }
 
-    /// <summary>A first guess: what cannot wait long for the table is placed before what can.</summary>
+    /// <summary>
+    /// A first guess: what cannot wait long for the table is placed before what can, and what much must go before it sooner
+    /// than what could be done at any time. Without the second, projects of 120 tasks came out a sixth above the best known
+    /// instead of a tenth, and single cooks were found a plan on time half as often.
+    /// </summary>
     public static Genes FirstGuess(Work work)
     {
         var genes = new Genes(work.Steps.Length, work.Dishes.Length, work.Promised.Length);
@@ -40,10 +44,12 @@ internal sealed class Genes
             genes.Hold[index] = dish.Holds.Index().MinBy(hold => (hold.Item.Hold.CostPerMinute, hold.Item.Spots.Length, hold.Index)).Index;
         }
 
+        var chains = Chains(work);
         foreach (var step in work.Steps)
         {
             var hold = work.Dishes[step.Dish].Holds[genes.Hold[step.Dish]];
             genes.Rank[step.Index] = step.IsLast ? 60 - Math.Min(hold.Hold.Limit, 60) : 0;
+            genes.Rank[step.Index] += chains[step.Index];
         }
 
         return genes;
@@ -84,6 +90,15 @@ internal sealed class Genes
         }
 
         return genes;
+    }
+
+    /// <summary>Per step: the minutes that what it waits for takes at the least.</summary>
+    private static int[] Chains(Work work)
+    {
+        var found = new int?[work.Steps.Length];
+        int Of(int step) => found[step] ??= work.Steps[step].Before
+            .Select(gap => Of(gap.Step) + work.Steps[gap.Step].Ways.Min(way => way.Minutes) + gap.Least).Append(0).Max();
+        return [.. work.Steps.Select(step => Of(step.Index))];
     }
 
     public void CopyFrom(Genes other)

@@ -59,6 +59,11 @@ internal static class Mutation
 
     private static int Lead(Work work, Layout last, int step, Random random)
     {
+        if (last.TooEarly > 0)
+        {
+            return 0;
+        }
+
         var lead = last.Tables[work.Steps[step].Course] - last.Ends[step];
         return random.Next(work.Steps[step].Told is null ? 5 : 8) switch
         {

@@ -19,24 +19,49 @@ sealed record Instance(string Name, int Best, int[] Minutes, int[][] Before, int
     public int[] InOrder { get; } = Sorted(Before);
 
     /// <summary>The longest chain of tasks.</summary>
-    public int CriticalPath
+    public int CriticalPath => Heads().Zip(Minutes, (head, minutes) => head + minutes).Max();
+
+    /// <summary>No schedule is shorter: the longest chain, or what comes before, on and after a resource at the least.</summary>
+    public int Bound
     {
         get
         {
-            var ends = new int[Minutes.Length];
-            foreach (var task in InOrder)
+            var (heads, tails) = (Heads(), Tails());
+            return Enumerable.Range(0, Capacity.Length).Select(resource =>
             {
-                ends[task] = Before[task].Select(before => ends[before]).Append(0).Max() + Minutes[task];
-            }
-
-            return ends.Max();
+                var users = Enumerable.Range(0, Minutes.Length).Where(task => Needs[task][resource] > 0).ToList();
+                var work = users.Sum(task => Minutes[task] * Needs[task][resource]);
+                return users.Select(task => heads[task]).DefaultIfEmpty(0).Min() + ((work + Capacity[resource] - 1) / Capacity[resource]) + users.Select(task => tails[task]).DefaultIfEmpty(0).Min();
+            }).Append(CriticalPath).Max();
         }
     }
 
-    /// <summary>No schedule is shorter: the longest chain, or what a resource needs for all its work.</summary>
-    public int Bound => Enumerable.Range(0, Capacity.Length)
-        .Select(resource => (Enumerable.Range(0, Minutes.Length).Sum(task => Minutes[task] * Needs[task][resource]) + Capacity[resource] - 1) / Capacity[resource])
-        .Append(CriticalPath).Max();
+    /// <summary>Per task: the longest chain before it.</summary>
+    int[] Heads()
+    {
+        var heads = new int[Minutes.Length];
+        foreach (var task in InOrder)
+        {
+            heads[task] = Before[task].Select(before => heads[before] + Minutes[before]).Append(0).Max();
+        }
+
+        return heads;
+    }
+
+    /// <summary>Per task: the longest chain after it.</summary>
+    public int[] Tails()
+    {
+        var tails = new int[Minutes.Length];
+        foreach (var task in InOrder.Reverse())
+        {
+            foreach (var before in Before[task])
+            {
+                tails[before] = Math.Max(tails[before], tails[task] + Minutes[task]);
+            }
+        }
+
+        return tails;
+    }
 
     /// <summary>
     /// The same as one dish that keeps as long as it likes: resources are appliances (or cooks), the promised table is

@@ -45,15 +45,7 @@ static class Rivals
     /// <summary>Serial schedule generation, the task that must finish soonest first.</summary>
     public static Outcome LatestFinishFirst(Instance instance)
     {
-        var tails = new int[instance.Minutes.Length];
-        foreach (var task in instance.InOrder.Reverse())
-        {
-            foreach (var before in instance.Before[task])
-            {
-                tails[before] = Math.Max(tails[before], tails[task] + instance.Minutes[task]);
-            }
-        }
-
+        var tails = instance.Tails();
         var taken = new int[instance.Minutes.Sum()][];
         foreach (var at in Enumerable.Range(0, taken.Length))
         {

@@ -43,9 +43,4 @@ static class MealFigures
     }
 
     static double Median(IEnumerable<double> figures) => figures.Order().ElementAt(Meals / 2);
-
-    sealed class FirstTold(Action act) : IProgress<PlanProgress>
-    {
-        public void Report(PlanProgress value) => act();
-    }
 }
