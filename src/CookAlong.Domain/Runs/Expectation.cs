@@ -13,7 +13,7 @@ sealed class Expectation
     {
         this.run = run;
         this.now = now;
-        Retimed = Retiming.MoveRight(run.Meal, run.PlanAsItStands, run.FactsAt(now), Minute.Of(now));
+        Retimed = Retiming.MoveRight(run.Meal, run.PlanAsExpected, run.FactsAt(now), Minute.Of(now));
     }
 
     public Retimed Retimed { get; }

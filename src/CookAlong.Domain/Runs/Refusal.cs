@@ -48,6 +48,18 @@ public abstract record Refusal
 
     public sealed record UnknownCall(CallId Call) : Refusal;
 
+    public sealed record UnknownDish(DishId Dish) : Refusal;
+
+    /// <summary>Nothing would be left to cook.</summary>
+    public sealed record OnlyDish(DishId Dish) : Refusal;
+
+    public sealed record UnknownCourse(CourseId Course) : Refusal;
+
+    public sealed record TableTimePast(CourseId Course) : Refusal;
+
+    /// <summary>Or one that the plan does not heat.</summary>
+    public sealed record UnknownOven(OvenId Oven) : Refusal;
+
     public sealed record PlanIsStale : Refusal;
 
     public sealed record OutOfRange(string What, int Least, int Most) : Refusal;

@@ -20,6 +20,7 @@ public sealed partial record Run
         {
             Sequence = logged.Sequence,
             PlanBasis = ChangesPlan(logged.Event) ? logged.Sequence : PlanBasis,
+            Wish = WishAfter(logged),
             Commands = Commands.Add(logged.Command),
         };
     }
@@ -46,6 +47,10 @@ public sealed partial record Run
         RunEvent.KitchenPaused e => this with { Pause = new RunPause(logged.At, e.After, logged.Sequence) },
         RunEvent.KitchenWentOn => this with { Pause = null },
         RunEvent.PlanAccepted e => WithPlan(e.Plan, logged.At),
+        RunEvent.HelperLeft e => WithLeft(e.Helper, e.From),
+        RunEvent.DishDropped e => WithDropped(e.Dish),
+        RunEvent.TableMoved e => WithTable(e.Course, e.To),
+        RunEvent.OvenBehind e => this with { SlowOvens = SlowOvens.SetItem(e.Oven, (e.HotAt, e.Celsius)) },
         RunEvent.RunEnded => this with { Ended = logged.At },
         _ => throw new UnreachableException($"No effect is written for {happened.GetType().Name}."),
     };
@@ -53,7 +58,8 @@ public sealed partial record Run
     static bool ChangesPlan(RunEvent happened) => happened switch
     {
         RunEvent.RunStarted or RunEvent.StepStarted or RunEvent.StepFinished or RunEvent.StepTakenBack or RunEvent.StepClaimed
-            or RunEvent.StepLetGo or RunEvent.StepGiven or RunEvent.TimeAdded or RunEvent.PlanAccepted => true,
+            or RunEvent.StepLetGo or RunEvent.StepGiven or RunEvent.TimeAdded or RunEvent.PlanAccepted
+            or RunEvent.HelperLeft or RunEvent.DishDropped or RunEvent.TableMoved or RunEvent.OvenBehind => true,
         RunEvent.PersonJoined or RunEvent.PersonPutOut or RunEvent.TendFinished or RunEvent.CallAcknowledged
             or RunEvent.KitchenPaused or RunEvent.KitchenWentOn or RunEvent.RunEnded => false,
         _ => throw new UnreachableException($"Nobody has said whether {happened.GetType().Name} changes the plan."),
@@ -87,6 +93,7 @@ public sealed partial record Run
     Run WithPlan(Plan accepted, DateTimeOffset at) => this with
     {
         Plan = accepted,
+        SlowOvens = SlowOvens.Clear(),
         Taken = new PlanTaken(at, PlanDifference.Of(PlanAsItStands, accepted, step => StateOf(step).Started is null)),
         Steps = Steps.ToImmutableDictionary(
             entry => entry.Key,

@@ -55,6 +55,10 @@ public sealed partial record Run
         RunCommand.HoldEverything => Pause is null ? new RunEvent.KitchenPaused(After: null) : new Refusal.Paused(),
         RunCommand.GoOn => Pause is null ? new Refusal.NotPaused() : new RunEvent.KitchenWentOn(),
         RunCommand.AcceptPlan c => c.MadeAt < PlanBasis || c.MadeAt > Sequence ? new Refusal.PlanIsStale() : new RunEvent.PlanAccepted(c.Plan),
+        RunCommand.HelperLeaves c => Leave(c.Helper, c.InMinutes, now),
+        RunCommand.DropDish c => Drop(c.Dish),
+        RunCommand.MoveTable c => MoveTable(c.Course, c.Minutes, now),
+        RunCommand.OvenStillHeats c => StillHeats(c.Oven, c.Minutes, now),
         RunCommand.EndRun => new RunEvent.RunEnded(),
         _ => throw new UnreachableException($"No decision is written for {command.GetType().Name}."),
     };
@@ -63,7 +67,7 @@ public sealed partial record Run
     public static Role RoleFor(RunCommand command) => command switch
     {
         RunCommand.PutOut or RunCommand.GiveStep or RunCommand.HoldEverything or RunCommand.GoOn or RunCommand.AcceptPlan
-            or RunCommand.EndRun => Role.Host,
+            or RunCommand.HelperLeaves or RunCommand.DropDish or RunCommand.MoveTable or RunCommand.OvenStillHeats or RunCommand.EndRun => Role.Host,
         RunCommand.StartStep or RunCommand.FinishStep or RunCommand.TakeBack or RunCommand.ClaimStep or RunCommand.LetGoStep
             or RunCommand.AddTime or RunCommand.FinishTend or RunCommand.Acknowledge => Role.Helper,
         RunCommand.Join => Role.Watcher,

@@ -10,6 +10,14 @@ public sealed partial record Run
     /// <summary>What people were told, with the time added by hand and the hands that changed since.</summary>
     public Plan PlanAsItStands => Plan with { Steps = [.. Plan.Steps.Select(AsItStands)] };
 
+    /// <summary>The same, with nothing into a slow oven before it is hot: what the re-timing goes by.</summary>
+    internal Plan PlanAsExpected => PlanAsItStands is var plan && SlowOvens.IsEmpty ? plan : plan with { Steps = [.. plan.Steps.Select(OnceHot)] };
+
+    PlannedStep OnceHot(PlannedStep planned) =>
+        planned.Oven is { } oven && SlowOvens.TryGetValue(oven, out var slow) && planned.Start < slow.HotAt && StateOf(planned.Step).Started is null
+            ? planned with { Start = slow.HotAt, End = slow.HotAt + planned.Minutes }
+            : planned;
+
     PlannedStep AsItStands(PlannedStep planned)
     {
         var state = StateOf(planned.Step);
@@ -41,11 +49,25 @@ public sealed partial record Run
             Meal with { Helpers = Helpers, Dishes = [.. Meal.Dishes.Select(dish => dish with { Steps = [.. dish.Steps.Select(AsItStands)] })] },
             limits,
             Minute.Of(now),
-            new SoFar(PlanAsItStands, FactsAt(now), Plan.Ovens.ToDictionary(oven => oven.Oven, oven => CelsiusAt(oven, Minute.Of(now)))))
+            new SoFar(PlanAsItStands, FactsAt(now), Plan.Ovens.ToDictionary(oven => oven.Oven, oven => CelsiusNow(oven, Minute.Of(now)))))
         {
             Cushion = Plan.Cost.Cushion,
             Leans = Plan.Cost.Leans,
         };
+
+    /// <summary>A slow oven is as far behind as it takes to be hot when somebody said it would be.</summary>
+    int CelsiusNow(OvenProgramme programme, Minute now)
+    {
+        var planned = CelsiusAt(programme, now);
+        if (!SlowOvens.TryGetValue(programme.Oven, out var slow) || slow.HotAt <= now)
+        {
+            return planned;
+        }
+
+        var oven = Meal.Kitchen.Ovens.Single(one => one.Id == programme.Oven);
+        var behind = slow.Celsius - (int)Math.Ceiling((slow.HotAt - now) * oven.HeatUpPerMinute);
+        return Math.Min(planned, Math.Max(oven.StartsAt, behind));
+    }
 
     /// <summary>Read off the programme, rounded; it is linear between its points.</summary>
     static int CelsiusAt(OvenProgramme oven, Minute at)
@@ -60,7 +82,7 @@ public sealed partial record Run
     Step AsItStands(Step step)
     {
         var state = StateOf(step.Id);
-        var here = state.Holders is { IsEmpty: false } holders ? holders : step.By;
+        ImmutableArray<HelperId> here = [.. (state.Holders is { IsEmpty: false } holders ? holders : step.By).Where(helper => !HasGoneBy(helper, step.Id))];
         return state.ExtraMinutes == 0
             ? step with { By = here }
             : step with { By = here, Way = Longer(step.Way, state.ExtraMinutes), Options = [.. step.Options.Select(way => Longer(way, state.ExtraMinutes))] };

@@ -85,7 +85,7 @@ public sealed partial record Run
 
     /// <summary>
     /// Room for one more pair of hands. A holder counts only once joined: work planned for, or given to, somebody
-    /// who is not here by phone is free to whoever is.
+    /// who is not here by phone, or will have gone, is free to whoever is.
     /// </summary>
     public bool HasRoom(Step step)
     {
@@ -101,7 +101,7 @@ public sealed partial record Run
         return StateOf(step.Id).Finished is null && (way.Attention == Attention.HandsOn || hasChore) && HasRoom(step);
     }
 
-    IEnumerable<HelperId> HoldersHere(StepId step) => HoldersOf(step).Where(helper => PersonOf(helper) is not null);
+    IEnumerable<HelperId> HoldersHere(StepId step) => HoldersOf(step).Where(helper => PersonOf(helper) is not null && !HasGoneBy(helper, step));
 
     bool IsHeldBy(StepId step, RunPerson who) => who.Helper is { } helper && HoldersOf(step).Contains(helper);
 

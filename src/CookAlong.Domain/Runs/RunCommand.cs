@@ -41,6 +41,20 @@ public abstract record RunCommand
     /// <param name="MadeAt">The run's sequence number the plan was made for.</param>
     public sealed record AcceptPlan(Plan Plan, long MadeAt) : RunCommand;
 
+    /// <summary>Somebody goes home; asked again, the last word counts.</summary>
+    /// <param name="InMinutes">From now, 0 to 600.</param>
+    public sealed record HelperLeaves(HelperId Helper, int InMinutes) : RunCommand;
+
+    /// <summary>The dish is left out; what of it cooks comes off the heat.</summary>
+    public sealed record DropDish(DishId Dish) : RunCommand;
+
+    /// <param name="Minutes">Later, or sooner where negative; -240 to 240, not 0. The new time must lie ahead.</param>
+    public sealed record MoveTable(CourseId Course, int Minutes) : RunCommand;
+
+    /// <summary>The oven is slower than was thought.</summary>
+    /// <param name="Minutes">Until it will be as hot as its dial says, 1 to 60.</param>
+    public sealed record OvenStillHeats(OvenId Oven, int Minutes) : RunCommand;
+
     public sealed record EndRun : RunCommand;
 }
 

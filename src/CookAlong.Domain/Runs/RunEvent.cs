@@ -38,6 +38,16 @@ public abstract record RunEvent
 
     public sealed record PlanAccepted(Plan Plan) : RunEvent;
 
+    /// <param name="From">They are not here any more from this minute on.</param>
+    public sealed record HelperLeft(HelperId Helper, Minute From) : RunEvent;
+
+    public sealed record DishDropped(DishId Dish) : RunEvent;
+
+    public sealed record TableMoved(CourseId Course, Minute To) : RunEvent;
+
+    /// <param name="HotAt">It has this many °C no sooner.</param>
+    public sealed record OvenBehind(OvenId Oven, Minute HotAt, int Celsius) : RunEvent;
+
     public sealed record RunEnded : RunEvent;
 }
 

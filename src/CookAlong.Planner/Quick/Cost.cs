@@ -73,10 +73,10 @@ internal static class Cost
         return sum;
     }
 
-    /// <summary>As <see cref="Domain.Planning.DialChanges"/> counts them.</summary>
+    /// <summary>As <see cref="Domain.Planning.DialChanges"/> counts them; in a run they have no price.</summary>
     private static long OfDial(Work work, Layout layout)
     {
-        if (work.InOven.Length == 0)
+        if (work.InOven.Length == 0 || work.Begun is not null)
         {
             return 0;
         }

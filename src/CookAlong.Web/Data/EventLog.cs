@@ -26,18 +26,20 @@ public sealed class EventLog(IDbContextFactory<CookAlongDb> databases)
     public async IAsyncEnumerable<(RunEventRow Row, Logged Logged)> ReadAsync(RunId id, [EnumeratorCancellation] CancellationToken stop = default)
     {
         await using var db = await databases.CreateDbContextAsync(stop);
-        Domain.Meals.Meal? meal = null;
+        // A plan is read by the meal as it was then: dishes may have been left out and table times moved since it began.
+        var run = Run.Empty(id);
         var rows = db.Set<RunEventRow>().AsNoTracking().Where(row => row.Run == id.Value).OrderBy(row => row.Sequence).AsAsyncEnumerable();
         await foreach (var row in rows.WithCancellation(stop))
         {
-            var happened = StoredEvent.Read(row.Kind, row.Document, meal);
-            meal = (happened as RunEvent.RunStarted)?.Meal ?? meal;
-            yield return (row, new Logged(
+            var happened = StoredEvent.Read(row.Kind, row.Document, run.HasBegun ? run.Meal : null);
+            var logged = new Logged(
                 row.Sequence,
                 new CommandId(row.Command),
                 row.By is { } by ? new PersonId(by) : null,
                 DateTimeOffset.FromUnixTimeMilliseconds(row.At),
-                happened));
+                happened);
+            run = run.Apply(logged);
+            yield return (row, logged);
         }
     }
 

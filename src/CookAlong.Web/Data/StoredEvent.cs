@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Globalization;
 using System.Text.Json.Nodes;
 using CookAlong.Domain;
 using CookAlong.Domain.Meals;
@@ -42,6 +43,10 @@ public static class StoredEvent
             "kitchenPaused/1" => new RunEvent.KitchenPaused(json["after"] is { } after ? new StepId(after.GetValue<string>()) : null),
             "kitchenWentOn/1" => new RunEvent.KitchenWentOn(),
             "planAccepted/1" => new RunEvent.PlanAccepted(ReadPlan(json, meal ?? throw new InvalidDataException("A plan came before its meal."))),
+            "helperLeft/1" => new RunEvent.HelperLeft(new HelperId(Text(json, "helper")), At(json, "from")),
+            "dishDropped/1" => new RunEvent.DishDropped(new DishId(Text(json, "dish"))),
+            "tableMoved/1" => new RunEvent.TableMoved(new CourseId(Text(json, "course")), At(json, "to")),
+            "ovenBehind/1" => new RunEvent.OvenBehind(new OvenId(Text(json, "oven")), At(json, "hotAt"), Number(json, "celsius")),
             "runEnded/1" => new RunEvent.RunEnded(),
             _ => throw new InvalidDataException($"The log holds an event \"{kind}\" that this version does not know. Was it written by a newer one?"),
         };
@@ -74,6 +79,10 @@ public static class StoredEvent
         RunEvent.KitchenPaused e => ("kitchenPaused/1", new() { ["after"] = e.After?.Value }),
         RunEvent.KitchenWentOn => ("kitchenWentOn/1", []),
         RunEvent.PlanAccepted e => ("planAccepted/1", new() { ["plan"] = JsonNode.Parse(PlanFile.Write(e.Plan, meal)) }),
+        RunEvent.HelperLeft e => ("helperLeft/1", new() { ["helper"] = e.Helper.Value, ["from"] = At(e.From) }),
+        RunEvent.DishDropped e => ("dishDropped/1", new() { ["dish"] = e.Dish.Value }),
+        RunEvent.TableMoved e => ("tableMoved/1", new() { ["course"] = e.Course.Value, ["to"] = At(e.To) }),
+        RunEvent.OvenBehind e => ("ovenBehind/1", new() { ["oven"] = e.Oven.Value, ["hotAt"] = At(e.HotAt), ["celsius"] = e.Celsius }),
         RunEvent.RunEnded => ("runEnded/1", []),
         _ => throw new UnreachableException($"No stored form is written for {happened.GetType().Name}."),
     };
@@ -103,6 +112,10 @@ public static class StoredEvent
     static string Text(JsonObject json, string name) => json[name]!.GetValue<string>();
 
     static int Number(JsonObject json, string name) => json[name]!.GetValue<int>();
+
+    static string At(Minute at) => at.Utc.ToString("yyyy-MM-dd'T'HH:mm'Z'", CultureInfo.InvariantCulture);
+
+    static Minute At(JsonObject json, string name) => Minute.Of(DateTimeOffset.Parse(Text(json, name), CultureInfo.InvariantCulture));
 
     static string RoleName(Role role) => role switch
     {

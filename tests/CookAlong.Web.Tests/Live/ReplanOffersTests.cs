@@ -1,3 +1,4 @@
+using System.Text.Json;
 using CookAlong.Domain;
 using CookAlong.Domain.Planning;
 using CookAlong.Domain.Runs;
@@ -70,6 +71,70 @@ public sealed class ReplanOffersTests
         await OfferAsync(kitchen);
         await OfferAsync(kitchen);
         Assert.Equal(1, planner.Asked);
+    }
+
+    [Fact]
+    public async Task Hands_that_go_bring_an_offer_though_nothing_is_late()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync(services => services.AddSingleton<IMealPlanner>(new FixedPlanner(At(15))));
+        Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "helperLeaves", helper = "ivo", minutes = 0 })).Accepted);
+        var run = await kitchen.LoadAsync();
+        await kitchen.House.Get<ReplanOffers>().Look(run, Board.Of(run, Clock(12, 20)));
+        var offer = kitchen.House.Get<ReplanOffers>().Of(run)!;
+        Assert.Contains(offer.Changes, change => change.Step == Trim && change.BecomesBy.SequenceEqual([Maren]));
+        Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "acceptPlan", plan = offer.Id })).Accepted);
+        Assert.Null((await kitchen.LoadAsync()).Wish);
+    }
+
+    [Theory]
+    [InlineData("""{"kind":"dropDish","dish":"beans"}""")]
+    [InlineData("""{"kind":"moveTable","course":"main","minutes":15}""")]
+    [InlineData("""{"kind":"ovenStillHeats","oven":"oven","minutes":10}""")]
+    public async Task What_upsets_a_plan_survives_a_restart(string command)
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync(services => services.AddSingleton<IMealPlanner>(new FixedPlanner(At(15))));
+        Assert.True((await kitchen.TapAsync(kitchen.Host, JsonDocument.Parse(command).RootElement)).Accepted);
+        Assert.NotNull((await kitchen.LoadAsync()).Wish);
+    }
+
+    [Fact]
+    public async Task A_plan_of_what_is_left_is_taken_and_survives_a_restart()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync(services => services.AddSingleton<IMealPlanner>(new FixedPlanner(At(15, 5))));
+        await kitchen.TapAsync(kitchen.Host, new { kind = "moveTable", course = "main", minutes = 5 });
+        await kitchen.TapAsync(kitchen.Host, new { kind = "dropDish", dish = "beans" });
+        var run = await kitchen.LoadAsync();
+        await kitchen.House.Get<ReplanOffers>().Look(run, Board.Of(run, Clock(12, 20)));
+        Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "acceptPlan", plan = kitchen.House.Get<ReplanOffers>().Of(run)!.Id })).Accepted);
+        var plan = (await kitchen.LoadAsync()).Plan;
+        Assert.Equal((At(15, 5), At(15, 5)), (plan.Courses[0].TableTime, plan.Courses[0].Promised));
+        Assert.DoesNotContain(plan.Steps, step => step.Step == Trim);
+    }
+
+    [Fact]
+    public async Task A_plan_told_while_the_search_goes_on_is_offered_at_once_and_can_be_taken_when_a_better_one_came()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync(services => services.AddSingleton<IMealPlanner>(new TwoPlans()));
+        var offers = new List<OfferedPlan?>();
+        var run = (await kitchen.House.Get<LiveRuns>().FindAsync(new RunId(kitchen.Run)))!.Current;
+        await kitchen.House.Get<ReplanOffers>().Look(run, Board.Of(run, Clock(12, 50)), () => offers.Add(kitchen.House.Get<ReplanOffers>().Of(run)));
+        Assert.Equal([8, 3], offers.Select(offer => offer!.LateMinutes));
+        Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "acceptPlan", plan = offers[0]!.Id })).Accepted);
+    }
+
+    /// <summary>Tells of a plan that is eight minutes late, and finds one that is three.</summary>
+    sealed class TwoPlans : IMealPlanner
+    {
+        public Plan Plan(PlanRequest request, IProgress<PlanProgress>? progress = null, CancellationToken stop = default)
+        {
+            Plan Late(int minutes) => request.So!.Current with
+            {
+                Courses = [.. request.So.Current.Courses.Select(course => course with { TableTime = At(15, minutes) })],
+                Cost = request.So.Current.Cost with { Objective = minutes },
+            };
+            progress!.Report(new PlanProgress(TimeSpan.Zero, 8, 1, 8) { Plan = Late(8) });
+            return Late(3);
+        }
     }
 
     /// <summary>Nobody has stuffed the goose by 12:50.</summary>

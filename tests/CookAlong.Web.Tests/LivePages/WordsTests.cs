@@ -38,7 +38,9 @@ public sealed class WordsTests
             new Refusal.UnknownStep(Peel.Id), new Refusal.AlreadyFinished(Peel.Id, At(13, 0)), new Refusal.AlreadyStarted(Peel.Id, At(13, 0)), new Refusal.NotStarted(Peel.Id),
             new Refusal.WaitsFor(Peel.Id, Boil.Id), new Refusal.OthersWentOn(Boil.Id, Rough.Id), new Refusal.Paused(), new Refusal.NotPaused(), new Refusal.Taken(Peel.Id, Ivo),
             new Refusal.NotYours(Peel.Id), new Refusal.NotForChildren(Peel.Id), new Refusal.NeedsSkill(Peel.Id, "knife"), new Refusal.UnknownHelper(Ivo), new Refusal.HelperTaken(Ivo),
-            new Refusal.UnknownTend(Peel.Id), new Refusal.TendAlreadyDone(Peel.Id, At(13, 0)), new Refusal.UnknownCall(GooseOut.Id), new Refusal.PlanIsStale(), new Refusal.OutOfRange("Minutes", 1, 120), new Refusal.HostStays(),
+            new Refusal.UnknownTend(Peel.Id), new Refusal.TendAlreadyDone(Peel.Id, At(13, 0)), new Refusal.UnknownCall(GooseOut.Id), new Refusal.PlanIsStale(),
+            new Refusal.UnknownDish(new("flan")), new Refusal.OnlyDish(new("flan")), new Refusal.UnknownCourse(new("sweet")), new Refusal.TableTimePast(new("sweet")), new Refusal.UnknownOven(new("oven-9")),
+            new Refusal.OutOfRange("Minutes", 1, 120), new Refusal.HostStays(),
         };
         var kinds = typeof(Refusal).GetNestedTypes().Where(type => type.IsSubclassOf(typeof(Refusal)));
 

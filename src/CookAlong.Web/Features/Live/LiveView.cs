@@ -18,6 +18,9 @@ public sealed record LiveView(RunId Run, Meal Meal, Board Board, PersonId Person
 
     public WallClock Clock { get; } = new(Meal.TimeZone);
 
+    /// <summary>Something has happened that the plan does not know of: the kitchen needs a new one.</summary>
+    public bool IsPlanWished { get; init; }
+
     /// <summary>The household's own speakers could not be reached when they were last tried.</summary>
     public bool AreSpeakersAway { get; init; }
 
@@ -66,6 +69,9 @@ public sealed record LiveView(RunId Run, Meal Meal, Board Board, PersonId Person
     public bool IsCooked(BoardCourse course) => Meal.Dishes.Where(dish => dish.Course == course.Course)
         .SelectMany(dish => dish.Steps)
         .All(step => Board.Done.Any(card => card.Step.Id == step.Id));
+
+    /// <summary>Dishes with something still to do.</summary>
+    public IEnumerable<Dish> Unserved => Meal.Dishes.Where(dish => dish.Steps.Any(step => Board.Done.All(card => card.Step.Id != step.Id)));
 
     public string Path(string part) => $"/cook/{Run}/{part}";
 }

@@ -21,6 +21,10 @@ public sealed class LiveViews(LiveRuns runs, IncomingTaps taps, ReplanOffers off
 
         var run = live.Current;
         var offer = who.Role == Role.Host ? offers.Of(run) : null;
-        return new LiveView(id, run.Meal, boards.Of(run), who.Person, who.Role, who.Helper, offer, open.Of(id)) { AreSpeakersAway = ways.NotReached.Any() };
+        return new LiveView(id, run.Meal, boards.Of(run), who.Person, who.Role, who.Helper, offer, open.Of(id))
+        {
+            IsPlanWished = run.Wish is { IsEarly: false },
+            AreSpeakersAway = ways.NotReached.Any(),
+        };
     }
 }

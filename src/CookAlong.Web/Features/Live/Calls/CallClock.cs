@@ -6,7 +6,7 @@ using CookAlong.Web.Features.Live.Runs;
 namespace CookAlong.Web.Features.Live.Calls;
 
 /// <summary>Looks at every running meal once a second: sends the calls that have come, and says what has moved.</summary>
-public sealed class CallClock(LiveRuns runs, LiveScreens screens, DueCalls calls, OutwardCalls outward, ReplanOffers offers, Boards boards, TimeProvider time, ILogger<CallClock> log) : BackgroundService
+public sealed class CallClock(LiveRuns runs, LiveScreens screens, DueCalls calls, OutwardCalls outward, Boards boards, TimeProvider time, ILogger<CallClock> log) : BackgroundService
 {
     static readonly TimeSpan Beat = TimeSpan.FromSeconds(1);
 
@@ -44,7 +44,7 @@ public sealed class CallClock(LiveRuns runs, LiveScreens screens, DueCalls calls
     {
         var board = boards.NewOf(run);
         var now = board.At;
-        _ = offers.Look(run, board);
+        screens.LookForPlan(run, board);
         screens.TellIfMoved(run, board);
         foreach (var call in board.Calls.Where(call => call.Due <= now && !call.IsAcknowledged && !settled.Contains((run.Id, call.Id))))
         {

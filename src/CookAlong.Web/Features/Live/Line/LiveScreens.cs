@@ -16,12 +16,22 @@ public sealed class LiveScreens(IHubContext<LiveHub> hub, ReplanOffers offers, O
     /// <summary>The run as it is now, with its schedule of calls.</summary>
     public void Tell(Run run, ImmutableArray<RunEvent> happened)
     {
-        Send(run.Id, "Changed", News(run, boards.Of(run)));
+        var board = boards.Of(run);
+        Send(run.Id, "Changed", News(run, board));
+        if (run.Wish is { IsEarly: false } wish && wish.Since == run.Sequence)
+        {
+            // Somebody has just upset the plan and waits for a new one: not at the clock's next beat, but now.
+            LookForPlan(run, board);
+        }
+
         foreach (var silenced in happened.OfType<RunEvent.CallAcknowledged>())
         {
             Send(run.Id, "Silence", new CallNews(silenced.Call.Value));
         }
     }
+
+    /// <summary>Asks for a new plan where there is a reason to, and says so as soon as there is one.</summary>
+    public void LookForPlan(Run run, Board board) => offers.Look(run, board, () => TellIfMoved(run, boards.Of(run)));
 
     /// <summary>Time moves calls too: what waits for a step that runs over is called later than screens were told.</summary>
     public void TellIfMoved(Run run, Board board)

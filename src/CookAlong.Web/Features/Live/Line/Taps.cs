@@ -34,6 +34,14 @@ public static class Taps
 
     public static string PutOut(PersonId person) => Json(new { kind = "putOut", person = person.Value });
 
+    public static string Leaves(HelperId helper, int minutes) => Json(new { kind = "helperLeaves", helper = helper.Value, minutes });
+
+    public static string Drop(DishId dish) => Json(new { kind = "dropDish", dish = dish.Value });
+
+    public static string MoveTable(CourseId course, int minutes) => Json(new { kind = "moveTable", course = course.Value, minutes });
+
+    public static string StillHeats(OvenId oven, int minutes) => Json(new { kind = "ovenStillHeats", oven = oven.Value, minutes });
+
     public static string EndRun { get; } = Json(new { kind = "endRun" });
 
     static string Json<T>(T command) => JsonSerializer.Serialize(command);

@@ -36,6 +36,12 @@ static class WireCommand
             "goOn" => new RunCommand.GoOn(),
             "acceptPlan" => Id(json, "plan") is { } plan ? offered(plan) : null,
             "putOut" => Id(json, "person") is { } person ? new RunCommand.PutOut(new PersonId(person)) : null,
+            "helperLeaves" => Text(json, "helper") is { } helper && Number(json, "minutes") is { } inMinutes
+                ? new RunCommand.HelperLeaves(new HelperId(helper), inMinutes)
+                : null,
+            "dropDish" => Text(json, "dish") is { } dish ? new RunCommand.DropDish(new DishId(dish)) : null,
+            "moveTable" => Text(json, "course") is { } course && Number(json, "minutes") is { } by ? new RunCommand.MoveTable(new CourseId(course), by) : null,
+            "ovenStillHeats" => Text(json, "oven") is { } oven && Number(json, "minutes") is { } left ? new RunCommand.OvenStillHeats(new OvenId(oven), left) : null,
             "endRun" => new RunCommand.EndRun(),
 
             // Not only unknown kinds: joining is not a screen's to ask for.

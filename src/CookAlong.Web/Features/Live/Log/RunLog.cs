@@ -13,8 +13,15 @@ public sealed class RunLog(EventLog log)
     {
         var lines = ImmutableArray.CreateBuilder<LogLine>();
         var names = new Dictionary<PersonId, string>();
+        var words = view.Words;
         await foreach (var (row, logged) in log.ReadAsync(view.Run, stop))
         {
+            if (logged.Event is RunEvent.RunStarted started)
+            {
+                // What has been left out since is still spoken of.
+                words = new Words(started.Meal, view.Board.People);
+            }
+
             if (logged.Event is RunEvent.PersonJoined joined)
             {
                 names[joined.Person] = joined.Name;
@@ -22,7 +29,7 @@ public sealed class RunLog(EventLog log)
 
             // A host who only looks has tapped nothing; whoever tapped had joined before.
             var by = logged.By is { } person ? names.GetValueOrDefault(person) : null;
-            lines.Add(new LogLine(logged, by, row.Kind, row.Document, view.Words.Of(logged.Event, by ?? "The kitchen")));
+            lines.Add(new LogLine(logged, by, row.Kind, row.Document, words.Of(logged.Event, by ?? "The kitchen")));
         }
 
         return lines.ToImmutable();

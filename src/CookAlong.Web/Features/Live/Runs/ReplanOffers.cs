@@ -5,7 +5,7 @@ using CookAlong.Domain.Runs;
 
 namespace CookAlong.Web.Features.Live.Runs;
 
-/// <summary>When table time slips: asks the planner, in the background, for a plan that gets some of it back.</summary>
+/// <summary>When table time slips, or the plan was upset, or something was ready early: asks the planner, in the background, for a better plan.</summary>
 public sealed class ReplanOffers(IMealPlanner planner, TimeProvider time, ILogger<ReplanOffers> log)
 {
     /// <summary>A slip that grows by this much since the planner was asked is worth asking again.</summary>
@@ -22,55 +22,65 @@ public sealed class ReplanOffers(IMealPlanner planner, TimeProvider time, ILogge
     public RunCommand.AcceptPlan? Find(Run run, Guid offer) =>
         Standing(run).FirstOrDefault(one => one.Shown.Id == offer) is { } standing ? new RunCommand.AcceptPlan(standing.Plan, standing.MadeAt) : null;
 
-    /// <summary>Asks when there is a slip that nobody has asked about. The search goes on by itself; nobody need wait for it.</summary>
-    public Task Look(Run run, Board board)
+    /// <summary>Asks when there is a reason that nobody has asked about. The search goes on by itself; nobody need wait for it.</summary>
+    /// <param name="better">Told of each better offer.</param>
+    public Task Look(Run run, Board board, Action? better = null)
     {
-        if (board.Slip is not { } slip)
+        var late = board.Courses.Max(course => course.Expected - course.Promised);
+        if (board.Slip is null && run.Wish is not { IsEarly: false } && !(run.Wish is { IsEarly: true } && late > 0))
         {
             questions.TryRemove(run.Id, out _);
             return Task.CompletedTask;
         }
 
         if (questions.TryGetValue(run.Id, out var asked)
-            && (!asked.Answer.IsCompleted || (asked.Basis == run.PlanBasis && slip.LateMinutes < asked.LateMinutes + AskAgainAfter)))
+            && (asked.Basis == run.PlanBasis ? !asked.Answer.IsCompleted || late < asked.LateMinutes + AskAgainAfter : !asked.Answer.IsCompleted && board.Slip is null))
         {
             return asked.Answer;
         }
 
         var now = time.GetUtcNow();
         var offers = new Offers();
-        var answer = Task.Run(() => Ask(run, slip.LateMinutes, now, offers));
+        var answer = Task.Run(() => Ask(run, late, now, offers, better));
         answer.ContinueWith(
             failed => log.LogError(failed.Exception, "No new plan for run {Run}: the planner failed.", run.Id),
             CancellationToken.None,
             TaskContinuationOptions.OnlyOnFaulted,
             TaskScheduler.Default);
-        questions[run.Id] = new Question(run.PlanBasis, slip.LateMinutes, answer, offers);
+        questions[run.Id] = new Question(run.PlanBasis, late, answer, offers);
         return answer;
     }
 
     ImmutableList<Offer> Standing(Run run) =>
         questions.TryGetValue(run.Id, out var asked) && !asked.Answer.IsFaulted && asked.Basis == run.PlanBasis && run.Ended is null ? asked.Offers.All : [];
 
-    void Ask(Run run, int lateMinutes, DateTimeOffset now, Offers offers)
+    void Ask(Run run, int lateMinutes, DateTimeOffset now, Offers offers, Action? better)
     {
-        var found = new Found(plan => Consider(run, plan, lateMinutes, now, offers));
-        Consider(run, planner.Plan(run.Replan(Limits, now), found), lateMinutes, now, offers);
+        void Hear(Plan plan)
+        {
+            if (IsBetter(run, plan, lateMinutes, offers))
+            {
+                var late = run.Meal.Courses.Max(course => plan.TableTime(course.Id) - course.TableTime);
+                var changes = PlanDifference.Of(run.PlanAsItStands, plan, step => run.StateOf(step).Started is null);
+                offers.Add(new Offer(new OfferedPlan(Guid.CreateVersion7(now), late, changes), plan, run.Sequence));
+                better?.Invoke();
+            }
+        }
+
+        Hear(planner.Plan(run.Replan(Limits, now), new Found(Hear)));
     }
 
-    static void Consider(Run run, Plan plan, int lateMinutes, DateTimeOffset now, Offers offers)
+    /// <summary>Where the plan was upset any plan is: the old one cannot be kept. Else it must serve sooner.</summary>
+    static bool IsBetter(Run run, Plan plan, int lateMinutes, Offers offers)
     {
         if (plan.Status == PlanStatus.None || run.Meal.Steps.Any(step => plan.Steps.All(planned => planned.Step != step.Id)))
         {
-            return;
+            return false;
         }
 
-        var late = run.Meal.Courses.Max(course => plan.TableTime(course.Id) - course.TableTime);
-        if (late < lateMinutes && (offers.All is not [.., var last] || plan.Cost.Objective < last.Plan.Cost.Objective))
-        {
-            var changes = PlanDifference.Of(run.PlanAsItStands, plan, step => run.StateOf(step).Started is null);
-            offers.Add(new Offer(new OfferedPlan(Guid.CreateVersion7(now), late, changes), plan, run.Sequence));
-        }
+        return offers.All is [.., var last]
+            ? plan.Cost.Objective < last.Plan.Cost.Objective
+            : run.Wish is { IsEarly: false } || run.Meal.Courses.Max(course => plan.TableTime(course.Id) - course.TableTime) < lateMinutes;
     }
 
     sealed record Question(long Basis, int LateMinutes, Task Answer, Offers Offers);

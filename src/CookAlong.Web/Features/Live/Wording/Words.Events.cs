@@ -25,6 +25,10 @@ public sealed partial class Words
         RunEvent.KitchenPaused => $"{by} held everything",
         RunEvent.KitchenWentOn => $"{by} let the kitchen go on",
         RunEvent.PlanAccepted => $"{by} took a new plan",
+        RunEvent.HelperLeft one => $"{by} said that {Name(one.Helper)} is here until {clock.Show(one.From)}",
+        RunEvent.DishDropped one => $"{by} left out {meal.Dishes.FirstOrDefault(dish => dish.Id == one.Dish)?.Name ?? "a dish"}",
+        RunEvent.TableMoved one => $"{by} moved {meal.Courses.Single(course => course.Id == one.Course).Name} to {clock.Show(one.To)}",
+        RunEvent.OvenBehind one => $"{by} said that {meal.Kitchen.Ovens.Single(oven => oven.Id == one.Oven).Name} is hot only at {clock.Show(one.HotAt)}",
         RunEvent.RunEnded => $"{by} ended the meal",
         _ => throw new UnreachableException($"An event without a sentence: {happened.GetType().Name}."),
     };

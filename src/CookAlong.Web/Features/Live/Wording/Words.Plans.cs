@@ -11,6 +11,15 @@ public sealed partial class Words
         ? "A new plan serves on time again."
         : $"A new plan serves {Minutes(offer.LateMinutes)} late at the most.";
 
+    public const string Drop = "What nobody has begun is cancelled. What of it cooks comes off the heat now: see to it yourself.";
+
+    public const string Wished = "The plan does not know of what has just happened.";
+
+    public static string Wish(OfferedPlan? offer) => offer is null ? "A new plan is being looked for." : "A new plan is ready.";
+
+    /// <summary>How a table time is to be moved.</summary>
+    public static string MoveTable(int minutes) => minutes < 0 ? $"{-minutes} min sooner" : $"{minutes} min later";
+
     /// <summary>One step of an offered plan: who is told something new.</summary>
     public string Change(StepChange change) =>
         $"{Hands(change)}{Step(change.Step)} at {clock.Show(change.Becomes)}{(IsMoved(change) ? $", not {clock.Show(change.Was)}" : "")}";
