@@ -14,7 +14,7 @@ internal sealed class DialTurns
     private readonly MealModel model;
     private readonly List<OvenStay> stays;
     private readonly IntVar[] at;
-    private readonly ILiteral[] happens;
+    private readonly BoolVar[] happens;
 
     /// <summary>Per stay and change: it starts after it; it ends before it.</summary>
     private readonly Dictionary<OvenStay, (ILiteral[] After, ILiteral[] Before)> sides = new(ReferenceEqualityComparer.Instance);
@@ -28,7 +28,7 @@ internal sealed class DialTurns
         var most = Math.Min(Prices.MostDialChanges, stays.Count - 1);
         isMany = stays.Count - 1 > most ? model.Cp.NewBoolVar("many dial changes") : null;
         at = [.. Enumerable.Range(0, most).Select(index => model.Cp.NewIntVar(0, model.End, $"dial change {index}"))];
-        happens = [.. Enumerable.Range(0, most).Select(index => (ILiteral)model.Cp.NewBoolVar($"dial changes {index}"))];
+        happens = [.. Enumerable.Range(0, most).Select(index => model.Cp.NewBoolVar($"dial changes {index}"))];
         for (var index = 0; index < most; index++)
         {
             if (index > 0)
@@ -47,7 +47,7 @@ internal sealed class DialTurns
                 model.Cp.AddBoolOr([happens[index]]);
             }
 
-            model.Charge(LinearExpr.Term(happens[index] as BoolVar ?? throw new System.Diagnostics.UnreachableException(), 1), model.Prices.DialChange);
+            model.Charge(happens[index], model.Prices.DialChange);
         }
     }
 

@@ -18,12 +18,7 @@ internal static class OvenTemperature
             var stays = model.OvenStays.Where(stay => stay.Oven.Id == oven.Id).ToList();
             var now = model.So?.OvensNow.GetValueOrDefault(oven.Id, oven.StartsAt) ?? oven.StartsAt;
             var cold = new CelsiusRange(now, now, now);
-            var turns = DialTurns.Of(model, oven, stays);
-            if (turns is not null)
-            {
-                model.DialTurns = turns;
-            }
-
+            var turns = model.DialTurns = DialTurns.Of(model, oven, stays);
             for (var first = 0; first < stays.Count; first++)
             {
                 var stay = stays[first];
