@@ -133,6 +133,26 @@ public sealed class LiveKitchenTests(Household house) : IClassFixture<Household>
         await tablet.ShouldBeCleanInEveryLightAsync("device");
     }
 
+    // A screen of 5 px a millimetre: 13 mm of capitals want type of 97 px, 25 mm of digits 182 px.
+    [Fact]
+    public async Task A_wall_is_read_across_the_room_once_its_screen_was_measured_and_keeps_the_light_it_was_given()
+    {
+        await using var tablet = await house.HostAsync(ScreenSize.Tablet);
+        await Household.StartSoupAsync(tablet);
+        await tablet.Page.GetByRole(AriaRole.Link, new() { Name = "This device" }).ClickAsync();
+        await tablet.Page.GetByLabel("Night, or a dim kitchen").CheckAsync();
+        await Expect(tablet.Page.GetByLabel("Night, or a dim kitchen")).ToBeCheckedAsync();
+        await tablet.Page.GetByLabel("Width of the card").FillAsync("428");
+        await tablet.Page.GetByRole(AriaRole.Button, new() { Name = "It is as wide" }).ClickAsync();
+        await tablet.Page.GetByRole(AriaRole.Link, new() { Name = "To the wall view" }).ClickAsync();
+
+        await Expect(tablet.Page.Locator(".wall-card h2")).ToHaveCSSAsync("font-size", "97px");
+        await Expect(tablet.Page.Locator(".wall-card .left time")).ToHaveCSSAsync("font-size", "182px");
+        await Expect(tablet.Page.Locator("body")).ToHaveCSSAsync("background-color", "rgb(28, 24, 21)");
+        await tablet.PictureAsync("wall");
+        await tablet.ShouldBeCleanAsync();
+    }
+
     [Fact]
     public async Task A_page_loaded_anew_while_the_server_is_away_shows_its_last_board_and_says_how_old_it_is()
     {

@@ -18,6 +18,10 @@ static class LiveMarkup
 
     public static IResult MePart(LiveView view) => new RazorComponentResult<MePart>(new { View = view });
 
+    public static IResult Wall(LiveView view) => new RazorComponentResult<WallPage>(new { View = view });
+
+    public static IResult WallPart(LiveView view) => new RazorComponentResult<WallPart>(new { View = view });
+
     public static IResult Device(LiveView view) => new RazorComponentResult<DevicePage>(new { View = view });
 
     public static IResult Invite(LiveView view, Invitation invitation, string joinAddress, IReadOnlyList<RunPerson> guests, string? message) =>

@@ -15,6 +15,8 @@ static class LivePages
         var cook = app.MapGroup("/cook/{run:guid}").RequireAuthorization(HouseholdFeature.InRunPolicy);
         cook.MapGet("", (HttpContext http, Guid run, LiveViews views) => PageAsync(http, run, views, LiveMarkup.Board));
         cook.MapGet("/me", (HttpContext http, Guid run, LiveViews views) => PageAsync(http, run, views, LiveMarkup.Me));
+        cook.MapGet("/wall", (HttpContext http, Guid run, LiveViews views) => PageAsync(http, run, views, LiveMarkup.Wall));
+        cook.MapGet("/wall-part", (HttpContext http, Guid run, LiveViews views) => PartAsync(http, run, views, LiveMarkup.WallPart));
         cook.MapGet("/device", (HttpContext http, Guid run, LiveViews views) => PageAsync(http, run, views, LiveMarkup.Device));
         cook.MapGet("/board-part", (HttpContext http, Guid run, LiveViews views) => PartAsync(http, run, views, LiveMarkup.BoardPart));
         cook.MapGet("/me-part", (HttpContext http, Guid run, LiveViews views) => PartAsync(http, run, views, LiveMarkup.MePart));

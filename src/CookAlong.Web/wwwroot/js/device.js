@@ -1,5 +1,6 @@
 // What this device can do, found out by asking it.
 
+import { offerLooks } from "./looks.js";
 import { offerPush } from "./push.js";
 import * as words from "./words.js";
 import { canSpeak, sound, speaks, speak, unlock } from "./arm.js";
@@ -50,3 +51,4 @@ for (const button of document.querySelectorAll("[data-test]")) {
     if (said) said.textContent = answer?.ok ? await answer.text() : words.testFailed;
   });
 }
+offerLooks();

@@ -54,5 +54,7 @@ export const pushRefused = (why) => `The browser could not be set up for it: ${w
 
 export const testFailed = "The server could not be asked. Try again in a moment.";
 
+export const measured = "This screen is measured. The wall view uses it from now on.";
+
 /** Said beside the colour, so that nobody has to know it. */
 export const priority = { high: "Urgent", medium: "Due", low: "Note" };
