@@ -74,9 +74,9 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
             return new Tried(Finish(quick, counted.Bound), false);
         }
 
-        if (Naming.Of(counts, draft, search.Limits) is { } names)
+        if (Naming.Of(counts, draft, search.Limits) is { } names && Finish(counts, draft, names, counted.Objective, counted.Bound) is { } whole)
         {
-            return new Tried(Finish(counts, draft, names, counted.Objective, counted.Bound), false);
+            return new Tried(whole, false);
         }
 
         var named = Named(draft, counted.Bound, share * 0.25, giveUp);
@@ -99,9 +99,9 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
             }
 
             best = soon;
-            if (Naming.Of(counts, draft, search.Limits) is { } names)
+            if (Naming.Of(counts, draft, search.Limits) is { } names && Finish(counts, draft, names, soon.Objective, soon.Bound) is { } whole)
             {
-                search.Tell(Finish(counts, draft, names, soon.Objective, soon.Bound));
+                search.Tell(whole);
             }
 
             if (soon.IsProven)
@@ -177,9 +177,15 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
             return null;
         }
 
+        if (Finish(quick, bound: 0) is not { } plan)
+        {
+            search.Forget();
+            return null;
+        }
+
         if (so is not null)
         {
-            search.Tell(Finish(quick, bound: 0));
+            search.Tell(plan);
         }
 
         return quick;
@@ -222,11 +228,10 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
         return search.Solve(model, time < search.Limits.Time ? time : search.Limits.Time, time, share, heedStop);
     }
 
-    private Plan Finish(MealModel model, Answer answer, long bound) => Naming.Of(model, answer.Found!, search.Limits) is { } names
-        ? Finish(model, answer.Found!, names, answer.Objective, bound)
-        : throw new InvalidOperationException("Names were found with the times, and lost when written down.");
+    private Plan? Finish(MealModel model, Answer answer, long bound) =>
+        Naming.Of(model, answer.Found!, search.Limits) is { } names ? Finish(model, answer.Found!, names, answer.Objective, bound) : null;
 
-    private Plan Finish(MealModel model, Draft draft, ImmutableArray<ImmutableArray<HelperId>> names, long objective, long bound)
+    private Plan? Finish(MealModel model, Draft draft, ImmutableArray<ImmutableArray<HelperId>> names, long objective, long bound)
     {
         var doers = draft.Jobs.Zip(names)
             .SelectMany(one => one.Second, (one, helper) => (Job: (one.First.Job.Step.Id, one.First.Job.Tend), Helper: helper))
@@ -234,9 +239,9 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
         return Finish(PlanWriting.Write(meal, clock, so, draft, doers, search.Prices), objective, bound);
     }
 
-    private Plan Finish(QuickSearch quick, long bound) => Finish(quick.Plan(so), quick.Cost, bound);
+    private Plan? Finish(QuickSearch quick, long bound) => Finish(quick.Plan(so), quick.Cost, bound);
 
-    private Plan Finish(Plan plan, long objective, long bound)
+    private Plan? Finish(Plan plan, long objective, long bound)
     {
         // What has begun may cost what no plan can say; then the solver's own sum stands.
         var cost = so is null ? plan.Cost.Objective : objective;

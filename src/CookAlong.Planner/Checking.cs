@@ -1,25 +1,38 @@
+using System.Collections.Immutable;
 using CookAlong.Domain;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 
 namespace CookAlong.Planner;
 
-/// <summary>No plan leaves the planner that breaks a rule: that would be the planner's own mistake.</summary>
+/// <summary>
+/// No plan leaves a planner that breaks a rule. One that does is the planner's own mistake, which is no use to the cook: it is
+/// discarded like something never found, and the search goes on without it.
+/// </summary>
 internal static class Checking
 {
-    public static void Hold(Meal meal, Plan plan, SoFar? so, Minute now)
+    /// <summary>Told of each plan that was discarded; the tests fail there. Nobody listens in a kitchen.</summary>
+    public static Action<Meal, ImmutableArray<Breach>>? Discarded { get; set; }
+
+    public static bool Holds(Meal meal, Plan plan, SoFar? so, Minute now)
     {
-        var breaches = PlanCheck.Check(meal, plan).Where(breach => so is null || IsAhead(meal, breach, so, now)).ToList();
-        if (breaches.Count > 0)
+        ImmutableArray<Breach> breaches = [.. PlanCheck.Check(meal, plan).Where(breach => so is null || IsAhead(meal, breach, so, now))];
+        if (!breaches.IsEmpty)
         {
-            throw new InvalidOperationException($"The planner broke its own rules: {string.Join("; ", breaches)}");
+            Discarded?.Invoke(meal, breaches);
         }
+
+        return breaches.IsEmpty;
     }
 
-    /// <summary>The plan checked, with each step's slack.</summary>
-    public static Plan Finished(Meal meal, Plan plan, SoFar? so, Minute now)
+    /// <summary>The plan checked, with each step's slack; null where it breaks a rule.</summary>
+    public static Plan? Finished(Meal meal, Plan plan, SoFar? so, Minute now)
     {
-        Hold(meal, plan, so, now);
+        if (!Holds(meal, plan, so, now))
+        {
+            return null;
+        }
+
         var slack = so is null ? Slack.Of(meal, plan) : Retiming.MoveRight(meal, plan, [.. so.Facts], now).Slack;
         return plan with { Steps = [.. plan.Steps.Select(step => step with { Slack = slack.GetValueOrDefault(step.Step) })] };
     }

@@ -45,7 +45,7 @@ internal sealed class Neighbourhoods(Search search, Func<Near, MealModel> model)
 
             // What is solved to the end could have been larger.
             var isSolved = tried.Found is not null && tried.Objective == tried.Bound;
-            size = Math.Clamp(isSolved ? size + 2 : size - 2, Fewest, draft.Steps.Count);
+            size = Math.Clamp(isSolved ? size + 2 : size - 2, Math.Min(Fewest, draft.Steps.Count), draft.Steps.Count);
         }
 
         return answer;

@@ -61,9 +61,10 @@ static class PlaceChecks
                 yield return new(RuleId.Grills, Step: over.Last.Step, Thing: grill.Id.Value, At: over.At, Found: over.Found, Allowed: 1);
             }
 
+            // A dish that would go in to be kept warm just as it is served has never been in.
             var clashes =
                 from inside in question.Insides
-                where inside.Oven == grill.InsideOven
+                where inside.Oven == grill.InsideOven && inside.Start < inside.End
                 from work in works
                 where inside.Start < work.Planned.End && work.Planned.Start < inside.End
                 select new Breach(RuleId.Grills, Step: work.Step.Id, Other: inside.Step, Dish: inside.Dish, Oven: inside.Oven,
