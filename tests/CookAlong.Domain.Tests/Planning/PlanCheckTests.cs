@@ -99,11 +99,11 @@ public sealed partial class PlanCheckTests
     public void What_goes_in_to_be_kept_warm_just_as_it_is_served_has_never_kept_a_grill_from_its_oven()
     {
         var grillInOven = Kitchen(kitchen => kitchen with { Grills = [new(new("grill"), new("oven"))] });
-        Change InFrom(int minute) => Both(grillInOven, Hold("potatoes", hold => hold with { From = At(minute), To = At(172) }));
+        (Meal, Plan) InFrom(int minute) => Both(grillInOven, Hold("potatoes", hold => hold with { From = At(minute), To = At(172) }))(Lunch, Kept);
         bool Clashes((Meal Meal, Plan Plan) changed) => PlanCheck.Check(changed.Meal, changed.Plan).Any(breach => breach.Rule == RuleId.Grills);
 
-        Assert.True(Clashes(InFrom(171)(Lunch, Kept)));
-        Assert.False(Clashes(InFrom(172)(Lunch, Kept)));
+        Assert.True(Clashes(InFrom(171)));
+        Assert.False(Clashes(InFrom(172)));
     }
 
     [Fact]
