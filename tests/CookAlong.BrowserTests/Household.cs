@@ -82,13 +82,19 @@ public sealed partial class Household(Chromium chromium) : IAsyncLifetime
     }
 
     /// <summary>A phone that joins the run on the host's screen with a fresh code, typed in.</summary>
-    public async Task<Screen> JoinAsync(Screen host, string name)
+    /// <param name="device">A script that runs before every page: what is odd about this phone.</param>
+    public async Task<Screen> JoinAsync(Screen host, string name, string? device = null)
     {
         var board = new Uri(host.Page.Url).AbsolutePath;
         await host.GoToAsync($"{board}/invite");
         var code = await host.Page.Locator(".code").InnerTextAsync();
         await host.GoToAsync(board);
         var phone = await OpenAsync($"phone-{name}", ScreenSize.Phone);
+        if (device is not null)
+        {
+            await phone.Context.AddInitScriptAsync(device);
+        }
+
         await phone.GoToAsync("/join");
         await phone.Page.GetByLabel("code").FillAsync(code);
         await phone.Page.GetByLabel("Your name").FillAsync(name);
