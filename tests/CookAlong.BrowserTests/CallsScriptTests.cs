@@ -83,6 +83,37 @@ public sealed class CallsScriptTests(Household house) : IClassFixture<Household>
             heard.push(...shown);
             """));
 
+    [Fact]
+    public async Task A_call_whose_answer_is_taken_back_rings_anew() =>
+        Assert.Equal(["high: a", "high: a"], await HeardAsync("""
+            calls.set([call("a", 1_000_000)]);
+            at(1_000_000);
+            calls.silence("a");
+            calls.set([]);
+            at(1_020_000);
+            calls.set([call("a", 1_000_000)]);
+            """));
+
+    [Fact]
+    public async Task What_was_answered_before_its_time_and_taken_back_rings_at_its_time() =>
+        Assert.Equal(["high: a"], await HeardAsync("""
+            calls.set([call("a", 1_000_000)]);
+            calls.silence("a");
+            calls.set([call("a", 1_000_000, { acknowledged: true })]);
+            at(1_000_000);
+            calls.set([call("a", 1_000_000)]);
+            """));
+
+    [Fact]
+    public async Task A_new_schedule_that_does_not_know_of_the_answer_yet_keeps_it() =>
+        Assert.Equal(["high: a"], await HeardAsync("""
+            calls.set([call("a", 1_000_000)]);
+            at(1_000_000);
+            calls.silence("a");
+            calls.set([call("a", 1_000_000)]);
+            at(1_050_000);
+            """));
+
     async Task<string[]> HeardAsync(string script, bool joinsIn = true)
     {
         await using var screen = await house.OpenAsync("script", ScreenSize.Phone);

@@ -40,7 +40,7 @@ public static class CallSchedule
 
     /// <summary>The call is about something in this run, though it does not ring any more.</summary>
     public static bool IsSettled(Run run, CallId call) =>
-        run.Meal.Steps.Concat(run.Dropped.SelectMany(dish => dish.Steps)).Any(step => CallIds.IsAbout(call, step.Id))
+        run.Menu.SelectMany(dish => dish.Steps).Any(step => CallIds.IsAbout(call, step.Id))
         || run.Meal.Courses.Any(course => CallIds.Table(course.Id) == call)
         || run.Plan.Ovens.Any(oven => call.Value.StartsWith($"dial:{oven.Oven}:", StringComparison.Ordinal))
         || Enumerable.Range(1, checked((int)run.Sequence)).Any(sequence => CallIds.Pause(sequence) == call);

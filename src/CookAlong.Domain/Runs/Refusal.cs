@@ -62,5 +62,14 @@ public abstract record Refusal
 
     public sealed record PlanIsStale : Refusal;
 
+    /// <summary>It was taken back already, or never was.</summary>
+    public sealed record NothingToTakeBack : Refusal;
+
+    /// <summary>The first plan still holds.</summary>
+    public sealed record NoPlanBefore : Refusal;
+
+    /// <summary>Nobody who is here by a screen of their own.</summary>
+    public sealed record NotHere(HelperId Helper) : Refusal;
+
     public sealed record OutOfRange(string What, int Least, int Most) : Refusal;
 }

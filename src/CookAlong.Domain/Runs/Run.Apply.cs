@@ -21,13 +21,14 @@ public sealed partial record Run
             Sequence = logged.Sequence,
             PlanBasis = ChangesPlan(logged.Event) ? logged.Sequence : PlanBasis,
             Wish = WishAfter(logged),
+            Upsets = UpsetsAfter(logged.Event),
             Commands = Commands.Add(logged.Command),
         };
     }
 
     Run With(RunEvent happened, Logged logged) => happened switch
     {
-        RunEvent.RunStarted e => this with { Meal = e.Meal, Plan = e.Plan, Helpers = e.Meal.Helpers, Began = logged.At },
+        RunEvent.RunStarted e => this with { Meal = e.Meal, Menu = e.Meal.Dishes, Plan = e.Plan, Helpers = e.Meal.Helpers, Began = logged.At },
         RunEvent.PersonJoined e => WithPerson(new RunPerson(e.Person, e.Name, e.Role, e.Helper)),
         RunEvent.PersonPutOut e => this with { People = People.Remove(e.Person) },
         RunEvent.StepStarted e => WithStep(e.Step, state => state with { Started = logged.At, By = logged.By }),
@@ -38,19 +39,31 @@ public sealed partial record Run
             By = logged.By,
         }),
         RunEvent.StepTakenBack e => WithTakenBack(e.Step),
-        RunEvent.StepClaimed e => WithStep(e.Step, state => state with { Holders = [.. HoldersHere(e.Step), e.Helper] }),
+        RunEvent.StepClaimed e => WithStep(e.Step, state => state with { Holders = [.. HoldersHere(e.Step), e.Helper], HeldSince = logged.At }),
         RunEvent.StepLetGo e => WithStep(e.Step, state => state with { Holders = HoldersOf(e.Step).Remove(e.Helper) }),
-        RunEvent.StepGiven e => WithStep(e.Step, state => state with { Holders = [e.To] }),
+        RunEvent.StepGiven e => WithStep(e.Step, state => state with { Holders = [e.To], HeldSince = logged.At }),
+        RunEvent.StepHandedOver e => WithStep(e.Step, state => state with { Holders = HoldersOf(e.Step).Replace(e.From, e.To), HeldSince = logged.At }),
+        RunEvent.ClaimKept e => WithStep(e.Step, state => state with { KeptUntil = e.Until }),
+        RunEvent.ClaimFreed e => WithStep(e.Step, state => state with { Holders = HoldersOf(e.Step).Remove(e.Helper), KeptUntil = null }),
         RunEvent.TimeAdded e => WithStep(e.Step, state => state with { ExtraMinutes = state.ExtraMinutes + e.Minutes }),
+        RunEvent.TimeTakenBack e => WithTimeTakenBack(e.Step, e.Minutes),
         RunEvent.TendFinished e => this with { TendsDone = TendsDone.SetItem(new TendTurn(e.Step, e.Tend, e.Turn), logged.At) },
+        RunEvent.TendTakenBack e => WithTendTakenBack(new TendTurn(e.Step, e.Tend, e.Turn)),
         RunEvent.CallAcknowledged e => this with { Acknowledged = Acknowledged.SetItem(e.Call, logged.At) },
+        RunEvent.CallTakenBack e => this with { Acknowledged = Acknowledged.Remove(e.Call) },
         RunEvent.KitchenPaused e => this with { Pause = new RunPause(logged.At, e.After, logged.Sequence) },
-        RunEvent.KitchenWentOn => this with { Pause = null },
-        RunEvent.PlanAccepted e => WithPlan(e.Plan, logged.At),
+        RunEvent.KitchenWentOn => this with { Pause = null, WentOn = logged.At },
+        RunEvent.PlanAccepted e => WithNewPlan(e.Plan, logged.At),
+        RunEvent.PlanTakenBack e => WithPlanTakenBack(e.Plan, logged.At),
+        RunEvent.PlanRuleSet e => this with { PlanRule = e.Minutes },
         RunEvent.HelperLeft e => WithLeft(e.Helper, e.From),
+        RunEvent.HelperStayed e => WithStayed(e.Helper),
         RunEvent.DishDropped e => WithDropped(e.Dish),
-        RunEvent.TableMoved e => WithTable(e.Course, e.To),
+        RunEvent.DishBroughtBack e => WithBroughtBack(e.Dish),
+        RunEvent.TableMoved e => WithTableMoved(e.Course, e.To),
+        RunEvent.TableMovedBack e => WithTableMovedBack(e.Course, e.To),
         RunEvent.OvenBehind e => this with { SlowOvens = SlowOvens.SetItem(e.Oven, (e.HotAt, e.Celsius)) },
+        RunEvent.OvenCaughtUp e => this with { SlowOvens = SlowOvens.Remove(e.Oven) },
         RunEvent.RunEnded => this with { Ended = logged.At },
         _ => throw new UnreachableException($"No effect is written for {happened.GetType().Name}."),
     };
@@ -58,9 +71,12 @@ public sealed partial record Run
     static bool ChangesPlan(RunEvent happened) => happened switch
     {
         RunEvent.RunStarted or RunEvent.StepStarted or RunEvent.StepFinished or RunEvent.StepTakenBack or RunEvent.StepClaimed
-            or RunEvent.StepLetGo or RunEvent.StepGiven or RunEvent.TimeAdded or RunEvent.PlanAccepted
-            or RunEvent.HelperLeft or RunEvent.DishDropped or RunEvent.TableMoved or RunEvent.OvenBehind => true,
-        RunEvent.PersonJoined or RunEvent.PersonPutOut or RunEvent.TendFinished or RunEvent.CallAcknowledged
+            or RunEvent.StepLetGo or RunEvent.StepGiven or RunEvent.StepHandedOver or RunEvent.ClaimFreed or RunEvent.TimeAdded or RunEvent.TimeTakenBack
+            or RunEvent.PlanAccepted or RunEvent.PlanTakenBack
+            or RunEvent.HelperLeft or RunEvent.DishDropped or RunEvent.TableMoved or RunEvent.OvenBehind
+            or RunEvent.HelperStayed or RunEvent.DishBroughtBack or RunEvent.TableMovedBack or RunEvent.OvenCaughtUp => true,
+        RunEvent.PersonJoined or RunEvent.PersonPutOut or RunEvent.TendFinished or RunEvent.TendTakenBack
+            or RunEvent.CallAcknowledged or RunEvent.CallTakenBack or RunEvent.ClaimKept or RunEvent.PlanRuleSet
             or RunEvent.KitchenPaused or RunEvent.KitchenWentOn or RunEvent.RunEnded => false,
         _ => throw new UnreachableException($"Nobody has said whether {happened.GetType().Name} changes the plan."),
     };
@@ -94,11 +110,12 @@ public sealed partial record Run
     {
         Plan = accepted,
         SlowOvens = SlowOvens.Clear(),
+        Tables = Tables.ToImmutableDictionary(entry => entry.Key, entry => entry.Value.Select(before => before with { Served = null }).ToImmutableArray()),
         Taken = new PlanTaken(at, PlanDifference.Of(PlanAsItStands, accepted, step => StateOf(step).Started is null)),
         Steps = Steps.ToImmutableDictionary(
             entry => entry.Key,
             entry => entry.Value.Started is null
-                ? StepState.Untouched with { Undone = entry.Value.Undone }
+                ? StepState.Untouched with { Undone = entry.Value.Undone, HeldSince = HoldersOf(entry.Key).ToHashSet().SetEquals(accepted.Step(entry.Key).Helpers) ? entry.Value.HeldSince : null }
                 : entry.Value with { CountedByPlan = accepted.Step(entry.Key).Minutes + entry.Value.ExtraMinutes - MinutesOf(entry.Key) }),
     };
 

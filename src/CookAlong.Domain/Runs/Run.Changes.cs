@@ -18,14 +18,8 @@ public sealed partial record Run
     /// <summary>When hands that were planned for go; who goes later than their work is among them too.</summary>
     public ImmutableDictionary<HelperId, Minute> Leaving { get; private init; } = ImmutableDictionary<HelperId, Minute>.Empty;
 
-    /// <summary>Left out of the meal since it began.</summary>
-    public ImmutableArray<Dish> Dropped { get; private init; } = [];
-
     /// <summary>Ovens that are behind the plan's programme, until a new plan is taken.</summary>
     public ImmutableDictionary<OvenId, (Minute HotAt, int Celsius)> SlowOvens { get; private init; } = ImmutableDictionary<OvenId, (Minute, int)>.Empty;
-
-    /// <summary>Something has happened that the plan people were told does not know of; null once a new one was taken.</summary>
-    public PlanWish? Wish { get; private init; }
 
     /// <summary>Planned for, or held by, somebody who will have gone by then.</summary>
     bool HasGoneBy(HelperId helper, StepId step) =>
@@ -35,11 +29,6 @@ public sealed partial record Run
         Helpers.All(one => one.Id != helper) ? new Refusal.UnknownHelper(helper)
         : inMinutes is < 0 or > LongestStay ? new Refusal.OutOfRange("minutes", 0, LongestStay)
         : new RunEvent.HelperLeft(helper, Minute.Of(now) + inMinutes);
-
-    Decision Drop(DishId dish) =>
-        Meal.Dishes.All(one => one.Id != dish) ? new Refusal.UnknownDish(dish)
-        : !Meal.Dishes.Any(one => !one.Steps.IsEmpty && one.Id != dish) ? new Refusal.OnlyDish(dish)
-        : new RunEvent.DishDropped(dish);
 
     Decision MoveTable(CourseId id, int minutes, DateTimeOffset now)
     {
@@ -87,32 +76,15 @@ public sealed partial record Run
         return left.IsEmpty ? [new Window(first, first)] : left;
     }
 
-    Run WithDropped(DishId id)
+    Run WithStayed(HelperId helper) => this with
     {
-        var dropped = Meal.Dishes.Single(dish => dish.Id == id);
-        var gone = dropped.Steps.Select(step => step.Id).ToHashSet();
-        Step Without(Step step) => step with { After = [.. step.After.Where(after => !gone.Contains(after.Step))] };
-        return this with
-        {
-            Dropped = Dropped.Add(dropped),
-            Meal = Meal with { Dishes = [.. Meal.Dishes.Where(dish => dish.Id != id).Select(dish => dish with { Steps = [.. dish.Steps.Select(Without)] })] },
-            Plan = Plan with
-            {
-                Steps = [.. Plan.Steps.Where(step => !gone.Contains(step.Step))],
-                Tends = [.. Plan.Tends.Where(tend => !gone.Contains(tend.Step))],
-                Holds = [.. Plan.Holds.Where(hold => hold.Dish != id)],
-            },
-            Taken = Taken is { } taken ? taken with { Changes = [.. taken.Changes.Where(change => !gone.Contains(change.Step))] } : null,
-            TendsDone = TendsDone.RemoveRange(TendsDone.Keys.Where(turn => gone.Contains(turn.Step))),
-            Steps = Steps.RemoveRange(gone),
-            Pause = Pause is { After: { } after } && gone.Contains(after) ? null : Pause,
-        };
-    }
+        Leaving = Leaving.Remove(helper),
+        Helpers = [.. Helpers.Select(one => one.Id == helper ? one with { Available = AsPlanned(helper) } : one)],
+    };
 
     /// <summary>Until a new plan is taken the old one stands, and a sooner table is served no sooner than it says.</summary>
-    Run WithTable(CourseId id, Minute to)
+    Run WithTable(CourseId id, Minute to, Minute served)
     {
-        var served = Minute.Later(to, Plan.TableTime(id));
         var dishes = Meal.Dishes.Where(dish => dish.Course == id).Select(dish => dish.Id).ToHashSet();
         return this with
         {
@@ -125,31 +97,7 @@ public sealed partial record Run
         };
     }
 
-    /// <summary>Finished so long before it was expected to be that work may be pulled forward, in minutes.</summary>
-    const int WorthPullingForward = 5;
-
-    PlanWish? WishAfter(Logged logged)
-    {
-        if (logged.Event is RunEvent.PlanAccepted)
-        {
-            return null;
-        }
-
-        if (logged.Event is RunEvent.HelperLeft or RunEvent.DishDropped or RunEvent.TableMoved or RunEvent.OvenBehind)
-        {
-            return new PlanWish(logged.Sequence, IsEarly: false);
-        }
-
-        var isEarly = logged.Event is RunEvent.StepFinished finished && ExpectedEnd(finished.Step) - Minute.Of(logged.At) >= WorthPullingForward;
-        return Wish is null && isEarly ? new PlanWish(logged.Sequence, IsEarly: true) : Wish;
-    }
-
     Minute ExpectedEnd(StepId step) => StateOf(step).Started is { } started
         ? Minute.Of(started) + MinutesOf(step)
         : Plan.Step(step).End + StateOf(step).BeyondPlan;
 }
-
-/// <summary>Why a new plan is asked for, though table time has not slipped.</summary>
-/// <param name="Since">The event that began it.</param>
-/// <param name="IsEarly">Only that something was ready early: a new plan is worth telling when it serves sooner.</param>
-public sealed record PlanWish(long Since, bool IsEarly);

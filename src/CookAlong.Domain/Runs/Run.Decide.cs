@@ -31,7 +31,12 @@ public sealed partial record Run
             return Admit(join);
         }
 
-        if (!People.TryGetValue(tap.By, out var who))
+        if (tap.By is not { } by)
+        {
+            return DecideByItself(tap.Command, now);
+        }
+
+        if (!People.TryGetValue(by, out var who))
         {
             return new Refusal.NotInThisRun();
         }
@@ -48,17 +53,29 @@ public sealed partial record Run
         RunCommand.TakeBack c => OnStep(c.Step, step => TakeBack(step, who)),
         RunCommand.ClaimStep c => OnStep(c.Step, step => Claim(step, who)),
         RunCommand.LetGoStep c => OnStep(c.Step, step => LetGo(step, who)),
-        RunCommand.GiveStep c => OnStep(c.Step, step => Give(step, c.To)),
+        RunCommand.GiveStep c => OnStep(c.Step, step => Give(step, c.To, who)),
+        RunCommand.TakeOver c => OnStep(c.Step, step => TakeOver(step, who)),
+        RunCommand.KeepStep c => OnStep(c.Step, step => Keep(step, who, now)),
         RunCommand.AddTime c => OnStep(c.Step, step => AddTime(step, c.Minutes, who)),
+        RunCommand.TakeBackTime c => OnStep(c.Step, step => TakeBackTime(step, c.Minutes, who)),
         RunCommand.FinishTend c => OnStep(c.Step, step => FinishTend(step, c.Tend, c.Turn, who)),
+        RunCommand.TakeBackTend c => OnStep(c.Step, step => TakeBackTend(step, c.Tend, c.Turn, who)),
         RunCommand.Acknowledge c => Acknowledge(c.Call, now),
+        RunCommand.TakeBackAnswer c => TakeBackAnswer(c.Call, now),
         RunCommand.HoldEverything => Pause is null ? new RunEvent.KitchenPaused(After: null) : new Refusal.Paused(),
         RunCommand.GoOn => Pause is null ? new Refusal.NotPaused() : new RunEvent.KitchenWentOn(),
-        RunCommand.AcceptPlan c => c.MadeAt < PlanBasis || c.MadeAt > Sequence ? new Refusal.PlanIsStale() : new RunEvent.PlanAccepted(c.Plan),
+        RunCommand.AcceptPlan c => Accept(c),
+        RunCommand.TakeBackPlan => TakeBackPlan(),
+        RunCommand.SetPlanRule c => SetPlanRule(c.Minutes),
         RunCommand.HelperLeaves c => Leave(c.Helper, c.InMinutes, now),
+        RunCommand.HelperStays c => Leaving.ContainsKey(c.Helper) ? new RunEvent.HelperStayed(c.Helper) : new Refusal.NothingToTakeBack(),
         RunCommand.DropDish c => Drop(c.Dish),
+        RunCommand.BringBackDish c => LeftOut.ContainsKey(c.Dish) ? new RunEvent.DishBroughtBack(c.Dish) : new Refusal.NothingToTakeBack(),
         RunCommand.MoveTable c => MoveTable(c.Course, c.Minutes, now),
+        RunCommand.TakeBackTable c => TakeBackTable(c.Course, now),
         RunCommand.OvenStillHeats c => StillHeats(c.Oven, c.Minutes, now),
+        RunCommand.OvenOnTime c => SlowOvens.ContainsKey(c.Oven) ? new RunEvent.OvenCaughtUp(c.Oven) : new Refusal.NothingToTakeBack(),
+        RunCommand.FreeStep => new Refusal.NotYourRole(Role.Host),
         RunCommand.EndRun => new RunEvent.RunEnded(),
         _ => throw new UnreachableException($"No decision is written for {command.GetType().Name}."),
     };
@@ -66,12 +83,23 @@ public sealed partial record Run
     /// <summary>The least role that may ask for it.</summary>
     public static Role RoleFor(RunCommand command) => command switch
     {
-        RunCommand.PutOut or RunCommand.GiveStep or RunCommand.HoldEverything or RunCommand.GoOn or RunCommand.AcceptPlan
-            or RunCommand.HelperLeaves or RunCommand.DropDish or RunCommand.MoveTable or RunCommand.OvenStillHeats or RunCommand.EndRun => Role.Host,
+        RunCommand.PutOut or RunCommand.TakeOver or RunCommand.FreeStep or RunCommand.HoldEverything or RunCommand.GoOn or RunCommand.AcceptPlan
+            or RunCommand.TakeBackPlan or RunCommand.SetPlanRule or RunCommand.HelperLeaves or RunCommand.HelperStays
+            or RunCommand.DropDish or RunCommand.BringBackDish or RunCommand.MoveTable or RunCommand.TakeBackTable
+            or RunCommand.OvenStillHeats or RunCommand.OvenOnTime or RunCommand.EndRun => Role.Host,
         RunCommand.StartStep or RunCommand.FinishStep or RunCommand.TakeBack or RunCommand.ClaimStep or RunCommand.LetGoStep
-            or RunCommand.AddTime or RunCommand.FinishTend or RunCommand.Acknowledge => Role.Helper,
+            or RunCommand.GiveStep or RunCommand.KeepStep or RunCommand.AddTime or RunCommand.TakeBackTime
+            or RunCommand.FinishTend or RunCommand.TakeBackTend or RunCommand.Acknowledge or RunCommand.TakeBackAnswer => Role.Helper,
         RunCommand.Join => Role.Watcher,
         _ => throw new UnreachableException($"Nobody has said who may ask for {command.GetType().Name}."),
+    };
+
+    /// <summary>What the kitchen does without anybody's tap.</summary>
+    Decision DecideByItself(RunCommand command, DateTimeOffset now) => command switch
+    {
+        RunCommand.FreeStep c => OnStep(c.Step, step => Free(step, c.From, c.IsSilent, now)),
+        RunCommand.AcceptPlan c => TakesByItself(c.Plan) ? Accept(c) : new Refusal.NotYourRole(Role.Host),
+        _ => new Refusal.NotInThisRun(),
     };
 
     Decision Admit(RunCommand.Join join)

@@ -129,21 +129,6 @@ public sealed partial record Run
         : IsHeldBy(step.Id, who) ? new RunEvent.StepLetGo(step.Id, who.Helper!.Value)
         : new Refusal.NotYours(step.Id);
 
-    Decision Give(Step step, HelperId to)
-    {
-        if (StateOf(step.Id).Finished is { } end)
-        {
-            return new Refusal.AlreadyFinished(step.Id, end);
-        }
-
-        if (Helpers.FirstOrDefault(helper => helper.Id == to) is not { } helper)
-        {
-            return new Refusal.UnknownHelper(to);
-        }
-
-        return ObjectionTo(step, helper) is { } objection ? objection : new RunEvent.StepGiven(step.Id, to);
-    }
-
     Decision AddTime(Step step, int minutes, RunPerson who) =>
         StateOf(step.Id).Finished is { } end ? new Refusal.AlreadyFinished(step.Id, end)
         : minutes is < 1 or > 120 ? new Refusal.OutOfRange("minutes", 1, 120)
@@ -174,10 +159,16 @@ public sealed partial record Run
             return new Refusal.NotStarted(step.Id);
         }
 
+        return ObjectionTo(step, step.Tends[tend], who) is { } objection ? objection : new RunEvent.TendFinished(step.Id, tend, turn);
+    }
+
+    /// <summary>Why this person may not do a tend, or say that it was not done.</summary>
+    Refusal? ObjectionTo(Step step, Tend tend, RunPerson who)
+    {
         var helper = HelperOf(who);
-        return helper is { IsChild: true } && !step.Tends[tend].ChildSafe ? new Refusal.NotForChildren(step.Id)
+        return helper is { IsChild: true } && !tend.ChildSafe ? new Refusal.NotForChildren(step.Id)
             : MissingSkill(step, helper) is { } skill ? new Refusal.NeedsSkill(step.Id, skill)
-            : new RunEvent.TendFinished(step.Id, tend, turn);
+            : null;
     }
 
     /// <summary>Why this person may not start, finish, take back or lengthen this step.</summary>

@@ -31,6 +31,9 @@ public sealed partial record Run
     /// <summary>The last new plan; null while the first one holds.</summary>
     public PlanTaken? Taken { get; private init; }
 
+    /// <summary>Set by the host: a new plan that moves nobody's next step further than this many minutes is taken by itself.</summary>
+    public int? PlanRule { get; private init; }
+
     public DateTimeOffset? Began { get; private init; }
 
     public DateTimeOffset? Ended { get; private init; }

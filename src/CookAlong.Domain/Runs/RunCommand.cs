@@ -22,15 +22,33 @@ public abstract record RunCommand
 
     public sealed record LetGoStep(StepId Step) : RunCommand;
 
-    /// <summary>The host hands a step to somebody.</summary>
+    /// <summary>The host gives a step to somebody, or a helper hands their own to somebody who is here.</summary>
     public sealed record GiveStep(StepId Step, HelperId To) : RunCommand;
+
+    /// <summary>The host takes a step that somebody else has.</summary>
+    public sealed record TakeOver(StepId Step) : RunCommand;
+
+    /// <summary>"I am on it": a step that is due stays with who has it a few minutes longer.</summary>
+    public sealed record KeepStep(StepId Step) : RunCommand;
+
+    /// <summary>The kitchen's own: a step nobody has begun is free again once its time is up.</summary>
+    /// <param name="IsSilent">Nothing is heard of the helper's phone.</param>
+    public sealed record FreeStep(StepId Step, HelperId From, bool IsSilent) : RunCommand;
 
     /// <param name="Minutes">1 to 120.</param>
     public sealed record AddTime(StepId Step, int Minutes) : RunCommand;
 
+    /// <param name="Minutes">Of those that were added, and no more.</param>
+    public sealed record TakeBackTime(StepId Step, int Minutes) : RunCommand;
+
     public sealed record FinishTend(StepId Step, int Tend, int Turn) : RunCommand;
 
+    public sealed record TakeBackTend(StepId Step, int Tend, int Turn) : RunCommand;
+
     public sealed record Acknowledge(CallId Call) : RunCommand;
+
+    /// <summary>The call was not answered after all.</summary>
+    public sealed record TakeBackAnswer(CallId Call) : RunCommand;
 
     /// <summary>"Hold everything": nothing new starts until the host says go on. What cooks goes on cooking.</summary>
     public sealed record HoldEverything : RunCommand;
@@ -41,25 +59,45 @@ public abstract record RunCommand
     /// <param name="MadeAt">The run's sequence number the plan was made for.</param>
     public sealed record AcceptPlan(Plan Plan, long MadeAt) : RunCommand;
 
+    /// <summary>Back to what people had been told before the last new plan; what has begun stays as it is.</summary>
+    public sealed record TakeBackPlan : RunCommand;
+
+    /// <summary>From now on a new plan is taken by itself when nobody's next step moves further than this, or only ever by the host.</summary>
+    /// <param name="Minutes">0 to 60; null = the host takes each.</param>
+    public sealed record SetPlanRule(int? Minutes) : RunCommand;
+
     /// <summary>Somebody goes home; asked again, the last word counts.</summary>
     /// <param name="InMinutes">From now, 0 to 600.</param>
     public sealed record HelperLeaves(HelperId Helper, int InMinutes) : RunCommand;
 
+    /// <summary>Somebody who was said to go does not.</summary>
+    public sealed record HelperStays(HelperId Helper) : RunCommand;
+
     /// <summary>The dish is left out; what of it cooks comes off the heat.</summary>
     public sealed record DropDish(DishId Dish) : RunCommand;
 
+    /// <summary>A dish that was left out is cooked after all, from where it was.</summary>
+    public sealed record BringBackDish(DishId Dish) : RunCommand;
+
     /// <param name="Minutes">Later, or sooner where negative; -240 to 240, not 0. The new time must lie ahead.</param>
     public sealed record MoveTable(CourseId Course, int Minutes) : RunCommand;
+
+    /// <summary>Back to the table time before the last move.</summary>
+    public sealed record TakeBackTable(CourseId Course) : RunCommand;
 
     /// <summary>The oven is slower than was thought.</summary>
     /// <param name="Minutes">Until it will be as hot as its dial says, 1 to 60.</param>
     public sealed record OvenStillHeats(OvenId Oven, int Minutes) : RunCommand;
 
+    /// <summary>It was not slow after all.</summary>
+    public sealed record OvenOnTime(OvenId Oven) : RunCommand;
+
     public sealed record EndRun : RunCommand;
 }
 
 /// <summary>One tap: who asks for what, under an id that makes a repeated sending harmless.</summary>
-public sealed record Tap(CommandId Id, PersonId By, RunCommand Command);
+/// <param name="By">Null for what the kitchen does by itself.</param>
+public sealed record Tap(CommandId Id, PersonId? By, RunCommand Command);
 
 public readonly record struct CommandId(Guid Value) { public override string ToString() => Value.ToString("D"); }
 

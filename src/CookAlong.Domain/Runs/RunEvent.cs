@@ -25,11 +25,26 @@ public abstract record RunEvent
 
     public sealed record StepGiven(StepId Step, HelperId To) : RunEvent;
 
+    /// <summary>A helper's own step, handed on.</summary>
+    public sealed record StepHandedOver(StepId Step, HelperId From, HelperId To) : RunEvent;
+
+    /// <param name="Until">It stays with them until then, unless they begin.</param>
+    public sealed record ClaimKept(StepId Step, HelperId Helper, Minute Until) : RunEvent;
+
+    /// <summary>They had not begun it in time: it is free to take.</summary>
+    public sealed record ClaimFreed(StepId Step, HelperId Helper) : RunEvent;
+
     public sealed record TimeAdded(StepId Step, int Minutes) : RunEvent;
+
+    public sealed record TimeTakenBack(StepId Step, int Minutes) : RunEvent;
 
     public sealed record TendFinished(StepId Step, int Tend, int Turn) : RunEvent;
 
+    public sealed record TendTakenBack(StepId Step, int Tend, int Turn) : RunEvent;
+
     public sealed record CallAcknowledged(CallId Call) : RunEvent;
+
+    public sealed record CallTakenBack(CallId Call) : RunEvent;
 
     /// <param name="After">The step whose pause point was reached; null when the host held everything.</param>
     public sealed record KitchenPaused(StepId? After) : RunEvent;
@@ -38,15 +53,29 @@ public abstract record RunEvent
 
     public sealed record PlanAccepted(Plan Plan) : RunEvent;
 
+    /// <param name="Plan">What people had been told before, with what has begun since as it is.</param>
+    public sealed record PlanTakenBack(Plan Plan) : RunEvent;
+
+    /// <param name="Minutes">How far a new plan that is taken by itself may move somebody's next step; null = none is.</param>
+    public sealed record PlanRuleSet(int? Minutes) : RunEvent;
+
     /// <param name="From">They are not here any more from this minute on.</param>
     public sealed record HelperLeft(HelperId Helper, Minute From) : RunEvent;
 
+    public sealed record HelperStayed(HelperId Helper) : RunEvent;
+
     public sealed record DishDropped(DishId Dish) : RunEvent;
+
+    public sealed record DishBroughtBack(DishId Dish) : RunEvent;
 
     public sealed record TableMoved(CourseId Course, Minute To) : RunEvent;
 
+    public sealed record TableMovedBack(CourseId Course, Minute To) : RunEvent;
+
     /// <param name="HotAt">It has this many °C no sooner.</param>
     public sealed record OvenBehind(OvenId Oven, Minute HotAt, int Celsius) : RunEvent;
+
+    public sealed record OvenCaughtUp(OvenId Oven) : RunEvent;
 
     public sealed record RunEnded : RunEvent;
 }

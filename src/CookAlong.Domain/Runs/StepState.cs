@@ -23,6 +23,12 @@ public sealed record StepState(
     /// <summary>Minutes of its length that the plan does not know of.</summary>
     public int BeyondPlan => ExtraMinutes - CountedByPlan;
 
+    /// <summary>When its holders last took it or were given it; null = they have it by the plan alone.</summary>
+    public DateTimeOffset? HeldSince { get; init; }
+
+    /// <summary>Who has it said that they are on it; it is theirs until then at the least.</summary>
+    public Minute? KeptUntil { get; init; }
+
     public static StepState Untouched { get; } = new(null, null, null, 0, 0, null);
 
     public bool IsRunning => Started is not null && Finished is null;
@@ -37,7 +43,11 @@ public sealed record RunPerson(PersonId Person, string Name, Role Role, HelperId
 
 /// <summary>A new plan as people hear of it: when it was taken, and what it changed for whom.</summary>
 /// <param name="Changes">Against what people were told before, with the work they had taken or been given by then.</param>
-public sealed record PlanTaken(DateTimeOffset At, ImmutableArray<StepChange> Changes);
+public sealed record PlanTaken(DateTimeOffset At, ImmutableArray<StepChange> Changes)
+{
+    /// <summary>It is the plan before, since the last one was taken back.</summary>
+    public bool IsBack { get; init; }
+}
 
 /// <param name="After">The pause point's step; null = the host held everything.</param>
 /// <param name="Sequence">The event that began it.</param>

@@ -81,8 +81,37 @@ public sealed class ClaimTests
             .When(TobiPhone, new RunCommand.FinishStep(Roll)).Refused(new Refusal.NotYours(Roll));
 
     [Fact]
-    public void Helpers_give_nothing_away() =>
-        Begun.When(IvoPhone, new RunCommand.GiveStep(Trim, Maren)).Refused(new Refusal.NotYourRole(Role.Host));
+    public void A_helper_hands_on_their_own_part_of_a_step_and_no_more()
+    {
+        var story = Begun.When(IvoPhone, new RunCommand.GiveStep(Serve, Maren)).Then(new RunEvent.StepHandedOver(Serve, Ivo, Maren));
+        Assert.Equal([Tobi, Maren], story.Run.HoldersOf(Serve));
+    }
+
+    [Fact]
+    public void Helpers_give_away_nothing_that_is_somebody_else_s() =>
+        Begun.When(IvoPhone, new RunCommand.GiveStep(Roll, Maren)).Refused(new Refusal.NotYours(Roll));
+
+    [Fact]
+    public void Nothing_is_handed_to_somebody_who_is_not_here() =>
+        WithoutTobi.When(IvoPhone, new RunCommand.GiveStep(Serve, Tobi)).Refused(new Refusal.NotHere(Tobi));
+
+    [Fact]
+    public void A_child_is_handed_only_what_is_safe_for_children() =>
+        Begun.When(IvoPhone, new RunCommand.GiveStep(Trim, Tobi)).Refused(new Refusal.NotForChildren(Trim));
+
+    [Fact]
+    public void The_host_takes_over_what_somebody_else_has() =>
+        Begun.When(Host, new RunCommand.TakeOver(Roll)).Then(new RunEvent.StepGiven(Roll, Maren));
+
+    [Fact]
+    public void Only_the_host_takes_over() =>
+        Begun.When(IvoPhone, new RunCommand.TakeOver(Roll)).Refused(new Refusal.NotYourRole(Role.Host));
+
+    [Fact]
+    public void A_host_the_plan_does_not_know_takes_over_as_new_hands() =>
+        Begun.Given(new RunEvent.PersonJoined(Person(5), "Edda", Role.Host, null))
+            .When(Person(5), new RunCommand.TakeOver(Roll))
+            .Then(new RunEvent.PersonJoined(Person(5), "Edda", Role.Host, new("walk-in-1")), new RunEvent.StepGiven(Roll, new("walk-in-1")));
 
     [Fact]
     public void Nothing_is_given_to_somebody_unknown() =>

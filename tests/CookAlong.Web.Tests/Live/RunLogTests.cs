@@ -1,5 +1,8 @@
 using System.Net;
 using System.Text.Json;
+using System.Text.RegularExpressions;
+using CookAlong.Domain.Runs;
+using CookAlong.Domain.Tests.Runs;
 
 namespace CookAlong.Web.Tests.Live;
 
@@ -26,6 +29,46 @@ public sealed class RunLogTests
         Assert.Equal(["runStarted/1", "personJoined/1", "timeAdded/1"], events.Select(one => one.GetProperty("kind").GetString()));
         Assert.Equal(5, events[2].GetProperty("event").GetProperty("minutes").GetInt32());
         Assert.Equal("Rowan", events[2].GetProperty("by").GetString());
+    }
+
+    [Fact]
+    public async Task A_line_offers_to_be_taken_back_to_whoever_may_and_only_while_it_stands()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        var ivo = await kitchen.JoinAsync("Ivo");
+        await kitchen.TapAsync(ivo, new { kind = "addTime", step = "trim", minutes = 5 });
+        await kitchen.TapAsync(kitchen.Host, new { kind = "dropDish", dish = "dumplings" });
+
+        Assert.Equal(["takeBackTime"], await OfferedAsync(kitchen, ivo));
+        Assert.Equal(["bringBackDish", "takeBackTime"], await OfferedAsync(kitchen, kitchen.Host));
+
+        Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "bringBackDish", dish = "dumplings" })).Accepted);
+        Assert.True((await kitchen.TapAsync(ivo, new { kind = "takeBackTime", step = "trim", minutes = 5 })).Accepted);
+        Assert.Empty(await OfferedAsync(kitchen, kitchen.Host));
+        Assert.Contains("Rowan brought back dumplings", await ivo.ReadAsync($"/cook/{kitchen.Run}/log"), StringComparison.Ordinal);
+        Assert.Equal(0, (await kitchen.LoadAsync()).StateOf(SmallMeal.Trim).ExtraMinutes);
+    }
+
+    [Fact]
+    public async Task A_watcher_is_offered_nothing()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        await kitchen.TapAsync(kitchen.Host, new { kind = "addTime", step = "trim", minutes = 5 });
+        Assert.Empty(await OfferedAsync(kitchen, await kitchen.JoinAsync("Gran", Role.Watcher)));
+    }
+
+    [Fact]
+    public async Task What_is_taken_back_twice_is_refused_in_words()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        var answer = await kitchen.TapAsync(kitchen.Host, new { kind = "takeBackPlan" });
+        Assert.Equal("The first plan still holds: there is none before it to go back to.", answer.Reason);
+    }
+
+    static async Task<IEnumerable<string>> OfferedAsync(LiveKitchen kitchen, Browser screen)
+    {
+        var page = System.Net.WebUtility.HtmlDecode(await screen.ReadAsync($"/cook/{kitchen.Run}/log"));
+        return Regex.Matches(page, """data-tap="\{"kind":"(\w+)""").Select(found => found.Groups[1].Value);
     }
 
     [Fact]

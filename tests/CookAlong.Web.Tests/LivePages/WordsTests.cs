@@ -40,7 +40,7 @@ public sealed class WordsTests
             new Refusal.NotYours(Peel.Id), new Refusal.NotForChildren(Peel.Id), new Refusal.NeedsSkill(Peel.Id, "knife"), new Refusal.UnknownHelper(Ivo), new Refusal.HelperTaken(Ivo),
             new Refusal.UnknownTend(Peel.Id), new Refusal.TendAlreadyDone(Peel.Id, At(13, 0)), new Refusal.UnknownCall(GooseOut.Id), new Refusal.PlanIsStale(),
             new Refusal.UnknownDish(new("flan")), new Refusal.OnlyDish(new("flan")), new Refusal.UnknownCourse(new("sweet")), new Refusal.TableTimePast(new("sweet")), new Refusal.UnknownOven(new("oven-9")),
-            new Refusal.OutOfRange("Minutes", 1, 120), new Refusal.HostStays(),
+            new Refusal.OutOfRange("Minutes", 1, 120), new Refusal.HostStays(), new Refusal.NothingToTakeBack(), new Refusal.NoPlanBefore(), new Refusal.NotHere(Ivo),
         };
         var kinds = typeof(Refusal).GetNestedTypes().Where(type => type.IsSubclassOf(typeof(Refusal)));
 

@@ -80,6 +80,10 @@ export function schedule({ concerns, joinsIn, sound, show, came }) {
     /** The whole schedule, as the server has it. */
     set(/** @type {Call[]} */ all) {
       calls = all;
+      // What the server no longer waits for is answered there; should it come back, that answer was taken back and it rings anew.
+      for (const id of new Set([...silenced.keys(), ...sounded.keys()])) {
+        if (!all.some((call) => call.callId === id && !call.acknowledged)) for (const known of [silenced, sounded, quieted]) known.delete(id);
+      }
       this.tick();
     },
 

@@ -57,7 +57,7 @@ static class Joining
             return Refused(live.Current, late.Why);
         }
 
-        await sessions.BeginGuestAsync(http, tap.By, live.Current.Id);
+        await sessions.BeginGuestAsync(http, tap.By!.Value, live.Current.Id);
         return Results.Redirect(found.Role == Role.Watcher ? $"/cook/{live.Current.Id}" : $"/cook/{live.Current.Id}/me");
 
         RazorComponentResult<JoinPage> Refused(Run run, Refusal why) =>

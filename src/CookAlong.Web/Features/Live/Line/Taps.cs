@@ -22,9 +22,32 @@ public static class Taps
 
     public static string Give(StepId step, HelperId to) => Json(new { kind = "giveStep", step = step.Value, to = to.Value });
 
+    public static string TakeOver(StepId step) => Json(new { kind = "takeOver", step = step.Value });
+
+    public static string Keep(StepId step) => Json(new { kind = "keepStep", step = step.Value });
+
     public static string AddTime(StepId step, int minutes) => Json(new { kind = "addTime", step = step.Value, minutes });
 
     public static string Acknowledge(CallId call) => Json(new { kind = "acknowledge", call = call.Value });
+
+    public static string TakeBackTime(StepId step, int minutes) => Json(new { kind = "takeBackTime", step = step.Value, minutes });
+
+    public static string TakeBackTend(StepId step, int tend, int turn) => Json(new { kind = "takeBackTend", step = step.Value, tend, turn });
+
+    public static string TakeBackAnswer(CallId call) => Json(new { kind = "takeBackAnswer", call = call.Value });
+
+    public static string TakeBackPlan { get; } = Json(new { kind = "takeBackPlan" });
+
+    public static string Stays(HelperId helper) => Json(new { kind = "helperStays", helper = helper.Value });
+
+    public static string BringBack(DishId dish) => Json(new { kind = "bringBackDish", dish = dish.Value });
+
+    public static string TakeBackTable(CourseId course) => Json(new { kind = "takeBackTable", course = course.Value });
+
+    public static string OnTime(OvenId oven) => Json(new { kind = "ovenOnTime", oven = oven.Value });
+
+    /// <param name="minutes">Null = the host takes each plan.</param>
+    public static string PlanRule(int? minutes) => Json(new { kind = "setPlanRule", minutes });
 
     public static string HoldEverything { get; } = Json(new { kind = "holdEverything" });
 

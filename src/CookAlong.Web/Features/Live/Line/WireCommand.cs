@@ -27,6 +27,21 @@ static class WireCommand
             "claimStep" => Step(json) is { } step ? new RunCommand.ClaimStep(step) : null,
             "letGoStep" => Step(json) is { } step ? new RunCommand.LetGoStep(step) : null,
             "giveStep" => Step(json) is { } step && Text(json, "to") is { } to ? new RunCommand.GiveStep(step, new HelperId(to)) : null,
+            "takeOver" => Step(json) is { } step ? new RunCommand.TakeOver(step) : null,
+            "keepStep" => Step(json) is { } step ? new RunCommand.KeepStep(step) : null,
+            "takeBackTime" => Step(json) is { } step && Number(json, "minutes") is { } added ? new RunCommand.TakeBackTime(step, added) : null,
+            "takeBackTend" => Step(json) is { } step && Number(json, "tend") is { } tend && Number(json, "turn") is { } turn
+                ? new RunCommand.TakeBackTend(step, tend, turn)
+                : null,
+            "takeBackAnswer" => Text(json, "call") is { } call ? new RunCommand.TakeBackAnswer(new CallId(call)) : null,
+            "takeBackPlan" => new RunCommand.TakeBackPlan(),
+            "helperStays" => Text(json, "helper") is { } helper ? new RunCommand.HelperStays(new HelperId(helper)) : null,
+            "bringBackDish" => Text(json, "dish") is { } dish ? new RunCommand.BringBackDish(new DishId(dish)) : null,
+            "takeBackTable" => Text(json, "course") is { } course ? new RunCommand.TakeBackTable(new CourseId(course)) : null,
+            "ovenOnTime" => Text(json, "oven") is { } oven ? new RunCommand.OvenOnTime(new OvenId(oven)) : null,
+            "setPlanRule" => Number(json, "minutes") is { } farthest ? new RunCommand.SetPlanRule(farthest)
+                : json.TryGetProperty("minutes", out var none) && none.ValueKind == JsonValueKind.Null ? new RunCommand.SetPlanRule(null)
+                : null,
             "addTime" => Step(json) is { } step && Number(json, "minutes") is { } minutes ? new RunCommand.AddTime(step, minutes) : null,
             "finishTend" => Step(json) is { } step && Number(json, "tend") is { } tend && Number(json, "turn") is { } turn
                 ? new RunCommand.FinishTend(step, tend, turn)

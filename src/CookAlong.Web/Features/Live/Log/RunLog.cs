@@ -1,12 +1,13 @@
 using System.Collections.Immutable;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Data;
+using CookAlong.Web.Features.Live.Runs;
 using CookAlong.Web.Features.Live.Wording;
 
 namespace CookAlong.Web.Features.Live.Log;
 
 /// <summary>Who did what, when, as it is read and taken away.</summary>
-public sealed class RunLog(EventLog log)
+public sealed class RunLog(EventLog log, LiveRuns runs)
 {
     /// <summary>In the order in which it happened.</summary>
     public async Task<ImmutableArray<LogLine>> OfAsync(LiveView view, CancellationToken stop)
@@ -14,6 +15,7 @@ public sealed class RunLog(EventLog log)
         var lines = ImmutableArray.CreateBuilder<LogLine>();
         var names = new Dictionary<PersonId, string>();
         var words = view.Words;
+        var takeBacks = new TakeBacks((await runs.FindAsync(view.Run))!.Current, view.Person, view.Board.At);
         await foreach (var (row, logged) in log.ReadAsync(view.Run, stop))
         {
             if (logged.Event is RunEvent.RunStarted started)
@@ -29,10 +31,11 @@ public sealed class RunLog(EventLog log)
 
             // A host who only looks has tapped nothing; whoever tapped had joined before.
             var by = logged.By is { } person ? names.GetValueOrDefault(person) : null;
-            lines.Add(new LogLine(logged, by, row.Kind, row.Document, words.Of(logged.Event, by ?? "The kitchen")));
+            lines.Add(new LogLine(logged, by, row.Kind, row.Document, words.Of(logged.Event, by ?? "The kitchen"), TakesBack: null));
+            takeBacks.Add(logged.Event);
         }
 
-        return lines.ToImmutable();
+        return [.. lines.Zip(takeBacks.Taps(), (line, tap) => line with { TakesBack = tap })];
     }
 }
 
@@ -40,4 +43,5 @@ public sealed class RunLog(EventLog log)
 /// <param name="Kind">As stored, with its version: "stepStarted/1".</param>
 /// <param name="Document">The event's fields as stored, JSON.</param>
 /// <param name="Sentence">In the words of the page.</param>
-public sealed record LogLine(Logged Logged, string? By, string Kind, string Document, string Sentence);
+/// <param name="TakesBack">The tap that takes it back; null where whoever looks cannot, or it is not in force any more.</param>
+public sealed record LogLine(Logged Logged, string? By, string Kind, string Document, string Sentence, string? TakesBack);

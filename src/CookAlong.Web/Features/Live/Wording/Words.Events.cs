@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using CookAlong.Domain;
 using CookAlong.Domain.Runs;
 
 namespace CookAlong.Web.Features.Live.Wording;
@@ -18,20 +19,34 @@ public sealed partial class Words
         RunEvent.StepClaimed one => $"{Name(one.Helper)} took {Step(one.Step)}",
         RunEvent.StepLetGo one => $"{Name(one.Helper)} let go of {Step(one.Step)}",
         RunEvent.StepGiven one => $"{by} gave {Step(one.Step)} to {Name(one.To)}",
+        RunEvent.StepHandedOver one => $"{Name(one.From)} handed {Step(one.Step)} to {Name(one.To)}",
+        RunEvent.ClaimKept one => $"{Name(one.Helper)} is on {Step(one.Step)}: theirs until {clock.Show(one.Until)}",
+        RunEvent.ClaimFreed one => $"{Step(one.Step)} is free to take: {Name(one.Helper)} had not begun it",
         RunEvent.TimeAdded one => $"{by} gave {Step(one.Step)} {Minutes(one.Minutes)} more",
+        RunEvent.TimeTakenBack one => $"{by} took back {Minutes(one.Minutes)} of {Step(one.Step)}",
         RunEvent.TendFinished one => $"{by} did “{meal.Step(one.Step).Tends[one.Tend].Text}” for {Step(one.Step)}",
+        RunEvent.TendTakenBack one => $"{by} took back “{meal.Step(one.Step).Tends[one.Tend].Text}” for {Step(one.Step)}",
         RunEvent.CallAcknowledged one => $"{by} answered a call{About(one.Call)}",
+        RunEvent.CallTakenBack one => $"{by} took back the answer to a call{About(one.Call)}",
         RunEvent.KitchenPaused { After: { } after } => $"Pause after {Step(after)}",
         RunEvent.KitchenPaused => $"{by} held everything",
         RunEvent.KitchenWentOn => $"{by} let the kitchen go on",
         RunEvent.PlanAccepted => $"{by} took a new plan",
+        RunEvent.PlanTakenBack => $"{by} took back the new plan",
+        RunEvent.PlanRuleSet one => $"{by} chose: {Rule(one.Minutes)}",
         RunEvent.HelperLeft one => $"{by} said that {Name(one.Helper)} is here until {clock.Show(one.From)}",
-        RunEvent.DishDropped one => $"{by} left out {meal.Dishes.FirstOrDefault(dish => dish.Id == one.Dish)?.Name ?? "a dish"}",
+        RunEvent.HelperStayed one => $"{by} said that {Name(one.Helper)} stays",
+        RunEvent.DishDropped one => $"{by} left out {DishName(one.Dish)}",
+        RunEvent.DishBroughtBack one => $"{by} brought back {DishName(one.Dish)}",
         RunEvent.TableMoved one => $"{by} moved {meal.Courses.Single(course => course.Id == one.Course).Name} to {clock.Show(one.To)}",
+        RunEvent.TableMovedBack one => $"{by} moved {meal.Courses.Single(course => course.Id == one.Course).Name} back to {clock.Show(one.To)}",
         RunEvent.OvenBehind one => $"{by} said that {meal.Kitchen.Ovens.Single(oven => oven.Id == one.Oven).Name} is hot only at {clock.Show(one.HotAt)}",
+        RunEvent.OvenCaughtUp one => $"{by} said that {meal.Kitchen.Ovens.Single(oven => oven.Id == one.Oven).Name} heats as planned",
         RunEvent.RunEnded => $"{by} ended the meal",
         _ => throw new UnreachableException($"An event without a sentence: {happened.GetType().Name}."),
     };
+
+    string DishName(DishId id) => meal.Dishes.FirstOrDefault(dish => dish.Id == id)?.Name ?? "a dish";
 
     string About(CallId call) =>
         meal.Steps.FirstOrDefault(step => CallIds.IsAbout(call, step.Id)) is { } step ? $" about {Step(step.Id)}" : "";

@@ -17,6 +17,14 @@ public sealed partial class Words
 
     public static string Wish(OfferedPlan? offer) => offer is null ? "A new plan is being looked for." : "A new plan is ready.";
 
+    /// <summary>When new plans are taken without asking, as the host chose it.</summary>
+    public static string Rule(int? minutes) => minutes switch
+    {
+        null => "the host takes each new plan",
+        0 => "new plans are taken by themselves when nobody’s next step moves",
+        { } farthest => $"new plans are taken by themselves when nobody’s next step moves by more than {Minutes(farthest)}",
+    };
+
     /// <summary>How a table time is to be moved.</summary>
     public static string MoveTable(int minutes) => minutes < 0 ? $"{-minutes} min sooner" : $"{minutes} min later";
 

@@ -37,6 +37,9 @@ public sealed partial class Words
         Refusal.TableTimePast => "That table time would be past already.",
         Refusal.UnknownOven => "The plan heats no such oven.",
         Refusal.PlanIsStale => "The kitchen moved on since that plan was made. A new one is on its way.",
+        Refusal.NothingToTakeBack => "There is nothing of it left to take back.",
+        Refusal.NoPlanBefore => "The first plan still holds: there is none before it to go back to.",
+        Refusal.NotHere one => $"{Name(one.Helper)} is not here with a screen. Hand it to somebody who is, or let it go.",
         Refusal.OutOfRange one => $"{one.What} must lie between {one.Least} and {one.Most}.",
         _ => throw new UnreachableException($"A refusal without a sentence: {refusal.GetType().Name}."),
     };
