@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using CookAlong.Domain.Runs;
+using CookAlong.Domain.Runs.Rehearsing;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 
@@ -51,11 +52,21 @@ public sealed class EventLog(IDbContextFactory<CookAlongDb> databases)
         return [.. ids.Select(id => new RunId(id))];
     }
 
-    /// <summary>The run of this meal that is going on; null when there is none.</summary>
-    public async Task<RunId?> UnfinishedAsync(Guid meal, CancellationToken stop = default)
+    /// <summary>A rehearsal's clock; null for a real run.</summary>
+    public async Task<RunClock?> ClockOfAsync(RunId id, CancellationToken stop = default)
     {
         await using var db = await databases.CreateDbContextAsync(stop);
-        var row = await db.Set<RunRow>().Where(row => row.Meal == meal && row.Ended == null).OrderBy(row => row.Began).FirstOrDefaultAsync(stop);
+        var row = await db.Set<RunRow>().AsNoTracking().SingleAsync(row => row.Id == id.Value, stop);
+        return row is { Rate: { } rate, Shows: { } shows }
+            ? new RunClock(DateTimeOffset.FromUnixTimeMilliseconds(row.Began), DateTimeOffset.FromUnixTimeMilliseconds(shows), rate)
+            : null;
+    }
+
+    /// <summary>The run of this meal that is going on, or its rehearsal; null when there is none.</summary>
+    public async Task<RunId?> UnfinishedAsync(Guid meal, bool isRehearsal, CancellationToken stop = default)
+    {
+        await using var db = await databases.CreateDbContextAsync(stop);
+        var row = await db.Set<RunRow>().Where(row => row.Meal == meal && row.Ended == null && (row.Rate != null) == isRehearsal).OrderBy(row => row.Began).FirstOrDefaultAsync(stop);
         return row is null ? null : new RunId(row.Id);
     }
 

@@ -18,6 +18,12 @@ public sealed class RunRow
 
     public long? Ended { get; set; }
 
+    /// <summary>A rehearsal: how fast its clock runs, 1 to 120. Null = the meal was cooked.</summary>
+    public int? Rate { get; init; }
+
+    /// <summary>What a rehearsal's clock showed when it began; null for a real run.</summary>
+    public long? Shows { get; set; }
+
     sealed class Shape : IEntityTypeConfiguration<RunRow>
     {
         public void Configure(EntityTypeBuilder<RunRow> builder) => builder.HasIndex(run => run.Ended);

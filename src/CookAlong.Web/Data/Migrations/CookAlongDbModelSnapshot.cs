@@ -296,6 +296,12 @@ namespace CookAlong.Web.Data.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<int?>("Rate")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long?>("Shows")
+                        .HasColumnType("INTEGER");
+
                     b.HasKey("Id");
 
                     b.HasIndex("Ended");

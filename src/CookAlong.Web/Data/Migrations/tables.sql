@@ -131,3 +131,13 @@ VALUES ('20261128025800_CallsBeyondThePage', '10.0.15');
 
 COMMIT;
 
+BEGIN TRANSACTION;
+ALTER TABLE "RunRow" ADD "Rate" INTEGER NULL;
+
+ALTER TABLE "RunRow" ADD "Shows" INTEGER NULL;
+
+INSERT INTO "__EFMigrationsHistory" ("MigrationId", "ProductVersion")
+VALUES ('20261128033257_Rehearsals', '10.0.15');
+
+COMMIT;
+

@@ -1,5 +1,6 @@
 using System.Security.Claims;
 using CookAlong.Domain.Runs;
+using CookAlong.Domain.Runs.Rehearsing;
 using CookAlong.Intake.MealFiles;
 using CookAlong.Intake.PlanFiles;
 using CookAlong.Web.Data;
@@ -15,18 +16,21 @@ static class LiveEndpoints
 {
     public static void MapLiveEndpoints(this WebApplication app)
     {
-        app.MapPost("/meals/{meal:guid}/runs", StartAsync).RequireAuthorization(HouseholdFeature.HostPolicy);
+        // The form binding makes antiforgery look at it.
+        app.MapPost("/meals/{meal:guid}/runs", (HttpContext http, Guid meal, IDbContextFactory<CookAlongDb> databases, EventLog log, LiveRuns runs, [FromForm] string? _) =>
+            StartAsync(http, meal, rate: null, databases, log, runs)).RequireAuthorization(HouseholdFeature.HostPolicy);
+        app.MapPost("/meals/{meal:guid}/rehearsals", (HttpContext http, Guid meal, IDbContextFactory<CookAlongDb> databases, EventLog log, LiveRuns runs, [FromForm] int rate) =>
+            rate is < RunClock.Slowest or > RunClock.Fastest ? Task.FromResult(Results.BadRequest()) : StartAsync(http, meal, rate, databases, log, runs)).RequireAuthorization(HouseholdFeature.HostPolicy);
         var cook = app.MapGroup("/cook/{run:guid}").RequireAuthorization(HouseholdFeature.InRunPolicy);
         cook.MapPost("/taps", TapAsync);
         cook.MapGet("/calls", CallsAsync);
     }
 
     /// <summary>Begins the meal's run, or goes to the one that is going on: a host who taps twice has one kitchen, not two.</summary>
-    // The form binding makes antiforgery look at it.
-    static async Task<IResult> StartAsync(
-        HttpContext http, Guid meal, IDbContextFactory<CookAlongDb> databases, EventLog log, LiveRuns runs, [FromForm] string? _)
+    /// <param name="rate">How fast a rehearsal is to run; null = it is cooked. One does not stand in the other's way.</param>
+    static async Task<IResult> StartAsync(HttpContext http, Guid meal, int? rate, IDbContextFactory<CookAlongDb> databases, EventLog log, LiveRuns runs)
     {
-        if (await log.UnfinishedAsync(meal, http.RequestAborted) is { } going)
+        if (await log.UnfinishedAsync(meal, rate is not null, http.RequestAborted) is { } going)
         {
             return Results.Redirect($"/cook/{going}");
         }
@@ -49,7 +53,7 @@ static class LiveEndpoints
         }
 
         var host = Visitor.Of(http.User)!;
-        var live = await runs.StartAsync(meal, read.Meal, plan.Plan, host.Person, http.User.FindFirstValue(ClaimTypes.Name) ?? "Host");
+        var live = await runs.StartAsync(meal, read.Meal, plan.Plan, host.Person, http.User.FindFirstValue(ClaimTypes.Name) ?? "Host", rate);
         return Results.Redirect($"/cook/{live.Current.Id}");
     }
 
@@ -59,7 +63,7 @@ static class LiveEndpoints
             : Results.BadRequest();
 
     /// <summary>The same as entering by the socket says, for a screen that cannot open one.</summary>
-    static async Task<IResult> CallsAsync(HttpContext http, Guid run, LiveViews views, LiveRuns runs, TimeProvider time)
+    static async Task<IResult> CallsAsync(HttpContext http, Guid run, LiveViews views, LiveRuns runs, RunClocks clocks)
     {
         var id = new RunId(run);
         if (await views.OfAsync(id, http.User) is not { } view || await runs.FindAsync(id) is not { } live)
@@ -69,6 +73,6 @@ static class LiveEndpoints
 
         http.Response.Headers.CacheControl = "no-store";
         return Results.Ok(new Entered(
-            view.Board.Sequence, time.GetUtcNow().ToUnixTimeMilliseconds(), Wire.Calls(live.Current, view.Board), view.Person.Value, Wire.Name(view.Role)));
+            view.Board.Sequence, clocks.Now(id).ToUnixTimeMilliseconds(), Wire.Calls(live.Current, view.Board), view.Person.Value, Wire.Name(view.Role)));
     }
 }

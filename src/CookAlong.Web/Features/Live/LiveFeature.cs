@@ -6,6 +6,7 @@ using CookAlong.Web.Features.Live.Door;
 using CookAlong.Web.Features.Live.Line;
 using CookAlong.Web.Features.Live.Log;
 using CookAlong.Web.Features.Live.Outward;
+using CookAlong.Web.Features.Live.Rehearsals;
 using CookAlong.Web.Features.Live.Runs;
 using Microsoft.AspNetCore.Http.Connections;
 using Microsoft.Extensions.DependencyInjection.Extensions;
@@ -36,6 +37,7 @@ public static class LiveFeature
         services.TryAddSingleton<IMealPlanner>(_ => MealPlanners.ForThisMachine());
         services.AddSingleton<EventLog>();
         services.AddSingleton<LiveRuns>();
+        services.AddSingleton<RunClocks>();
         services.AddSingleton<Boards>();
         services.AddSingleton<LiveScreens>();
         services.AddSingleton<LiveViews>();
@@ -48,6 +50,7 @@ public static class LiveFeature
         services.AddSingleton<DueCalls>();
         services.AddOutward();
         services.AddHostedService<CallClock>();
+        services.AddHostedService<RehearsalHands>();
         return services;
     }
 

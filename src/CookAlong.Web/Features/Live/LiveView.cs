@@ -24,6 +24,9 @@ public sealed record LiveView(RunId Run, Meal Meal, Board Board, PersonId Person
     /// <summary>The household's own speakers could not be reached when they were last tried.</summary>
     public bool AreSpeakersAway { get; init; }
 
+    /// <summary>How fast a rehearsal's clock runs, 1 to 120; null when the meal is cooked.</summary>
+    public int? Rate { get; init; }
+
     public bool IsHost => Role == Role.Host;
 
     public bool MayTap => Role != Role.Watcher && !Board.IsOver;
@@ -72,6 +75,9 @@ public sealed record LiveView(RunId Run, Meal Meal, Board Board, PersonId Person
 
     /// <summary>Dishes with something still to do.</summary>
     public IEnumerable<Dish> Unserved => Meal.Dishes.Where(dish => dish.Steps.Any(step => Board.Done.All(card => card.Step.Id != step.Id)));
+
+    /// <summary>Of a page, where the browser shows it.</summary>
+    public string Title(string page) => Rate is null ? page : $"{Words.Rehearsal}: {page}";
 
     public string Path(string part) => $"/cook/{Run}/{part}";
 }

@@ -1,6 +1,6 @@
 // The schedule of calls, held by every device: it rings at its time whether or not the server is there to say so.
 
-import { now } from "./clock.js";
+import { now, stretched } from "./clock.js";
 
 /** @typedef {{ callId: string, dueUtc: number, kind: string, priority: "high" | "medium" | "low", text: string, step: string | null, everybodyUtc: number | null, acknowledged: boolean }} Call */
 
@@ -123,7 +123,7 @@ export function schedule({ concerns, joinsIn, sound, show, came }) {
         const last = Math.max(...group.calls.map((call) => sounded.get(call.callId) ?? -Infinity));
         if (last === -Infinity) came();
         // A call that joins a ringing one is part of that ringing and starts no second one.
-        if (at - last >= AGAIN[group.priority]) {
+        if (at - last >= stretched(AGAIN[group.priority])) {
           sound(group.priority, group.calls.map((call) => call.text));
           for (const call of group.calls) sounded.set(call.callId, at);
         }

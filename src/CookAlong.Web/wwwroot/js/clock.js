@@ -4,8 +4,18 @@ const KEPT = 8;
 
 /** @type {{ roundTrip: number, offset: number }[]} */
 let samples = [];
-const OFFSET = "cookalong.offset";
-let offset = Number(localStorage.getItem(OFFSET) ?? 0);
+let key = "cookalong.offset";
+let offset = Number(localStorage.getItem(key) ?? 0);
+
+/** Seconds of the run in one of this device's; more than 1 in a rehearsal only. */
+let rate = 1;
+
+/** A rehearsal's clock is its own. @param {string} run @param {number} times how fast it runs */
+export function rehearse(run, times) {
+  rate = times;
+  key = `cookalong.offset.${run}`;
+  offset = Number(localStorage.getItem(key) ?? 0);
+}
 
 /**
  * @param {number} sent this device's ms when the question left
@@ -13,10 +23,10 @@ let offset = Number(localStorage.getItem(OFFSET) ?? 0);
  * @param {number} received this device's ms when the answer came
  */
 export function sample(sent, server, received) {
-  samples = [...samples, { roundTrip: received - sent, offset: server - (sent + received) / 2 }].slice(-KEPT);
+  samples = [...samples, { roundTrip: received - sent, offset: server - (rate * (sent + received)) / 2 }].slice(-KEPT);
   offset = samples.reduce((best, one) => (one.roundTrip < best.roundTrip ? one : best)).offset;
   // A page that is loaded anew while the server is away has nobody to ask.
-  localStorage.setItem(OFFSET, String(Math.round(offset)));
+  localStorage.setItem(key, String(Math.round(offset)));
 }
 
 /** Forgets what it knew, because the device slept or its clock was set. */
@@ -25,10 +35,16 @@ export function forget() {
 }
 
 /** This device's ms at that moment of the server's. @param {number} server */
-export const here = (server) => server - offset;
+export const here = (server) => (server - offset) / rate;
 
 /** The server's ms, as well as this device knows. */
-export const now = () => Date.now() + offset;
+export const now = () => there(Date.now());
+
+/** The server's ms at that moment of this device's. @param {number} local */
+export const there = (local) => rate * local + offset;
+
+/** How long that many ms of this device are on the run's clock. @param {number} ms */
+export const stretched = (ms) => rate * ms;
 
 /** @param {string} zone IANA name of the kitchen's time zone */
 export function wallClock(zone) {

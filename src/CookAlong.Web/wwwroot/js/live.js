@@ -2,7 +2,7 @@
 
 import { armable, isArmed, isAwake, sound } from "./arm.js";
 import { schedule } from "./calls.js";
-import { here, now, sample, wallClock } from "./clock.js";
+import { here, now, rehearse, sample, there, wallClock } from "./clock.js";
 import { tick } from "./countdown.js";
 import { forgetKept, keepCalls, keepPage, keepPart, keptCalls, keptPart } from "./keep.js";
 import { line } from "./line.js";
@@ -13,6 +13,7 @@ import * as words from "./words.js";
 
 const live = /** @type {HTMLElement} */ (document.getElementById("live"));
 const run = /** @type {string} */ (live.dataset.run);
+if (live.dataset.rate) rehearse(run, Number(live.dataset.rate));
 const clock = wallClock(/** @type {string} */ (live.dataset.zone));
 
 /** Boards change with time alone, so a new one is asked for now and then; without a socket at every beat, which also says that the server is there. */
@@ -158,7 +159,7 @@ setInterval(() => {
     look();
   }
   const since = left ? null : hub.silentSince();
-  showCutOff(since === null ? null : clock.seconds(now() - (Date.now() - since)));
+  showCutOff(since === null ? null : clock.seconds(there(since)));
 }, 250);
 let beat = 0;
 setInterval(() => {

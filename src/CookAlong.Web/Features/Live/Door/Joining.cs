@@ -19,7 +19,7 @@ static class Joining
     }
 
     static async Task<IResult> JoinAsync(
-        HttpContext http, JoinCodes codes, JoinTries tries, LiveRuns runs, Sessions sessions, TimeProvider time, [FromForm] string? code, [FromForm] string? name)
+        HttpContext http, JoinCodes codes, JoinTries tries, LiveRuns runs, Sessions sessions, RunClocks clocks, TimeProvider time, [FromForm] string? code, [FromForm] string? name)
     {
         name = (name ?? "").Trim();
         if (name.Length is 0 or > LongestName)
@@ -42,7 +42,7 @@ static class Joining
         var tap = JoinTap(live.Current, Visitor.Of(http.User), found.Role, name, time.GetUtcNow());
 
         // Asked first, so that a name that is taken does not use up the code.
-        if (live.Current.Decide(tap, time.GetUtcNow()) is Decision.Refused early)
+        if (live.Current.Decide(tap, clocks.Now(live.Current.Id)) is Decision.Refused early)
         {
             return Refused(live.Current, early.Why);
         }
@@ -61,7 +61,7 @@ static class Joining
         return Results.Redirect(found.Role == Role.Watcher ? $"/cook/{live.Current.Id}" : $"/cook/{live.Current.Id}/me");
 
         RazorComponentResult<JoinPage> Refused(Run run, Refusal why) =>
-            Page(new Words(run.Meal, Board.Of(run, time.GetUtcNow()).People).Of(why), StatusCodes.Status409Conflict, code, name);
+            Page(new Words(run.Meal, Board.Of(run, clocks.Now(run.Id)).People).Of(why), StatusCodes.Status409Conflict, code, name);
     }
 
     /// <summary>The name decides whose hands they are; a phone that is in this run already stays the same person.</summary>

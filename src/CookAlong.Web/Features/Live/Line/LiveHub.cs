@@ -12,8 +12,10 @@ namespace CookAlong.Web.Features.Live.Line;
 /// connection outlives what it was let in for. Another site's page is turned away before it gets here.
 /// </summary>
 [Authorize]
-public sealed class LiveHub(LiveRuns runs, IncomingTaps taps, OpenScreens open, Sessions sessions, Boards boards, TimeProvider time) : Hub
+public sealed class LiveHub(LiveRuns runs, IncomingTaps taps, OpenScreens open, Sessions sessions, Boards boards, RunClocks clocks, TimeProvider time) : Hub
 {
+    const string Here = "run";
+
     public override Task OnConnectedAsync()
     {
         open.Add(Visitor, Context);
@@ -37,6 +39,7 @@ public sealed class LiveHub(LiveRuns runs, IncomingTaps taps, OpenScreens open, 
         }
 
         open.Enter(id, Context);
+        Context.Items[Here] = id;
         await Groups.AddToGroupAsync(Context.ConnectionId, LiveScreens.GroupOf(id));
         var run = live.Current;
         return new Entered(run.Sequence, Clock(), Wire.Calls(run, boards.Of(run)), who.Person.Value, Wire.Name(who.Role));
@@ -51,8 +54,8 @@ public sealed class LiveHub(LiveRuns runs, IncomingTaps taps, OpenScreens open, 
     /// <summary>What this screen can do now; everybody is shown who hears calls.</summary>
     public void Say(ScreenState state) => open.Say(state, Context);
 
-    /// <summary>The server's clock, for screens whose own is wrong.</summary>
-    public long Clock() => time.GetUtcNow().ToUnixTimeMilliseconds();
+    /// <summary>The clock of the run this screen has entered, for screens whose own is wrong.</summary>
+    public long Clock() => (Context.Items.TryGetValue(Here, out var run) ? clocks.Now((RunId)run!) : time.GetUtcNow()).ToUnixTimeMilliseconds();
 
     async Task CheckSessionAsync()
     {

@@ -25,7 +25,7 @@ static class LogEndpoints
         cook.MapGet("/log.json", (HttpContext http, Guid run, LiveViews views, RunLog log) =>
             AnswerAsync(http, run, views, log, (view, lines) => Results.Text(Json(view, lines), "application/json")));
         cook.MapGet("/log.csv", (HttpContext http, Guid run, LiveViews views, RunLog log) =>
-            AnswerAsync(http, run, views, log, (view, lines) => Results.File(Csv(view, lines), "text/csv; charset=utf-8", $"{run}.csv")));
+            AnswerAsync(http, run, views, log, (view, lines) => Results.File(Csv(view, lines), "text/csv; charset=utf-8", $"{view.Title(run.ToString())}.csv".Replace(": ", "-", StringComparison.Ordinal))));
     }
 
     static async Task<IResult> AnswerAsync(HttpContext http, Guid run, LiveViews views, RunLog log, Func<LiveView, ImmutableArray<LogLine>, IResult> answer)
@@ -44,6 +44,7 @@ static class LogEndpoints
         ["format"] = "cookalong-log/1",
         ["run"] = view.Run.ToString(),
         ["meal"] = view.Meal.Name,
+        ["rehearsalRate"] = view.Rate,
         ["events"] = new JsonArray([.. lines.Select(line => new JsonObject
         {
             ["sequence"] = line.Logged.Sequence,

@@ -2,6 +2,7 @@ using CookAlong.Domain.Meals;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Data;
 using CookAlong.Web.Features.Live.Line;
+using CookAlong.Web.Features.Live.Runs;
 
 namespace CookAlong.Web.Features.Live.Outward;
 
@@ -9,7 +10,7 @@ namespace CookAlong.Web.Features.Live.Outward;
 /// Which calls go beyond the page. A browser that asked for them gets its person's calls at their time while no page of theirs
 /// is open; a call that nobody has answered for long goes every way there is.
 /// </summary>
-public sealed class OutwardCalls(WaysOut ways, PushSubscriptions subscriptions, Deliveries deliveries, OpenScreens open)
+public sealed class OutwardCalls(WaysOut ways, PushSubscriptions subscriptions, Deliveries deliveries, OpenScreens open, RunClocks clocks)
 {
     // Spares the database: what is written down once need not be every second.
     readonly HashSet<(RunId, CallId, string)> noted = [];
@@ -17,7 +18,8 @@ public sealed class OutwardCalls(WaysOut ways, PushSubscriptions subscriptions, 
     public async Task LookAsync(Run run, Board board, CancellationToken stop)
     {
         var due = board.Calls.Where(call => Escalation.ReachOf(call, board.At) is not null).ToList();
-        if (due.Count == 0)
+        // Nobody beyond the page is called for food that is not there.
+        if (due.Count == 0 || clocks.IsRehearsal(run.Id))
         {
             return;
         }

@@ -1,5 +1,6 @@
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Household;
+using CookAlong.Web.Features.Live.Runs;
 using CookAlong.Web.Security;
 
 namespace CookAlong.Web.Features.Live.Outward;
@@ -28,12 +29,22 @@ static class OutwardFeature
 
     public static void MapOutward(this WebApplication app)
     {
-        var cook = app.MapGroup("/cook/{run:guid}").RequireAuthorization(HouseholdFeature.InRunPolicy);
+        var outward = app.MapGroup("/cook/{run:guid}").AddEndpointFilter(NotInRehearsalAsync);
+        var cook = outward.MapGroup("").RequireAuthorization(HouseholdFeature.InRunPolicy);
         cook.MapGet("/push-key", async (PushKeys keys, CancellationToken stop) => Results.Text((await keys.OfAsync(stop)).Public));
         cook.MapPost("/push", SubscribeAsync);
         cook.MapPost("/push/off", UnsubscribeAsync);
         cook.MapPost("/push/test", TestPushAsync);
-        app.MapGroup("/cook/{run:guid}").RequireAuthorization(HouseholdFeature.HostPolicy).MapPost("/ways-out/test", TestHouseAsync);
+        outward.MapGroup("").RequireAuthorization(HouseholdFeature.HostPolicy).MapPost("/ways-out/test", TestHouseAsync);
+    }
+
+    /// <summary>A rehearsal has no way beyond the page, not even a test of one.</summary>
+    static async ValueTask<object?> NotInRehearsalAsync(EndpointFilterInvocationContext call, EndpointFilterDelegate next)
+    {
+        var services = call.HttpContext.RequestServices;
+        var run = new RunId(Guid.Parse((string)call.HttpContext.Request.RouteValues["run"]!));
+        await services.GetRequiredService<LiveRuns>().FindAsync(run);
+        return services.GetRequiredService<RunClocks>().IsRehearsal(run) ? Results.NotFound() : await next(call);
     }
 
     static async Task<IResult> SubscribeAsync(HttpContext http, Guid run, PushRequest asked, LiveViews views, PushSubscriptions subscriptions) =>

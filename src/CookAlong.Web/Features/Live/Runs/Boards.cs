@@ -4,7 +4,7 @@ using CookAlong.Domain.Runs;
 namespace CookAlong.Web.Features.Live.Runs;
 
 /// <summary>Boards as they are made, so that twenty screens that ask after the same tap cost one.</summary>
-public sealed class Boards(TimeProvider time)
+public sealed class Boards(RunClocks clocks)
 {
     static readonly TimeSpan GoodFor = TimeSpan.FromSeconds(1);
 
@@ -12,14 +12,14 @@ public sealed class Boards(TimeProvider time)
 
     /// <summary>At most a second old.</summary>
     public Board Of(Run run) =>
-        made.TryGetValue(run.Id, out var last) && ReferenceEquals(last.Run, run) && time.GetUtcNow() - last.Board.At < GoodFor
+        made.TryGetValue(run.Id, out var last) && ReferenceEquals(last.Run, run) && clocks.Now(run.Id) - last.Board.At < GoodFor
             ? last.Board
             : NewOf(run);
 
     /// <summary>Of this very moment.</summary>
     public Board NewOf(Run run)
     {
-        var board = Board.Of(run, time.GetUtcNow());
+        var board = Board.Of(run, clocks.Now(run.Id));
         if (made.TryGetValue(run.Id, out var last))
         {
             board = board with { Calls = board.Calls.Since(last.Board.Calls, board.At) };

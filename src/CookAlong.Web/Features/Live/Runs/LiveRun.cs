@@ -5,7 +5,7 @@ using CookAlong.Web.Features.Live.Line;
 namespace CookAlong.Web.Features.Live.Runs;
 
 /// <summary>One running meal on this server: its state, and one tap after another.</summary>
-public sealed class LiveRun(Run run, EventLog log, LiveScreens screens, TimeProvider time) : IDisposable
+public sealed class LiveRun(Run run, EventLog log, LiveScreens screens, RunClocks clocks) : IDisposable
 {
     readonly SemaphoreSlim turn = new(1, 1);
     volatile Run current = run;
@@ -21,7 +21,7 @@ public sealed class LiveRun(Run run, EventLog log, LiveScreens screens, TimeProv
             while (true)
             {
                 // The log keeps milliseconds; what is decided now must be what a replay finds.
-                var now = DateTimeOffset.FromUnixTimeMilliseconds(time.GetUtcNow().ToUnixTimeMilliseconds());
+                var now = DateTimeOffset.FromUnixTimeMilliseconds(clocks.Now(current.Id).ToUnixTimeMilliseconds());
                 var decision = current.Decide(tap, now);
                 if (decision is not Decision.Accepted { Events.IsEmpty: false } accepted)
                 {

@@ -4,13 +4,14 @@ using CookAlong.Domain;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 using CookAlong.Domain.Runs;
+using CookAlong.Domain.Runs.Rehearsing;
 using CookAlong.Web.Data;
 using CookAlong.Web.Features.Live.Line;
 
 namespace CookAlong.Web.Features.Live.Runs;
 
 /// <summary>The runs this server knows, each loaded from its log the first time somebody asks.</summary>
-public sealed class LiveRuns(EventLog log, LiveScreens screens, TimeProvider time) : IDisposable
+public sealed class LiveRuns(EventLog log, LiveScreens screens, RunClocks clocks, TimeProvider time) : IDisposable
 {
     readonly ConcurrentDictionary<RunId, LiveRun> runs = new();
 
@@ -25,7 +26,7 @@ public sealed class LiveRuns(EventLog log, LiveScreens screens, TimeProvider tim
             return known;
         }
 
-        return await log.LoadAsync(id) is { } run ? Keep(run) : null;
+        return await log.LoadAsync(id) is { } run ? await KeepAsync(run) : null;
     }
 
     /// <summary>After a restart: what was being cooked goes on, whether or not a screen has asked yet.</summary>
@@ -39,19 +40,24 @@ public sealed class LiveRuns(EventLog log, LiveScreens screens, TimeProvider tim
 
     /// <param name="mealId">The meal's row.</param>
     /// <param name="host">The account that starts it; <see cref="Names.OfHost"/> says whose hands they are.</param>
-    public async Task<LiveRun> StartAsync(Guid mealId, Meal meal, Plan plan, PersonId host, string name)
+    /// <param name="rate">How fast the clock of a rehearsal runs; null = the meal is cooked.</param>
+    public async Task<LiveRun> StartAsync(Guid mealId, Meal meal, Plan plan, PersonId host, string name, int? rate = null)
     {
         var now = time.GetUtcNow();
         var hands = meal.Helpers.OfHost(name);
         var id = new RunId(Guid.CreateVersion7(now));
         var command = new CommandId(Guid.CreateVersion7(now));
         var at = DateTimeOffset.FromUnixTimeMilliseconds(now.ToUnixTimeMilliseconds());
-        ImmutableArray<Logged> events =
-            [.. Run.Start(meal, plan, host, name, hands?.Id).Select((happened, index) => new Logged(index + 1, command, host, at, happened))];
-        await log.BeginAsync(new RunRow { Id = id.Value, Meal = mealId, Name = meal.Name, Began = at.ToUnixTimeMilliseconds() }, events);
+        ImmutableArray<Logged> events = rate is null
+            ? [.. Run.Start(meal, plan, host, name, hands?.Id).Select((happened, index) => new Logged(index + 1, command, host, at, happened))]
+            : [.. Rehearsal.Start(meal, plan, host, name, hands?.Id, () => new PersonId(Guid.CreateVersion7(now)))
+                .Select((one, index) => new Logged(index + 1, command, one.By, one.At, one.Event))];
+        var row = new RunRow { Id = id.Value, Meal = mealId, Name = meal.Name, Began = at.ToUnixTimeMilliseconds(), Rate = rate };
+        row.Shows = rate is null ? null : Rehearsal.Begins(plan).ToUnixTimeMilliseconds();
+        await log.BeginAsync(row, events);
 
         // Loaded, not made of the events at hand: what is cooked is what the log can give back.
-        return Keep(await log.LoadAsync(id) ?? throw new InvalidOperationException($"Run {id} was written and is not there."));
+        return await KeepAsync(await log.LoadAsync(id) ?? throw new InvalidOperationException($"Run {id} was written and is not there."));
     }
 
     public void Dispose()
@@ -62,5 +68,13 @@ public sealed class LiveRuns(EventLog log, LiveScreens screens, TimeProvider tim
         }
     }
 
-    LiveRun Keep(Run run) => runs.GetOrAdd(run.Id, _ => new LiveRun(run, log, screens, time));
+    async Task<LiveRun> KeepAsync(Run run)
+    {
+        if (await log.ClockOfAsync(run.Id) is { } clock)
+        {
+            clocks.Set(run.Id, clock);
+        }
+
+        return runs.GetOrAdd(run.Id, _ => new LiveRun(run, log, screens, clocks));
+    }
 }

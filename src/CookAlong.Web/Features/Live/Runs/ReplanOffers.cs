@@ -6,7 +6,7 @@ using CookAlong.Domain.Runs;
 namespace CookAlong.Web.Features.Live.Runs;
 
 /// <summary>When table time slips, or the plan was upset, or something was ready early: asks the planner, in the background, for a better plan.</summary>
-public sealed class ReplanOffers(IMealPlanner planner, TimeProvider time, ILogger<ReplanOffers> log)
+public sealed class ReplanOffers(IMealPlanner planner, RunClocks clocks, ILogger<ReplanOffers> log)
 {
     /// <summary>A slip that grows by this much since the planner was asked is worth asking again.</summary>
     const int AskAgainAfter = 2;
@@ -39,7 +39,7 @@ public sealed class ReplanOffers(IMealPlanner planner, TimeProvider time, ILogge
             return asked.Answer;
         }
 
-        var now = time.GetUtcNow();
+        var now = clocks.Now(run.Id);
         var offers = new Offers();
         var answer = Task.Run(() => Ask(run, late, now, offers, better));
         answer.ContinueWith(
