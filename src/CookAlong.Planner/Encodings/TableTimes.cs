@@ -28,11 +28,11 @@ internal static class TableTimes
         return table;
     }
 
-    /// <summary>Every step of it is finished, and before its table time, which is past.</summary>
+    /// <summary>Every step of it is finished, and before its table time, which is past, and has not been put off since.</summary>
     private static bool IsServed(MealModel model, SoFar so, Course course)
     {
         var table = so.Current.TableTime(course.Id);
-        return model.Clock.Of(table) <= model.Clock.Earliest
+        return model.Clock.Of(table) <= model.Clock.Earliest && course.TableTime <= table
             && model.Meal.Dishes.Where(dish => dish.Course == course.Id).SelectMany(dish => dish.Steps)
                 .All(step => so.Facts.Any(fact => fact.Step == step.Id && fact.IsFinished && fact.End <= table));
     }

@@ -114,19 +114,42 @@ internal sealed class Backward(Work work)
             return;
         }
 
+        var (soonest, best) = (int.MaxValue, (QuickSpot?)null);
         foreach (var spot in hold.Spots)
         {
-            var from = Math.Max(Math.Min(ready + warm.StandFirst, table), Math.Max(work.Clock.Earliest, spot.Earliest));
-            if (from <= table && rooms.Latest(spot, table, table - from) == table)
-            {
-                rooms.Take(spot, from, table);
-                (layout.GoesIn[dish], layout.WarmSpots[dish]) = (from, spot);
-                layout.Forced += Math.Max(0, from - ready - warm.StandFirst);
-                return;
-            }
+            var from = SoonestIn(spot, Math.Max(Math.Min(ready + warm.StandFirst, table), Math.Max(work.Clock.Earliest, spot.Earliest)), table);
+            (soonest, best) = from < soonest ? (from.Value, spot) : (soonest, best);
         }
 
-        Break(layout, dish, NoOven);
+        if (best is null)
+        {
+            Break(layout, dish, NoOven);
+            return;
+        }
+
+        rooms.Take(best, soonest, table);
+        (layout.GoesIn[dish], layout.WarmSpots[dish]) = (soonest, best);
+        layout.Forced += Math.Max(0, soonest - ready - warm.StandFirst);
+    }
+
+    /// <summary>The first minute from which there is room until the table; null where there is none even then.</summary>
+    private int? SoonestIn(QuickSpot spot, int from, int table)
+    {
+        bool Fits(int minute) => rooms.Latest(spot, table, table - minute) == table;
+        if (from > table || Fits(from))
+        {
+            return from > table ? null : from;
+        }
+
+        // The shorter it is in, the more easily it fits.
+        var (without, with) = (from, table);
+        while (with - without > 1)
+        {
+            var between = (with + without) / 2;
+            (without, with) = Fits(between) ? (without, between) : (between, with);
+        }
+
+        return Fits(with) ? with : null;
     }
 
     private QuickStep TakeLatest(Genes genes, Layout layout)

@@ -89,10 +89,11 @@ internal sealed class QuickSearch(Work work, int seed)
 
     private void ComeBack(int tooSoon, int layouts, Func<bool> isOver, Action? better)
     {
-        for (var soEarly = Late; Found is not null && soEarly - tooSoon > 1 && !isOver(); soEarly = Late)
+        // Not by what the best is late: a course already served stays as late as it was, and the earlier plan may cost more.
+        for (var soEarly = Late; Found is not null && soEarly - tooSoon > 1 && !isOver();)
         {
             var between = tooSoon < 0 ? 0 : (soEarly + tooSoon) / 2;
-            tooSoon = IsFound(between, layouts, isOver, better) ? tooSoon : between;
+            (tooSoon, soEarly) = IsFound(between, layouts, isOver, better) ? (tooSoon, between) : (between, soEarly);
         }
     }
 

@@ -194,10 +194,12 @@ internal sealed partial class Reading
     private QuickDish Dish(Dish dish, QuickStep[] steps)
     {
         var own = dish.Steps.Select(step => positions[step.Id]).ToArray();
+        // The first that fits is taken, and another might be in the way of what was told beside it.
+        var toldIn = told?.Plan.Holds.FirstOrDefault(held => held.Dish == dish.Id)?.Oven;
         var holds = dish.Holds.Select((hold, index) => new QuickHold(
             index, hold, prices.CushionOf(hold),
             hold.Oven is { } warm
-                ? [.. OvensFor(null, warm.Shelves, warm.Celsius).Select(oven => Spot(oven.Index, oven.Range, oven.Earliest, oven.Id, -1, warm.Shelves, [])).OfType<QuickSpot>()]
+                ? [.. OvensFor(null, warm.Shelves, warm.Celsius).OrderBy(oven => oven.Id == toldIn ? 0 : 1).Select(oven => Spot(oven.Index, oven.Range, oven.Earliest, oven.Id, -1, warm.Shelves, [])).OfType<QuickSpot>()]
                 : []));
         return new QuickDish(dish, Course(dish), [.. holds.Where(hold => (hold.Hold.Oven is null || hold.Spots.Length > 0) && (IsIn(dish) is not { } held || held.Hold == hold.Index))], own, own.Count(step => steps[step].IsLast));
     }

@@ -69,10 +69,10 @@ internal sealed partial class Reading
             ? held
             : null;
 
-    /// <summary>Every step of it is finished, and before its table time, which is past.</summary>
+    /// <summary>Every step of it is finished, and before its table time, which is past, and has not been put off since.</summary>
     private int? Served(Course course)
     {
-        if (so is null || so.Current.TableTime(course.Id) is var table && clock.Of(table) > clock.Earliest)
+        if (so is null || so.Current.TableTime(course.Id) is var table && clock.Of(table) > clock.Earliest || course.TableTime > table)
         {
             return null;
         }
