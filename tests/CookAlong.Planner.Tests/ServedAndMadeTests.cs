@@ -42,14 +42,16 @@ public sealed class ServedAndMadeTests
     {
         var warm = KeptWarm(60, 80, limit: 30, standFirst: 2);
         var meal = Meal(60, Kitchen(shelves: 1), [Cook("ann"), Cook("ben")], Dish("pie", warm, Hands("pie-make", 10)), Dish("tart", warm, Hands("tart-make", 10)));
-        var told = Plan(meal);
-        var facts = told.Steps.Select(step => new StepFact(step.Step, step.Start, step.End, false, []));
-        var now = told.Steps.Min(step => step.End) - 1;
+        var plan = Plan(meal);
+        var told = plan with { Holds = [.. plan.Holds.Select(hold => hold with { From = Table })] };
+        var now = Table - 5;
+        var facts = told.Steps.Select(step => new StepFact(step.Step, Table - 15, now, true, []));
         var putOff = meal with { Courses = [meal.Courses[0] with { TableTime = now + 15 }] };
 
         var again = Planner(who).Plan(Request(putOff, told, [.. facts], now), null, TestContext.Current.CancellationToken);
 
         Assert.Equal(now + 15, again.TableTime(Main));
+        Assert.Equal([13, 0], again.Holds.Select(hold => hold.To - hold.From).OrderDescending());
     }
 
     [Theory, InlineData(Who.Solver), InlineData(Who.Quick)]
