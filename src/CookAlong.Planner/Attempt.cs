@@ -74,9 +74,14 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
             return new Tried(Finish(quick, counted.Bound), false);
         }
 
-        if (Naming.Of(counts, draft, search.Limits) is { } names && Finish(counts, draft, names, counted.Objective, counted.Bound) is { } whole)
+        if (Naming.Of(counts, draft, search.Limits, search.Stop) is { } names && Finish(counts, draft, names, counted.Objective, counted.Bound) is { } whole)
         {
             return new Tried(whole, false);
+        }
+
+        if (search.IsStopped && quick is not null)
+        {
+            return new Tried(Finish(quick, counted.Bound), false);
         }
 
         var named = Named(draft, counted.Bound, share * 0.25, giveUp);
@@ -99,7 +104,7 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
             }
 
             best = soon;
-            if (Naming.Of(counts, draft, search.Limits) is { } names && Finish(counts, draft, names, soon.Objective, soon.Bound) is { } whole)
+            if (Naming.Of(counts, draft, search.Limits, search.Stop) is { } names && Finish(counts, draft, names, soon.Objective, soon.Bound) is { } whole)
             {
                 search.Tell(whole);
             }
@@ -229,7 +234,7 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
     }
 
     private Plan? Finish(MealModel model, Answer answer, long bound) =>
-        Naming.Of(model, answer.Found!, search.Limits) is { } names ? Finish(model, answer.Found!, names, answer.Objective, bound) : null;
+        Naming.Of(model, answer.Found!, search.Limits, search.Stop) is { } names ? Finish(model, answer.Found!, names, answer.Objective, bound) : null;
 
     private Plan? Finish(MealModel model, Draft draft, ImmutableArray<ImmutableArray<HelperId>> names, long objective, long bound)
     {

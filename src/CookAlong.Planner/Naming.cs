@@ -10,7 +10,8 @@ namespace CookAlong.Planner;
 internal static class Naming
 {
     /// <summary>Who does each job, in the draft's order; null when no naming exists at these times.</summary>
-    public static ImmutableArray<ImmutableArray<HelperId>>? Of(MealModel model, Draft draft, PlanLimits limits)
+    /// <param name="stop">From then on the first naming will do: somebody waits.</param>
+    public static ImmutableArray<ImmutableArray<HelperId>>? Of(MealModel model, Draft draft, PlanLimits limits, CancellationToken stop = default)
     {
         var cp = new CpModel();
         var helpers = model.Meal.Helpers;
@@ -53,10 +54,28 @@ internal static class Naming
             }
         }
 
+        if (stop.IsCancellationRequested && turns is not null)
+        {
+            return InWords(turns);
+        }
+
         using var solver = new CpSolver { StringParameters = Parameters(limits) };
-        return solver.Solve(cp) is CpSolverStatus.Optimal or CpSolverStatus.Feasible
-            ? [.. does.Select(names => names.Where(name => solver.BooleanValue(name.Value)).Select(name => helpers[name.Key].Id).ToImmutableArray())]
-            : turns?.Select(names => names.Select(helper => helpers[helper].Id).ToImmutableArray()).ToImmutableArray();
+        using (turns is null ? null : new Timer(_ => StopWhereAsked(), null, Search.Poll, Search.Poll))
+        {
+            return solver.Solve(cp) is CpSolverStatus.Optimal or CpSolverStatus.Feasible
+                ? [.. does.Select(names => names.Where(name => solver.BooleanValue(name.Value)).Select(name => helpers[name.Key].Id).ToImmutableArray())]
+                : turns is null ? null : InWords(turns);
+        }
+
+        void StopWhereAsked()
+        {
+            if (stop.IsCancellationRequested)
+            {
+                solver.StopSearch();
+            }
+        }
+
+        ImmutableArray<ImmutableArray<HelperId>> InWords(int[][] names) => [.. names.Select(one => one.Select(helper => helpers[helper].Id).ToImmutableArray())];
     }
 
     /// <summary>A beginning, and the answer where the solver gets no further in its time.</summary>

@@ -9,7 +9,7 @@ namespace CookAlong.Planner;
 /// <summary>One plan's searching: its limits, the time it has left, who is told and who may stop it.</summary>
 internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progress, CancellationToken stop)
 {
-    private static readonly TimeSpan Poll = TimeSpan.FromMilliseconds(10);
+    public static readonly TimeSpan Poll = TimeSpan.FromMilliseconds(10);
 
     /// <summary>Seconds; it takes a hundredth.</summary>
     private const string Completing = "0.2";
@@ -30,6 +30,8 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
     private TimeSpan Longest => limits.Deterministic is null && limits.WithoutPlan > limits.Time ? limits.WithoutPlan : limits.Time;
 
     public bool IsStopped => stop.IsCancellationRequested;
+
+    public CancellationToken Stop => stop;
 
     public PlanLimits Limits => limits;
 
