@@ -9,8 +9,8 @@ public sealed class BruteForceTests
     private const int MostLateTried = 3;
 
     [Theory]
-    [InlineData(5, 1, 150)]
-    [InlineData(2, 8, 60)]
+    [InlineData(5, 1, 100)]
+    [InlineData(2, 8, 40)]
     public void Up_to_five_steps_cost_what_trying_everything_costs(int mostSteps, int scale, int meals)
     {
         var (onTime, late) = (0, 0);
