@@ -31,6 +31,26 @@ public sealed partial class MealDocument
 
     public void Serve(CourseId course, Minute at) => Entry("courses", course.Value)["tableTime"] = WallClock.Write(at, zone);
 
+    /// <summary>Adds a dish at the end.</summary>
+    public void Add(JsonObject dish)
+    {
+        if (root["dishes"] is not JsonArray dishes)
+        {
+            root["dishes"] = dishes = [];
+        }
+
+        dishes.Add(dish);
+    }
+
+    /// <summary>An id that neither a dish nor a step has, made of a name: "Leek tart" is "leek-tart", or "leek-tart-2".</summary>
+    public string FreeId(string name)
+    {
+        var plain = string.Join('-', new string([.. name.ToLowerInvariant().Select(sign => char.IsAsciiLetterOrDigit(sign) ? sign : ' ')]).Split(' ', StringSplitOptions.RemoveEmptyEntries).Take(5));
+        var id = plain.Length > 0 ? plain : "dish";
+        var taken = Entries("dishes").Concat(Steps).Select(IdOf).OfType<string>().ToHashSet(StringComparer.Ordinal);
+        return Enumerable.Range(1, taken.Count + 1).Select(number => number == 1 ? id : $"{id}-{number}").First(one => !taken.Any(other => other == one || other.StartsWith($"{one}-", StringComparison.Ordinal)));
+    }
+
     /// <summary>Fixes a step's start; null lets the planner choose again.</summary>
     public void Fix(StepId step, Minute? at) => Set(Step(step), "at", at is { } minute ? WallClock.Write(minute, zone) : null);
 

@@ -42,14 +42,14 @@ public sealed class LabelledRecipesTests(ITestOutputHelper output)
             if (gold?.TryGetProperty("resource", out var resource) == true)
             {
                 places++;
-                var isRight = string.Equals(resource.GetString(), read.Uses.ToString(), StringComparison.OrdinalIgnoreCase);
+                var isRight = string.Equals(resource.GetString(), read.On.ToString(), StringComparison.OrdinalIgnoreCase);
                 placesRight += isRight ? 1 : 0;
                 wrong |= !isRight;
             }
 
             if (wrong)
             {
-                output.WriteLine($"{text}\n  {gold}\n  {string.Join(", ", read.Times)} {string.Join(", ", read.Heats)} {read.Uses}");
+                output.WriteLine($"{text}\n  {gold}\n  {string.Join(", ", read.Times)} {string.Join(", ", read.Heats)} {read.On}");
             }
         }
 

@@ -43,12 +43,12 @@ public sealed partial class OldBookTests(ITestOutputHelper output)
             var read = StepRead.Of(text);
             var wanted = string.Join(' ', label.GetProperty("times").EnumerateArray().Select(one => one.GetString()));
             var times = string.Join(' ', read.Times.Where(time => time.Role == TimeRole.Takes).Select(time => $"{time.Least:0.##}-{time.Most:0.##}"));
-            var checks = new[] { wanted == times, label.GetProperty("heats").GetInt32() == read.Heats.Length, string.Equals(label.GetProperty("uses").GetString(), read.Uses.ToString(), StringComparison.OrdinalIgnoreCase) };
+            var checks = new[] { wanted == times, label.GetProperty("heats").GetInt32() == read.Heats.Length, string.Equals(label.GetProperty("uses").GetString(), read.On.ToString(), StringComparison.OrdinalIgnoreCase) };
             right += checks.Count(one => one);
             all += checks.Length;
             if (checks.Contains(false))
             {
-                output.WriteLine($"{text}\n  wanted {label}\n  read {times}; {string.Join(", ", read.Heats)}; {read.Uses}");
+                output.WriteLine($"{text}\n  wanted {label}\n  read {times}; {string.Join(", ", read.Heats)}; {read.On}");
             }
         }
 

@@ -53,14 +53,14 @@ public sealed class StepReadTests
         Assert.Equal(read, string.Join(", ", StepRead.Of(text).Heats.Select(heat => FormattableString.Invariant($"{heat.Least:0}-{heat.Most:0} {heat.Kind}"))));
 
     [Theory]
-    [InlineData("Roast 40 minutes", Uses.Oven)]
-    [InlineData("Simmer 10 minutes, then bake", Uses.Ring)]
-    [InlineData("Cook two hours in a very slow oven", Uses.Oven)]
-    [InlineData("Broil five minutes", Uses.Grill)]
-    [InlineData("Soak one hour, then boil until soft", Uses.Nothing)]
-    [InlineData("Chill 2 hours", Uses.Fridge)]
-    [InlineData("Chop the onions", Uses.Nothing)]
-    public void Places(string text, Uses uses) => Assert.Equal(uses, StepRead.Of(text).Uses);
+    [InlineData("Roast 40 minutes", CookedOn.Oven)]
+    [InlineData("Simmer 10 minutes, then bake", CookedOn.Ring)]
+    [InlineData("Cook two hours in a very slow oven", CookedOn.Oven)]
+    [InlineData("Broil five minutes", CookedOn.Grill)]
+    [InlineData("Soak one hour, then boil until soft", CookedOn.Nothing)]
+    [InlineData("Chill 2 hours", CookedOn.Fridge)]
+    [InlineData("Chop the onions", CookedOn.Nothing)]
+    public void Places(string text, CookedOn uses) => Assert.Equal(uses, StepRead.Of(text).On);
 
     [Fact]
     public void Each_thing_stands_beside_the_words_it_was_read_from()

@@ -1,0 +1,82 @@
+using System.Text.Json.Nodes;
+using CookAlong.Domain.Meals;
+
+namespace CookAlong.Intake.Recipes;
+
+/// <summary>A dish of a recipe, to be corrected by a person and then added to a meal file.</summary>
+public sealed class DishDraft
+{
+    /// <summary>°C of an oven that a recipe does not name: a moderate one; common practice, no source.</summary>
+    const int ModerateOven = 180;
+
+    public required string Name { get; set; }
+
+    public int Serves { get; set; }
+
+    public required IReadOnlyList<string> Ingredients { get; init; }
+
+    public required List<StepDraft> Steps { get; init; }
+
+    public static DishDraft Of(RecipeRead recipe, int guests) => new()
+    {
+        Name = recipe.Name.Length > 0 ? recipe.Name : "A dish without a name",
+        Serves = recipe.Serves ?? guests,
+        Ingredients = recipe.Ingredients,
+        Steps = [.. recipe.Steps.Select(StepDraft.Of)],
+    };
+
+    /// <summary>As a dish of a meal file (cookalong-meal/1).</summary>
+    /// <param name="id">Free in the meal, for the dish and, with a number behind it, for its steps.</param>
+    public JsonObject ToJson(string id, string course) => new()
+    {
+        ["id"] = id,
+        ["name"] = Name.Trim(),
+        ["course"] = course,
+        ["serves"] = Serves,
+        ["ingredients"] = new JsonArray([.. Ingredients.Select(line => new JsonObject { ["name"] = line })]),
+        ["holds"] = new JsonArray(new JsonObject { ["place"] = "covered", ["bestWithin"] = 10, ["goodFor"] = 20, ["limit"] = 30 }),
+        ["steps"] = new JsonArray([.. Steps.Select((step, i) => Json(step, $"{id}-{i + 1}"))]),
+    };
+
+    static JsonObject Json(StepDraft step, string id)
+    {
+        var json = new JsonObject { ["id"] = id, ["text"] = step.Text.Trim() };
+        if (!string.IsNullOrWhiteSpace(step.How))
+        {
+            json["how"] = step.How.Trim();
+        }
+
+        json["minutes"] = step.Least == step.Most ? step.Likely : new JsonObject { ["least"] = step.Least, ["likely"] = step.Likely, ["most"] = step.Most };
+        if (step.Attention != Attention.HandsOn)
+        {
+            json["attention"] = step.Attention == Attention.Nearby ? "nearby" : "unattended";
+        }
+
+        if (UsesJson(step) is { } uses)
+        {
+            json["uses"] = new JsonArray(uses);
+        }
+
+        return json;
+    }
+
+    static JsonObject? UsesJson(StepDraft step)
+    {
+        var celsius = step.Celsius ?? ModerateOven;
+        return step.On switch
+        {
+            CookedOn.Oven => new()
+            {
+                ["oven"] = new JsonObject
+                {
+                    ["shelves"] = 1,
+                    ["celsius"] = new JsonObject { ["min"] = celsius - StepDraft.OvenEitherSide, ["ideal"] = celsius, ["max"] = celsius + StepDraft.OvenEitherSide },
+                },
+            },
+            CookedOn.Ring => new() { ["rings"] = 1 },
+            CookedOn.Grill => new() { ["grill"] = true },
+            CookedOn.Nothing or CookedOn.Fridge => null,
+            _ => throw new System.Diagnostics.UnreachableException($"A step uses something unknown: {step.On}."),
+        };
+    }
+}
