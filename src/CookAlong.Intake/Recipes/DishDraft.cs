@@ -52,6 +52,13 @@ public sealed class DishDraft
             json["attention"] = step.Attention == Attention.Nearby ? "nearby" : "unattended";
         }
 
+        if (step is { Tend: { } tend, Attention: not Attention.HandsOn } && step.Least > (tend.Every ?? 2))
+        {
+            var job = new JsonObject { ["text"] = tend.Text };
+            job[tend.Every is null ? "at" : "every"] = tend.Every ?? (step.Likely / 2);
+            json["tend"] = new JsonArray(job);
+        }
+
         if (UsesJson(step) is { } uses)
         {
             json["uses"] = new JsonArray(uses);

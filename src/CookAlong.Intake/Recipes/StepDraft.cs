@@ -14,7 +14,7 @@ public sealed class StepDraft
     /// <summary>The oven may stand this many °C beside what was said.</summary>
     public const int OvenEitherSide = 10;
 
-    static readonly string[] handsAll = ["stirring", "whisk", "beat", "knead", "constantly", "frequently", "turning"];
+    static readonly string[] handsAll = ["stirring", "whisk", "beat", "knead", "constantly", "frequently"];
 
     static readonly string[] waits = ["stand", "rest", "cool", "soak", "rise", "prove", "marinate", "overnight", "over night"];
 
@@ -40,6 +40,9 @@ public sealed class StepDraft
 
     public Attention Attention { get; set; }
 
+    /// <summary>Null when it wants none, and for a step that has somebody's hands anyway.</summary>
+    public TendDraft? Tend { get; set; }
+
     public static StepDraft Of(StepRead read)
     {
         var takes = read.Times.Where(time => time.Role == TimeRole.Takes).ToList();
@@ -47,6 +50,7 @@ public sealed class StepDraft
         var oven = read.Heats.FirstOrDefault(heat => heat.Kind == HeatKind.Oven);
         var uses = takes.Count == 0 ? CookedOn.Nothing : read.On;
         var (headline, how) = Headline(read.Text);
+        var attention = AttentionOf(read, uses, takes.Count > 0);
         return new StepDraft
         {
             Read = read,
@@ -58,7 +62,8 @@ public sealed class StepDraft
             IsGuessed = takes.Count == 0,
             On = uses,
             Celsius = uses == CookedOn.Oven ? (oven is null ? null : (int)(Math.Round((oven.Least + oven.Most) / 2 / 5) * 5)) : null,
-            Attention = AttentionOf(read, uses, takes.Count > 0),
+            Attention = attention,
+            Tend = attention != Attention.HandsOn && TendDraft.Of(read) is { } tend && least > (tend.Every ?? 2) ? tend : null,
         };
     }
 

@@ -19,7 +19,7 @@ public sealed class RecipeReadTests
         Method
         1. Boil the barley for 25 minutes. Drain well.
         2. Soften the leeks in butter for 10 to 12 minutes, stirring.
-        3. Bake everything at 190 °C for 35 minutes.
+        3. Bake everything at 190 °C for 35 minutes, turning once.
         4. Let stand 10 minutes before serving.
         """;
 
@@ -85,6 +85,18 @@ public sealed class RecipeReadTests
         Assert.True(read.Unread.Length > 40_000);
     }
 
+    [Theory]
+    [InlineData("Roast 60 minutes, basting every 15 minutes.", "Baste", 15)]
+    [InlineData("Bake 40 minutes, turning once.", "Turn it", null)]
+    [InlineData("Bake 40 minutes.", null, null)]
+    [InlineData("Chop for 20 minutes, turning once.", null, null)]
+    [InlineData("Roast 10 minutes, basting every 15 minutes.", null, null)]
+    public void Tends_are_read_from_steps_that_cook_by_themselves(string text, string? job, int? every)
+    {
+        var tend = StepDraft.Of(StepRead.Of(text)).Tend;
+        Assert.Equal((job, every), (tend?.Text, tend?.Every));
+    }
+
     [Fact]
     public void What_was_read_becomes_a_dish_that_a_meal_takes()
     {
@@ -97,6 +109,7 @@ public sealed class RecipeReadTests
         Assert.Equal("leek-and-barley-bake", dish.Id.Value);
         Assert.Equal([25, 11, 35, 10], dish.Steps.Select(step => step.Way.Minutes.Likely));
         Assert.Equal(190, dish.Steps[2].Way.Uses.Oven!.Celsius.Ideal);
+        Assert.Equal([17], dish.Steps[2].Tends[0].Times(35));
         Assert.Equal(1, dish.Steps[0].Way.Uses.Rings);
         Assert.Equal(Domain.Meals.Attention.Unattended, dish.Steps[3].Way.Attention);
     }
