@@ -34,7 +34,13 @@ public sealed partial record Board
             WaitingOf(run, now, expected),
             [.. steps.Where(card => card.State == CardState.Done).OrderByDescending(card => card.Ends)],
             PeopleOf(run, now),
-            [.. calls.Where(call => !(call.Due <= now && call.IsAcknowledged))]);
+            [.. calls.Where(call => !(call.Due <= now && call.IsAcknowledged))])
+        {
+            Leaving = [.. run.Leaving.Keys],
+            LeftOut = [.. run.Menu.Where(dish => run.LeftOut.ContainsKey(dish.Id))],
+            HasPlanBefore = run.HasPlanBefore,
+            PlanRule = run.PlanRule,
+        };
     }
 
     internal static bool IsOnTheGo(BoardCard card) => card.State is CardState.Running or CardState.Over;

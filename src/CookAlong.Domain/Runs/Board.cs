@@ -28,7 +28,20 @@ public sealed partial record Board(
     ImmutableArray<BoardWaiting> Waiting,
     ImmutableArray<BoardCard> Done,
     ImmutableArray<BoardPerson> People,
-    ImmutableArray<Call> Calls);
+    ImmutableArray<Call> Calls)
+{
+    /// <summary>Who was said to go, whether or not they have gone yet.</summary>
+    public ImmutableHashSet<HelperId> Leaving { get; init; } = [];
+
+    /// <summary>Dishes that can be brought back.</summary>
+    public ImmutableArray<Dish> LeftOut { get; init; } = [];
+
+    /// <summary>A new plan was taken, and can be taken back.</summary>
+    public bool HasPlanBefore { get; init; }
+
+    /// <summary>See <see cref="Run.PlanRule"/>.</summary>
+    public int? PlanRule { get; init; }
+}
 
 /// <param name="After">The pause point's step; null = the host held everything.</param>
 public sealed record BoardPause(DateTimeOffset Since, StepId? After);
@@ -59,7 +72,19 @@ public sealed record BoardCard(
     bool IsFree,
     CardPlace Place,
     CardTend? Tend,
-    Call? Call);
+    Call? Call)
+{
+    /// <summary>Until when a due step is its holders'; then, if it was taken or given or their phone is silent, it is free.</summary>
+    public Minute? HeldUntil { get; init; }
+
+    /// <summary>Somebody took it or was given it, and has it not by the plan alone.</summary>
+    public bool IsClaimed { get; init; }
+
+    /// <summary>Minutes added by hand that can be taken back.</summary>
+    public int ExtraMinutes { get; init; }
+
+    public ImmutableArray<TendNote> TendNotes { get; init; } = [];
+}
 
 public enum CardState
 {

@@ -22,7 +22,13 @@ sealed class Cards(Run run, DateTimeOffset now, Expectation expected, ImmutableA
             run.IsFree(step),
             PlaceOf(step),
             Tend: null,
-            CallFor(step));
+            CallFor(step))
+        {
+            HeldUntil = run.HeldUntil(step, expected, now),
+            IsClaimed = run.IsClaimed(step.Id),
+            ExtraMinutes = run.StateOf(step.Id).ExtraMinutes,
+            TendNotes = Tending.Notes(run, step),
+        };
     }
 
     /// <summary>The tends of a running step that are still to be done, each as a card of its own.</summary>
@@ -39,6 +45,8 @@ sealed class Cards(Run run, DateTimeOffset now, Expectation expected, ImmutableA
             Attention = Attention.HandsOn,
             Helpers = helpers,
             IsFree = helpers.All(one => run.PersonOf(one) is null),
+            HeldUntil = null,
+            TendNotes = [],
             Tend = new CardTend(left.Turn.Tend, left.Turn.Turn, tend.Text, tend.Minutes),
             Call = calls.FirstOrDefault(call => call.Id == CallIds.Tend(left.Turn, run.StateOf(step.Id)) && call.Due <= now && !call.IsAcknowledged),
         };

@@ -37,11 +37,12 @@ public sealed partial record Run
         return Minute.Later(whole + KeptFor, state.KeptUntil ?? whole);
     }
 
-    /// <summary>Before it is due there is nothing to keep.</summary>
+    /// <summary>Before it is due there is nothing to keep. A host may say it for whoever is at it.</summary>
     Decision Keep(Step step, RunPerson who, DateTimeOffset now) =>
         StateOf(step.Id).Started is { } start ? new Refusal.AlreadyStarted(step.Id, start)
-        : !IsHeldBy(step.Id, who) ? new Refusal.NotYours(step.Id)
-        : HeldUntil(step, new Expectation(this, now), now) is { } until ? new RunEvent.ClaimKept(step.Id, who.Helper!.Value, until + KeptFor)
+        : !IsHeldBy(step.Id, who) && who.Role != Role.Host ? new Refusal.NotYours(step.Id)
+        : HeldUntil(step, new Expectation(this, now), now) is { } until
+            ? new RunEvent.ClaimKept(step.Id, IsHeldBy(step.Id, who) ? who.Helper!.Value : HoldersHere(step.Id).First(), until + KeptFor)
         : Decision.Nothing;
 
     /// <summary>What the plan alone gave somebody stays theirs while their phone is heard of.</summary>

@@ -38,7 +38,7 @@ public sealed partial record Run
             var end = state.Finished is { } finished
                 ? Minute.Of(finished)
                 : Minute.Later(start + MinutesOf(step.Id), Minute.Of(now));
-            var tends = TendsDone.Keys.Where(turn => turn.Step == step.Id).OrderBy(turn => turn.Tend).ThenBy(turn => turn.Turn).Select(turn => (turn.Tend, turn.Turn)).ToArray();
+            var tends = Tending.Over(this, step).OrderBy(turn => turn.Tend).ThenBy(turn => turn.Turn).Select(turn => (turn.Tend, turn.Turn)).ToArray();
             return new StepFact(step.Id, start, end, state.Finished is not null, tends);
         }),
     ];

@@ -12,6 +12,8 @@ public sealed partial record Run
     /// <summary>What people had been told before each new plan, the last one last.</summary>
     ImmutableArray<PlanBefore> PlansBefore { get; init; } = [];
 
+    public bool HasPlanBefore => !PlansBefore.IsEmpty;
+
     /// <summary>A rule of the host lets this plan be taken without being asked: everybody's next step stays theirs and moves little.</summary>
     public bool TakesByItself(Plan offered) =>
         PlanRule is { } farthest

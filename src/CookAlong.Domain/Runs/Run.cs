@@ -83,6 +83,9 @@ public sealed partial record Run
     /// <summary>Who has joined as this helper.</summary>
     public RunPerson? PersonOf(HelperId helper) => People.Values.FirstOrDefault(person => person.Helper == helper);
 
+    /// <summary>Tends of a step that were done late, or not at all.</summary>
+    public ImmutableArray<TendNote> TendNotesOf(StepId step) => Tending.Notes(this, Meal.Step(step));
+
     /// <summary>Whose step it is: who took it or was given it, else as planned.</summary>
     public ImmutableArray<HelperId> HoldersOf(StepId step) => StateOf(step).Holders ?? Plan.Step(step).Helpers;
 

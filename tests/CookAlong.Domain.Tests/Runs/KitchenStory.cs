@@ -36,7 +36,7 @@ sealed class KitchenStory
     public KitchenStory Finished(params StepId[] steps) => Given([.. steps.Select(step => new RunEvent.StepFinished(step))]);
 
     /// <summary>Decides and, when accepted, applies.</summary>
-    public KitchenStory When(PersonId by, RunCommand command, int? id = null)
+    public KitchenStory When(PersonId? by, RunCommand command, int? id = null)
     {
         var tap = new Tap(SmallMeal.Command(id ?? 2000 + ++taps), by, command);
         answer = Run.Decide(tap, now);
@@ -56,7 +56,7 @@ sealed class KitchenStory
 
     public ImmutableArray<Call> Calls() => CallSchedule.Of(Run, now);
 
-    KitchenStory By(PersonId by, CommandId command, IEnumerable<RunEvent> events)
+    KitchenStory By(PersonId? by, CommandId command, IEnumerable<RunEvent> events)
     {
         foreach (var happened in events)
         {

@@ -1,7 +1,9 @@
 using CookAlong.Web.Features.Household;
 using CookAlong.Web.Features.Live;
 using CookAlong.Web.Features.Live.Device;
+using CookAlong.Web.Features.Live.Dining;
 using CookAlong.Web.Features.Live.Door;
+using CookAlong.Web.Features.Live.Log;
 using CookAlong.Web.Features.Live.Outward;
 using CookAlong.Web.Features.Live.Phone;
 using CookAlong.Web.Features.Live.Tablet;
@@ -33,6 +35,14 @@ static class Pages
         ["me-late"] = () => Page<MePage>(View(Calm, Ivo, Role.Helper)),
         ["me-child"] = () => Page<MePage>(View(Busy, Tobi, Role.Helper)),
         ["me-taken"] = () => Page<MePage>(View(Taken, Maren, Role.Helper)),
+        ["board-held"] = () => Page<BoardPage>(View(Held)),
+        ["board-untended"] = () => Page<BoardPage>(View(Untended)),
+        ["me-held"] = () => Page<MePage>(View(Held, Maren, Role.Helper)),
+        ["me-child-due"] = () => Page<MePage>(View(ChildDue, Tobi, Role.Helper)),
+        ["watch"] = () => Page<WatchPage>(View(Busy, role: Role.Watcher)),
+        ["watch-late"] = () => Page<WatchPage>(View(Crowded, role: Role.Watcher)),
+        ["watch-over"] = () => Page<WatchPage>(View(Over, role: Role.Watcher)),
+        ["log"] = () => Html<LogPage>(new() { ["View"] = View(Busy), ["Lines"] = Happened }),
         ["me-over"] = () => Page<MePage>(View(Over, Maren, Role.Helper)),
         ["invite"] = () => Html<InvitePage>(new() { ["View"] = View(Busy), ["Link"] = "http://192.168.1.20:5000/join#k3J9xQ2mZr8vT1bN5cW7yA", ["Code"] = "K7PMRW4X", ["ExpiresAt"] = At(13, 34), ["Guests"] = Guests, ["Message"] = "Ivo is out. The screen is signed out, and the jobs are free to take." }),
         ["wall-busy"] = () => Page<WallPage>(View(Busy)),

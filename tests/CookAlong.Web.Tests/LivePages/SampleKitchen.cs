@@ -6,6 +6,7 @@ using CookAlong.Domain.Planning;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Live;
 using CookAlong.Web.Features.Live.Line;
+using CookAlong.Web.Features.Live.Log;
 
 namespace CookAlong.Web.Tests.LivePages;
 
@@ -15,6 +16,8 @@ static class SampleKitchen
     public static readonly TimeZoneInfo Zone = TimeZoneInfo.FindSystemTimeZoneById("Europe/Berlin");
 
     public static readonly HelperId Maren = new("maren"), Ivo = new("ivo"), Tobi = new("tobi");
+
+    static readonly PersonId TheHost = new(Guid.Parse("0194a000-0000-7000-8000-0000000000a1"));
 
     public static readonly RunId Run = new(Guid.Parse("0194a000-0000-7000-8000-000000000001"));
 
@@ -33,7 +36,7 @@ static class SampleKitchen
         RoastGoose = Step("goose-roast", "Goose out, then cover it with foil", 150, Attention.Unattended, "Rest it on the board for 30 min.", "The thermometer decides: 75 °C in the thickest part of the thigh. Hot fat in the tray: two cloths, nobody small nearby.", uses: Oven()),
         Rough = Step("potatoes-rough", "Rough up the boiled potatoes", 4, how: "Drain well first. Toss them in the colander: ragged edges go crisp.", caution: "The fat in the tin is smoking hot. Dry hands, long cloth, nobody small nearby."),
         Dumplings = Step("dumplings-roll", "Roll the herb dumplings", 15, how: "Size of a walnut, 24 of them. Wash hands after.", childSafe: true),
-        NutRoast = Step("nutroast-bake", "Bake the nut roast", 45, Attention.Unattended, uses: Oven()),
+        NutRoast = Step("nutroast-bake", "Bake the nut roast", 45, Attention.Unattended, uses: Oven()) with { Tends = [new Tend("Turn the tin round", 1, 20, null, 2, false)] },
         Potatoes = Step("potatoes-roast", "Potatoes and squash into the oven", 40, how: "Top shelf.", uses: Oven(), caution: "Hot fat spits: lower the tray away from you."),
         Stock = Step("gravy-stock", "Simmer the giblet stock", 60, Attention.Nearby, uses: Ring),
         Pudding = Step("pudding-steam", "Steam the pudding", 150, Attention.Nearby, uses: Ring, caution: "Keep the water topped up."),
@@ -168,10 +171,41 @@ static class SampleKitchen
     /// <summary>Just after the offered plan was taken.</summary>
     public static Board Taken { get; } = Busy with { Taken = new PlanTaken(At(13, 23), Offer.Changes) };
 
+    /// <summary>Maren has taken the celeriac and not begun it; it was due two minutes ago.</summary>
+    public static Board Held { get; } = Calm with
+    {
+        Now = [Card(Peel, CardState.Due, At(13, 22), At(13, 34), [Maren]) with { HeldUntil = Min(13, 27), IsClaimed = true }, .. Calm.Now],
+        Next = [.. Calm.Next.Where(card => card.Step.Id != Peel.Id)],
+        People = [People[0], People[1] with { Person = new PersonId(Guid.Parse("0194a000-0000-7000-8000-0000000000a2")), IsHereNow = true, HereFrom = null }, People[2]],
+    };
+
+    static readonly TendNote[] Notes =
+    [
+        new(new TendTurn(NutRoast.Id, 0, 0), At(13, 5), 0, IsSkipped: true),
+        new(new TendTurn(NutRoast.Id, 0, 1), At(13, 12), 12, IsSkipped: false),
+    ];
+
+    /// <summary>The nut roast was turned late, and before that not at all.</summary>
+    public static Board Untended { get; } = Calm with { Now = [NutCard with { TendNotes = [.. Notes] }, StockCard, PuddingCard] };
+
+    /// <summary>Tobi’s job was to begin ten minutes ago.</summary>
+    public static Board ChildDue { get; } = Busy with
+    {
+        Now = [Card(Dumplings, CardState.Due, At(13, 14), At(13, 29), [Tobi], call: Call("begin:dumplings-roll", At(13, 14), CallKind.Begin, CallPriority.Low, Dumplings.Id))],
+    };
+
+    public static ImmutableArray<LogLine> Happened { get; } =
+    [
+        Line(1, At(12, 0), "Maren", new RunEvent.PersonJoined(TheHost, "Maren", Role.Host, Maren), "Maren came in", null),
+        Line(2, At(13, 12), "Maren", new RunEvent.TimeAdded(Rough.Id, 5), "Maren gave “Rough up the boiled potatoes” 5 minutes more", Taps.TakeBackTime(Rough.Id, 5)),
+        Line(3, At(13, 24), null, new RunEvent.ClaimFreed(Mash.Id, Ivo), "“Slice the celeriac thinly for the gratin” is free to take: Ivo had not begun it", null),
+    ];
+
+    static LogLine Line(long sequence, DateTimeOffset at, string? by, RunEvent happened, string sentence, string? tap) =>
+        new(new Logged(sequence, default, by is null ? null : TheHost, at, happened), by, "kind/1", "{}", sentence, tap);
+
     public static LiveView View(Board board, HelperId? me = null, Role role = Role.Host, OfferedPlan? offer = null, ScreensHere? screens = null) =>
         new(Run, Meal, board, TheHost, role, me, offer, screens ?? Screens);
-
-    static readonly PersonId TheHost = new(Guid.Parse("0194a000-0000-7000-8000-0000000000a1"));
 
     /// <summary>The tablet, armed.</summary>
     public static ScreensHere Screens { get; } = new([new ScreenHere(TheHost, new ScreenState(IsBoard: true, IsArmed: true, IsAwake: true))], _ => At(13, 24));

@@ -45,6 +45,7 @@ public static class LiveFeature
         services.AddSingleton<IncomingTaps>();
         services.AddSingleton<ReplanOffers>();
         services.AddSingleton<OpenScreens>();
+        services.AddSingleton<ByItself>();
         services.AddSingleton<JoinCodes>();
         services.AddSingleton<JoinTries>();
         services.AddSingleton<DueCalls>();

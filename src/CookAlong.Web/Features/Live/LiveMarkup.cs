@@ -1,5 +1,6 @@
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Live.Device;
+using CookAlong.Web.Features.Live.Dining;
 using CookAlong.Web.Features.Live.Door;
 using CookAlong.Web.Features.Live.Phone;
 using CookAlong.Web.Features.Live.Tablet;
@@ -10,13 +11,18 @@ namespace CookAlong.Web.Features.Live;
 /// <summary>Which component shows what.</summary>
 static class LiveMarkup
 {
-    public static IResult Board(LiveView view) => new RazorComponentResult<BoardPage>(new { View = view });
+    public static IResult Board(LiveView view) => OrWatch(view, new RazorComponentResult<BoardPage>(new { View = view }));
 
-    public static IResult BoardPart(LiveView view) => new RazorComponentResult<BoardPart>(new { View = view });
+    public static IResult BoardPart(LiveView view) => OrWatchPart(view, new RazorComponentResult<BoardPart>(new { View = view }));
 
-    public static IResult Me(LiveView view) => new RazorComponentResult<MePage>(new { View = view });
+    public static IResult Me(LiveView view) => OrWatch(view, new RazorComponentResult<MePage>(new { View = view }));
 
-    public static IResult MePart(LiveView view) => new RazorComponentResult<MePart>(new { View = view });
+    public static IResult MePart(LiveView view) => OrWatchPart(view, new RazorComponentResult<MePart>(new { View = view }));
+
+    /// <summary>Whoever only looks sits at the table, and is spared the kitchen.</summary>
+    static IResult OrWatch(LiveView view, IResult other) => view.Role == Role.Watcher ? new RazorComponentResult<WatchPage>(new { View = view }) : other;
+
+    static IResult OrWatchPart(LiveView view, IResult other) => view.Role == Role.Watcher ? new RazorComponentResult<WatchPart>(new { View = view }) : other;
 
     public static IResult Wall(LiveView view) => new RazorComponentResult<WallPage>(new { View = view });
 

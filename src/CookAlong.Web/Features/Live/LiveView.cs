@@ -31,6 +31,11 @@ public sealed record LiveView(RunId Run, Meal Meal, Board Board, PersonId Person
 
     public bool MayTap => Role != Role.Watcher && !Board.IsOver;
 
+    /// <summary>Until when a due job is its holder's; null where it stays theirs whatever the time.</summary>
+    public Minute? HeldUntil(BoardCard card) => card.IsClaimed || card.Helpers.Any(IsSilent) ? card.HeldUntil : null;
+
+    bool IsSilent(HelperId helper) => PersonOf(helper).Person is { } person && Screens.SilentSince(person, Board.At) is not null;
+
     public BoardPerson? MyPerson => Me is { } me ? PersonOf(me) : null;
 
     public BoardPerson PersonOf(HelperId helper) => Board.People.Single(one => one.Helper == helper);

@@ -55,12 +55,15 @@ async function look() {
 
 const isChild = () => document.documentElement.classList.contains("child");
 
+/** The dining room is not called. */
+const isAtTable = document.documentElement.classList.contains("watch");
+
 /** On a phone other people's jobs ring only when they are urgent. @param {import("./calls.js").Call} call */
 const concerns = (call) =>
-  call.priority === "high" && !isChild()
-  || !(live.querySelector("#part")?.getAttribute("data-others") ?? "").split(" ").includes(call.step ?? "-");
+  !isAtTable && (call.priority === "high" && !isChild()
+  || !(live.querySelector("#part")?.getAttribute("data-others") ?? "").split(" ").includes(call.step ?? "-"));
 
-const calls = schedule({ concerns, joinsIn: () => !isChild(), sound, show: (ringing) => showRinging(ringing, live, isArmed()), came: () => setTimeout(look, 300) });
+const calls = schedule({ concerns, joinsIn: () => !isChild() && !isAtTable, sound, show: (ringing) => showRinging(ringing, live, isArmed()), came: () => setTimeout(look, 300) });
 
 /** @param {import("./calls.js").Call[]} all */
 function setCalls(all) {

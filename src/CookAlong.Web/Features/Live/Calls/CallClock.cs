@@ -5,8 +5,8 @@ using CookAlong.Web.Features.Live.Runs;
 
 namespace CookAlong.Web.Features.Live.Calls;
 
-/// <summary>Looks at every running meal once a second: sends the calls that have come, and says what has moved.</summary>
-public sealed class CallClock(LiveRuns runs, LiveScreens screens, DueCalls calls, OutwardCalls outward, Boards boards, TimeProvider time, ILogger<CallClock> log) : BackgroundService
+/// <summary>Looks at every running meal once a second: sends the calls that have come, says what has moved, and does what the kitchen does by itself.</summary>
+public sealed class CallClock(LiveRuns runs, LiveScreens screens, DueCalls calls, ByItself byItself, OutwardCalls outward, Boards boards, TimeProvider time, ILogger<CallClock> log) : BackgroundService
 {
     static readonly TimeSpan Beat = TimeSpan.FromSeconds(1);
 
@@ -21,22 +21,23 @@ public sealed class CallClock(LiveRuns runs, LiveScreens screens, DueCalls calls
         {
             foreach (var live in runs.Known.Where(live => live.Current.Ended is null))
             {
-                await LookAtAsync(live.Current, stoppingToken);
+                await LookAtAsync(live, stoppingToken);
             }
         }
         while (await clock.WaitForNextTickAsync(stoppingToken));
     }
 
-    async Task LookAtAsync(Run run, CancellationToken stop)
+    async Task LookAtAsync(LiveRun live, CancellationToken stop)
     {
         try
         {
-            await RingAsync(run, stop);
+            await byItself.ActAsync(live, boards.NewOf(live.Current));
+            await RingAsync(live.Current, stop);
         }
         catch (Exception failure) when (!stop.IsCancellationRequested)
         {
             // The last resort of a loop that must not stop: one run's fault would silence every other kitchen's calls.
-            log.LogError(failure, "Run {Run} could not be looked at; the next look is in {Seconds} s.", run.Id, Beat.TotalSeconds);
+            log.LogError(failure, "Run {Run} could not be looked at; the next look is in {Seconds} s.", live.Current.Id, Beat.TotalSeconds);
         }
     }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CookAlong.Domain;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Data;
 using CookAlong.Web.Features.Live.Runs;
@@ -15,9 +16,12 @@ public sealed class RunLog(EventLog log, LiveRuns runs)
         var lines = ImmutableArray.CreateBuilder<LogLine>();
         var names = new Dictionary<PersonId, string>();
         var words = view.Words;
+        var run = Run.Empty(view.Run);
         var takeBacks = new TakeBacks((await runs.FindAsync(view.Run))!.Current, view.Person, view.Board.At);
         await foreach (var (row, logged) in log.ReadAsync(view.Run, stop))
         {
+            var before = run;
+            run = run.Apply(logged);
             if (logged.Event is RunEvent.RunStarted started)
             {
                 // What has been left out since is still spoken of.
@@ -31,11 +35,25 @@ public sealed class RunLog(EventLog log, LiveRuns runs)
 
             // A host who only looks has tapped nothing; whoever tapped had joined before.
             var by = logged.By is { } person ? names.GetValueOrDefault(person) : null;
-            lines.Add(new LogLine(logged, by, row.Kind, row.Document, words.Of(logged.Event, by ?? "The kitchen"), TakesBack: null));
+            lines.Add(new LogLine(logged, by, row.Kind, row.Document, Sentence(words, logged, by, before, run), TakesBack: null));
             takeBacks.Add(logged.Event);
         }
 
         return [.. lines.Zip(takeBacks.Taps(), (line, tap) => line with { TakesBack = tap })];
+    }
+
+    /// <summary>With what of the step's tending this shows to have been late or left out.</summary>
+    static string Sentence(Words words, Logged logged, string? by, Run before, Run after)
+    {
+        var sentence = words.Of(logged.Event, by ?? "The kitchen");
+        StepId? tended = logged.Event switch
+        {
+            RunEvent.TendFinished tend => tend.Step,
+            RunEvent.StepFinished step => step.Step,
+            _ => null,
+        };
+        var notes = tended is { } id ? after.TendNotesOf(id).Except(before.TendNotesOf(id)).Select(words.Of).ToList() : [];
+        return notes.Count == 0 ? sentence : $"{sentence} ({string.Join("; ", notes)})";
     }
 }
 

@@ -31,6 +31,8 @@ public sealed class MyJobs(LiveView view)
 
     public IEnumerable<BoardCard> Done => view.Board.Done.Where(IsMine).Take(10);
 
+    public int Finished => view.Board.Done.Count(IsMine);
+
     /// <summary>Steps that are somebody else's, whose calls do not ring here unless they are urgent; for a child every step that is not its own.</summary>
     public IEnumerable<Domain.StepId> OfOthers => view.Board.Now.Concat(view.Board.Next)
         .Where(card => !IsMine(card) && (IsChild || card.Helpers.Length > 0))

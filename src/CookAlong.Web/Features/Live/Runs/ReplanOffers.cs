@@ -18,6 +18,12 @@ public sealed class ReplanOffers(IMealPlanner planner, RunClocks clocks, ILogger
     /// <summary>The best offer that still stands. A better one may follow while the search goes on; one that was shown can be taken all the same.</summary>
     public OfferedPlan? Of(Run run) => Standing(run) is [.., var last] ? last.Shown : null;
 
+    /// <summary>The command that takes the best offer, once the search is over; null before, and when none stands.</summary>
+    public RunCommand.AcceptPlan? BestOf(Run run) =>
+        questions.TryGetValue(run.Id, out var asked) && asked.Answer.IsCompletedSuccessfully && Standing(run) is [.., var best]
+            ? new RunCommand.AcceptPlan(best.Plan, best.MadeAt)
+            : null;
+
     /// <summary>The command that takes this offer; null when it does not stand any more.</summary>
     public RunCommand.AcceptPlan? Find(Run run, Guid offer) =>
         Standing(run).FirstOrDefault(one => one.Shown.Id == offer) is { } standing ? new RunCommand.AcceptPlan(standing.Plan, standing.MadeAt) : null;

@@ -77,6 +77,14 @@ public sealed partial class Words
         ? $"Everyone waits after {Step(step)} until the host says go on."
         : "Nothing new starts until the host says go on; what cooks goes on cooking.";
 
+    /// <summary>"Yours", or whose a job is for a while yet.</summary>
+    public string Held(BoardCard card, HelperId? me) =>
+        me is { } mine && card.Helpers.Contains(mine) ? "Yours" : $"Stays with {Names(card.Helpers)}";
+
+    /// <summary>A tend of a step that was late, or not done at all: "Baste: skipped".</summary>
+    public string Of(TendNote note) =>
+        $"{meal.Step(note.Turn.Step).Tends[note.Turn.Tend].Text}: {(note.IsSkipped ? "skipped" : $"{note.LateMinutes} min late")}";
+
     /// <summary>What sets a person apart today; null for a grown-up who is here.</summary>
     /// <param name="silentSince">Since when nothing is heard of their phone; null while it is.</param>
     public string? Aside(BoardPerson person, DateTimeOffset? silentSince) =>

@@ -25,6 +25,8 @@ public sealed partial class Words
         { } farthest => $"new plans are taken by themselves when nobody’s next step moves by more than {Minutes(farthest)}",
     };
 
+    public static string ChooseRule(int? minutes) => minutes is { } farthest ? $"By itself up to {farthest} min" : "Ask me each time";
+
     /// <summary>How a table time is to be moved.</summary>
     public static string MoveTable(int minutes) => minutes < 0 ? $"{-minutes} min sooner" : $"{minutes} min later";
 
