@@ -68,7 +68,8 @@ public sealed class LiveStatesTests(Household house) : IClassFixture<Household>
         {
             await screen.GoToAsync($"/states/{state}");
             await screen.PictureAsync(state);
-            Assert.True(await screen.Page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= innerWidth"), $"{state} is too wide");
+            var beyond = await screen.Page.EvaluateAsync<string[]>("document.documentElement.scrollWidth <= innerWidth ? [] : [...document.querySelectorAll('body *')].filter(one => one.getBoundingClientRect().right > innerWidth).map(one => one.outerHTML.slice(0, 90))");
+            Assert.True(beyond.Length == 0, $"{state} is too wide: {string.Join("\n", beyond)}");
         }
     }
 
