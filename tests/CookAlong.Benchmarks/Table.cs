@@ -1,4 +1,6 @@
+using System.Globalization;
 using CookAlong.Benchmarks.Instances;
+using CookAlong.Benchmarks.Kitchens;
 using CookAlong.Benchmarks.Planners;
 using CookAlong.Domain.Planning;
 using CookAlong.Web.Features.Meals;
@@ -9,12 +11,17 @@ namespace CookAlong.Benchmarks;
 
 /// <summary>
 /// One command, one table: <c>dotnet run -c Release --project tests/CookAlong.Benchmarks</c>, or the parts named after it:
-/// process, demo, replan, families, instances, patience, taps.
+/// process, demo, replan, families, instances, patience, taps, screens, and, only when named, crashes with how many kills (1,000).
 /// </summary>
 static class Table
 {
     static async Task<int> Main(string[] parts)
     {
+        if (parts is ["crashes", .. var kills])
+        {
+            return await CrashesAsync(kills is [var many] ? int.Parse(many, CultureInfo.InvariantCulture) : 1_000);
+        }
+
         Dictionary<string, Func<Task<IEnumerable<(string, string)>>>> all = new()
         {
             ["process"] = async () => await OwnProcess.MeasureAsync(),
@@ -42,6 +49,19 @@ static class Table
         }
 
         return 0;
+    }
+
+    /// <returns>1 when something was lost or doubled.</returns>
+    static async Task<int> CrashesAsync(int kills)
+    {
+        var report = await CrashLoop.RunAsync(kills, seed: kills);
+        Console.WriteLine("| what | figure |\n|---|---|");
+        foreach (var (what, figure) in report.Rows)
+        {
+            Console.WriteLine($"| {what} | {figure} |");
+        }
+
+        return report is { CommandsLost: 0, CommandsDoubled: 0, CallsLost: 0, AnswersDoubled: 0 } ? 0 : 1;
     }
 
     static async Task<IEnumerable<(string, string)>> AtHomeAsync(Func<House, KeptMeal, Task<IEnumerable<(string, string)>>> measure)
