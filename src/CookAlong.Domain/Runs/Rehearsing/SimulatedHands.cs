@@ -23,7 +23,7 @@ public sealed class SimulatedHands(RunId run)
 
     readonly Draws draws = new(run);
 
-    /// <summary>What they tap at this moment. A tap that is not taken is tapped again.</summary>
+    /// <summary>What they tap at this moment. What is not taken is tapped again.</summary>
     public IEnumerable<Tap> Taps(Run state, Board board) =>
         Finishing(state, board)
             .Concat(Beginning(state, board))
@@ -43,7 +43,7 @@ public sealed class SimulatedHands(RunId run)
             if (board.At >= since + draws.Delay(what) && WhoFor(state, board, card, mustBeFree: card.Tend is null) is { } who)
             {
                 RunCommand command = card.Tend is { } turn ? new RunCommand.FinishTend(card.Step.Id, turn.Tend, turn.Turn) : new RunCommand.StartStep(card.Step.Id);
-                yield return TapOf(what, who, command);
+                yield return TapOf(board, what, who, command);
             }
         }
     }
@@ -64,11 +64,11 @@ public sealed class SimulatedHands(RunId run)
             var ticks = isWrong ? takes * 0.4 : draws.Fraction($"forget {id}") < Forgotten ? takes + ForgetsFor : takes;
             if (board.At >= step.Started!.Value + ticks)
             {
-                yield return TapOf($"finish {id} {step.Undone}", who, new RunCommand.FinishStep(id));
+                yield return TapOf(board, $"finish {id} {step.Undone}", who, new RunCommand.FinishStep(id));
             }
-            else if (!isWrong && takes.TotalMinutes > planned + 1 && board.At >= step.Started.Value.AddMinutes(planned - 1))
+            else if (!isWrong && step.ExtraMinutes == 0 && takes.TotalMinutes > planned + 1 && board.At >= step.Started.Value.AddMinutes(planned - 1))
             {
-                yield return TapOf($"more {id}", who, new RunCommand.AddTime(id, (int)Math.Ceiling(takes.TotalMinutes) - planned));
+                yield return TapOf(board, $"more {id}", who, new RunCommand.AddTime(id, (int)Math.Ceiling(takes.TotalMinutes) - planned));
             }
         }
     }
@@ -82,7 +82,7 @@ public sealed class SimulatedHands(RunId run)
             && board.At >= step.Finished + NoticesAfter && board.At < step.Finished + CouldTakeBack
         let who = WhoFor(state, board, card, mustBeFree: false)
         where who is not null
-        select TapOf($"back {id}", who, new RunCommand.TakeBack(id));
+        select TapOf(board, $"back {id}", who, new RunCommand.TakeBack(id));
 
     IEnumerable<Tap> Answering(Run state, Board board) =>
         from call in board.Calls
@@ -90,7 +90,7 @@ public sealed class SimulatedHands(RunId run)
         let holders = call.Step is { } step ? state.HoldersOf(step) : []
         let who = There(state, board).OrderByDescending(one => holders.Contains(one.Helper!.Value)).FirstOrDefault()
         where who is not null
-        select TapOf($"answer {call.Id}", who, new RunCommand.Acknowledge(call.Id));
+        select TapOf(board, $"answer {call.Id}", who, new RunCommand.Acknowledge(call.Id));
 
     /// <summary>The host lets a pause end, and ends it all when it is eaten.</summary>
     IEnumerable<Tap> Hosting(Run state, Board board)
@@ -98,14 +98,14 @@ public sealed class SimulatedHands(RunId run)
         var host = state.People.Values.First(person => person.Role == Role.Host);
         if (state.Pause is { } pause && board.At >= pause.Since + HostWaits)
         {
-            yield return TapOf($"go on {pause.Sequence}", host, new RunCommand.GoOn());
+            yield return TapOf(board, $"go on {pause.Sequence}", host, new RunCommand.GoOn());
         }
 
         var table = board.Courses.Max(course => course.Expected).Utc;
         var isDone = state.Meal.Steps.All(step => state.StateOf(step.Id).Finished + CouldTakeBack <= board.At);
         if (board.At >= table + HostWaits && (isDone || board.At >= table + Patience))
         {
-            yield return TapOf("end", host, new RunCommand.EndRun());
+            yield return TapOf(board, "end", host, new RunCommand.EndRun());
         }
     }
 
@@ -135,5 +135,6 @@ public sealed class SimulatedHands(RunId run)
         where draws.DroppedSince(person.Person, board.At) is null
         select person;
 
-    Tap TapOf(string what, RunPerson who, RunCommand command) => new(draws.Command(what), who.Person, command);
+    /// <summary>Tapped again later it is another tap: what was refused once stays refused.</summary>
+    Tap TapOf(Board board, string what, RunPerson who, RunCommand command) => new(draws.Command($"{what} {board.At.ToUnixTimeMilliseconds()}"), who.Person, command);
 }

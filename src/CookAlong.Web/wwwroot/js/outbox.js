@@ -15,6 +15,9 @@ export function newId() {
   return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-${hex.slice(12, 16)}-${hex.slice(16, 20)}-${hex.slice(20)}`;
 }
 
+/** What a tap is about. @param {Command} command */
+const thing = (command) => command.step ?? command.call ?? "the kitchen";
+
 /**
  * @param {{
  *   run: string,
@@ -40,10 +43,10 @@ export function outbox({ run, store, send, answered, changed }) {
   return {
     waiting: () => waiting,
 
-    /** Puts a tap in; a second tap on the same thing while the first waits is the same tap. */
+    /** Puts a tap in; a second tap on the same thing while the first waits is the same tap, unless another about it came between. */
     add(/** @type {Command} */ command, /** @type {number} */ saw, /** @type {string} */ label) {
-      const same = JSON.stringify(command);
-      if (waiting.some((tap) => JSON.stringify(tap.command) === same)) return;
+      const last = waiting.filter((tap) => thing(tap.command) === thing(command)).at(-1);
+      if (last && JSON.stringify(last.command) === JSON.stringify(command)) return;
       keep([...waiting, { commandId: newId(), saw, command, label }]);
     },
 

@@ -41,7 +41,8 @@ public sealed class CallClock(LiveRuns runs, LiveScreens screens, DueCalls calls
         }
     }
 
-    async Task RingAsync(Run run, CancellationToken stop)
+    /// <summary>One look at one run.</summary>
+    public async Task RingAsync(Run run, CancellationToken stop)
     {
         var board = boards.NewOf(run);
         var now = board.At;

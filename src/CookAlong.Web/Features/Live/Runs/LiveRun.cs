@@ -8,6 +8,10 @@ namespace CookAlong.Web.Features.Live.Runs;
 public sealed class LiveRun(Run run, EventLog log, LiveScreens screens, RunClocks clocks) : IDisposable
 {
     readonly SemaphoreSlim turn = new(1, 1);
+
+    // What changed nothing left nothing in the log. A copy of it that was long on its way must not do now what was refused then.
+    readonly Dictionary<CommandId, Decision> withoutEffect = [];
+
     volatile Run current = run;
 
     public Run Current => current;
@@ -18,6 +22,11 @@ public sealed class LiveRun(Run run, EventLog log, LiveScreens screens, RunClock
         await turn.WaitAsync();
         try
         {
+            if (withoutEffect.TryGetValue(tap.Id, out var before))
+            {
+                return before;
+            }
+
             while (true)
             {
                 // The log keeps milliseconds; what is decided now must be what a replay finds.
@@ -25,7 +34,7 @@ public sealed class LiveRun(Run run, EventLog log, LiveScreens screens, RunClock
                 var decision = current.Decide(tap, now);
                 if (decision is not Decision.Accepted { Events.IsEmpty: false } accepted)
                 {
-                    return decision;
+                    return withoutEffect[tap.Id] = decision;
                 }
 
                 var sequence = current.Sequence;

@@ -1,0 +1,90 @@
+using System.Text.Json;
+using CookAlong.Domain;
+using CookAlong.Domain.Runs;
+using CookAlong.Web.Data;
+using CookAlong.Web.Features.Live.Runs;
+using CsCheck;
+using static CookAlong.Domain.Tests.Runs.SmallMeal;
+
+namespace CookAlong.Web.Tests.Live;
+
+/// <summary>Two servers on one log, as for a moment at every update, and taps that reach either, both or one of them twice.</summary>
+public sealed class TwoServersTests
+{
+    enum Way { First, Second, Both, FirstTwice }
+
+    static readonly Gen<(int Ask, StepId Step, Way Way)[]> Taps = Gen.Select(
+        Gen.Int[0, 4], Gen.OneOf(Stuff, Roast, Roll, Boil, Trim), Gen.Enum<Way>()).Array[1, 25];
+
+    static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task Any_order_of_taps_to_either_gives_one_log_and_one_board()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        await using var other = await kitchen.RestartedAsync();
+        await Taps.SampleAsync(async taps =>
+        {
+            var start = await kitchen.House.Get<LiveRuns>().StartAsync(LiveKitchen.MealRow, Meal, Plan, Host, "Maren");
+            var id = start.Current.Id;
+            LiveRun[] servers = [start, (await other.House.Get<LiveRuns>().FindAsync(id))!];
+            var answers = new List<(CommandId Id, Decision Answer)>();
+            foreach (var (ask, step, way) in taps)
+            {
+                var tap = new Tap(new CommandId(LiveKitchen.NewCommand()), Host, CommandOf(ask, step));
+                LiveRun[] to = way switch
+                {
+                    Way.First => [servers[0]],
+                    Way.Second => [servers[1]],
+                    Way.Both => servers,
+                    Way.FirstTwice => [servers[0], servers[0]],
+                    _ => throw new System.Diagnostics.UnreachableException(),
+                };
+                answers.AddRange((await Task.WhenAll(to.Select(server => server.SendAsync(tap)))).Select(answer => (tap.Id, answer)));
+            }
+
+            var log = kitchen.House.Get<EventLog>();
+            var written = new List<Logged>();
+            await foreach (var (_, logged) in log.ReadAsync(id, Stop))
+            {
+                written.Add(logged);
+            }
+
+            Assert.Equal(Enumerable.Range(1, written.Count).Select(number => (long)number), written.Select(logged => logged.Sequence));
+            Assert.All(
+                answers.Where(one => one.Answer is Decision.Accepted { Events.IsEmpty: false }).Select(one => one.Id).Distinct(),
+                command => Assert.Contains(written, logged => logged.Command == command));
+
+            // A tap that writes makes a server see what the other wrote; then both show what the log gives back.
+            await servers[0].SendAsync(new Tap(new CommandId(LiveKitchen.NewCommand()), Host, new RunCommand.AddTime(Carve, 1)));
+            await servers[1].SendAsync(new Tap(new CommandId(LiveKitchen.NewCommand()), Host, new RunCommand.AddTime(Carve, 1)));
+            await servers[0].SendAsync(new Tap(new CommandId(LiveKitchen.NewCommand()), Host, new RunCommand.AddTime(Carve, 1)));
+            await servers[1].SendAsync(new Tap(new CommandId(LiveKitchen.NewCommand()), Host, new RunCommand.EndRun()));
+            await servers[0].SendAsync(new Tap(new CommandId(LiveKitchen.NewCommand()), Host, new RunCommand.AddTime(Carve, 1)));
+            var replayed = (await log.LoadAsync(id, Stop))!;
+            Assert.All(servers, server => Assert.Equal(Describe(replayed), Describe(server.Current)));
+        }, iter: 25, threads: 1);
+    }
+
+    [Fact]
+    public async Task A_copy_of_a_refused_tap_that_comes_late_is_still_refused()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        var id = LiveKitchen.NewCommand();
+        Assert.False((await kitchen.TapAsync(kitchen.Host, new { kind = "startStep", step = "roast" }, id)).Accepted);
+        Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "finishStep", step = "stuff" })).Accepted);
+        Assert.False((await kitchen.TapAsync(kitchen.Host, new { kind = "startStep", step = "roast" }, id)).Accepted);
+        Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "startStep", step = "roast" })).Accepted);
+    }
+
+    static string Describe(Run run) => JsonSerializer.Serialize(Board.Of(run, Clock(14, 30)));
+
+    static RunCommand CommandOf(int ask, StepId step) => ask switch
+    {
+        0 => new RunCommand.StartStep(step),
+        1 => new RunCommand.FinishStep(step),
+        2 => new RunCommand.TakeBack(step),
+        3 => new RunCommand.HoldEverything(),
+        _ => new RunCommand.GoOn(),
+    };
+}
