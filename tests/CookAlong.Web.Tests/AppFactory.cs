@@ -68,7 +68,7 @@ public sealed partial class AppFactory : WebApplicationFactory<Program>
     }
 
     /// <summary>Another server on the same data, as after a restart; this one may be gone or not.</summary>
-    public AppFactory Again() => new(data, Clock.GetUtcNow());
+    public AppFactory Again() => new(data, Clock.GetUtcNow()) { Replace = Replace };
 
     public T Get<T>()
         where T : notnull => Services.GetRequiredService<T>();
