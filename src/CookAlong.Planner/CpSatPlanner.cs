@@ -28,7 +28,10 @@ public sealed class CpSatPlanner : IMealPlanner
         if (request.So is { } so)
         {
             var clock = Clock.Of(so, request.Now);
-            return new Attempt(meal, clock, so, told, search).Run(share: 1, giveUp: 1).Plan ?? NoPlan.Of(meal, clock.Origin);
+            var last = new Attempt(meal, clock, so, told, search).Run(share: 1, giveUp: 1).Plan;
+
+            // What was offered on the way is not taken back for something dearer, when the time was up or names failed.
+            return search.Whole is { } whole && (last is null || whole.Cost.Objective < last.Cost.Objective) ? whole : last ?? NoPlan.Of(meal, clock.Origin);
         }
 
         var origins = Clock.Origins(meal, request.Now).ToList();

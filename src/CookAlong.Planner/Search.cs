@@ -44,8 +44,15 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
         Tell(new PlanProgress(watch.Elapsed, quick.Cost, Gap: 1, quick.Late));
     }
 
+    /// <summary>The cheapest whole plan told of.</summary>
+    public Plan? Whole { get; private set; }
+
     /// <summary>A whole plan that can be taken at once.</summary>
-    public void Tell(Plan plan) => progress?.Report(new PlanProgress(watch.Elapsed, plan.Cost.Objective, plan.Gap, plan.Cost.LateMinutes) { Plan = plan });
+    public void Tell(Plan plan)
+    {
+        Whole = Whole is { } whole && whole.Cost.Objective <= plan.Cost.Objective ? whole : plan;
+        progress?.Report(new PlanProgress(watch.Elapsed, plan.Cost.Objective, plan.Gap, plan.Cost.LateMinutes) { Plan = plan });
+    }
 
     private void Tell(PlanProgress better)
     {

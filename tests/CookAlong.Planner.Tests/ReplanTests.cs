@@ -122,6 +122,26 @@ public sealed class ReplanTests
         Assert.True(replanned > 15, $"only {replanned} were replanned");
     }
 
+    [Fact]
+    public void What_is_handed_back_in_the_end_is_no_dearer_than_any_plan_that_was_offered()
+    {
+        var meal = SeedMealsTests.Meal("midwinter-lunch.json");
+        var told = Plan(meal, seconds: 1);
+        foreach (var before in new[] { 240, 180, 120, 90, 60, 30 })
+        {
+            var (now, offers) = (told.Courses.Max(course => course.TableTime) - before, new List<Plan>());
+            var facts = told.Steps.Where(step => step.Start <= now)
+                .Select(step => new StepFact(step.Step, step.Start, step.End > now ? step.End + 15 : step.End, step.End <= now, []));
+            var ovens = told.Ovens.ToDictionary(oven => oven.Oven, oven => CelsiusAt(oven.Points, now));
+
+            // So little time that what is found soon is all there will be.
+            var limits = new PlanLimits(TimeSpan.FromMilliseconds(200), Workers: 1);
+            var plan = new CpSatPlanner().Plan(new PlanRequest(meal, limits, now, new SoFar(told, [.. facts], ovens)), new Offers(offers), Stop);
+
+            Assert.All(offers, offer => Assert.True(plan.Cost.Objective <= offer.Cost.Objective, $"{plan.Cost.Objective} at {now} after {offer.Cost.Objective}"));
+        }
+    }
+
     /// <summary>At <paramref name="now"/> all has gone by the plan, but one step takes longer.</summary>
     private static Plan Replan(Who who, Meal meal, Plan told, Minute now, StepId? slipped = null, int by = 0) => Ask(
         who, meal, told, now,
@@ -140,6 +160,11 @@ public sealed class ReplanTests
         IMealPlanner planner = who == Who.Solver ? new CpSatPlanner() : new QuickPlanner();
         var limits = who == Who.Solver ? new PlanLimits(TimeSpan.FromSeconds(10)) : new PlanLimits(TimeSpan.FromSeconds(10), Deterministic: 1);
         return planner.Plan(new PlanRequest(meal, limits, now, new SoFar(told, facts, ovens)), null, Stop);
+    }
+
+    private sealed class Offers(List<Plan> plans) : IProgress<PlanProgress>
+    {
+        public void Report(PlanProgress value) => plans.AddRange(value.Plan is { } plan ? [plan] : []);
     }
 
     internal static int CelsiusAt(ImmutableArray<OvenPoint> points, Minute now)
