@@ -34,7 +34,7 @@ public static class CallSchedule
     /// <param name="before">The schedule a moment ago.</param>
     public static ImmutableArray<Call> Since(this ImmutableArray<Call> calls, ImmutableArray<Call> before, DateTimeOffset now)
     {
-        var came = before.Where(call => call.Due <= now).ToDictionary(call => call.Id, call => call.Due);
+        var came = before.Where(call => call.Due <= now).DistinctBy(call => call.Id).ToDictionary(call => call.Id, call => call.Due);
         return [.. calls.Select(call => call.Due <= now && came.TryGetValue(call.Id, out var due) && due < call.Due ? call with { Due = due } : call)];
     }
 
