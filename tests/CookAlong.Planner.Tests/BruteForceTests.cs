@@ -18,7 +18,7 @@ public sealed class BruteForceTests
             seed =>
             {
                 var meal = new RandomMeals(seed, mostSteps, scale).Next();
-                var plan = CpSatPlanner.PlanOnly(new PlanRequest(meal, new PlanLimits(TimeSpan.FromSeconds(20), Workers: 1)));
+                var plan = CpSatPlanner.PlanOnly(new PlanRequest(meal, new PlanLimits(TimeSpan.FromMinutes(5), Workers: 1, Deterministic: 20)));
                 if (new BruteForce(meal).Best(mostLate: 0) is { } best)
                 {
                     onTime++;
