@@ -30,7 +30,8 @@ static class Table
             ["families"] = () => Task.FromResult(MealFigures.Measure()),
             ["instances"] = () => Task.FromResult(InstanceFigures.Measure()),
             ["patience"] = () => Task.FromResult(Patience.Measure()),
-            ["taps"] = () => AtHomeAsync(TapsAsync),
+            ["taps"] = () => AtHomeAsync((house, kept) => OnItsRunAsync(house, kept, Taps.MeasureAsync)),
+            ["screens"] = async () => [.. await AtHomeAsync((house, kept) => OnItsRunAsync(house, kept, TwentyScreens.MeasureAsync)), .. await Screens.MeasureAsync()],
         };
         if (parts.FirstOrDefault(part => !all.ContainsKey(part)) is { } unknown)
         {
@@ -71,12 +72,12 @@ static class Table
         return (await measure(house, kept)).ToArray();
     }
 
-    static async Task<IEnumerable<(string, string)>> TapsAsync(House house, KeptMeal kept)
+    static async Task<IEnumerable<(string, string)>> OnItsRunAsync(House house, KeptMeal kept, Func<House, Guid, string, Task<IEnumerable<(string, string)>>> measure)
     {
         var plan = await house.Services.GetRequiredService<PlanningDesk>().PlanAsync(kept.Row, kept.Meal, PlanRequest.UsualCushion, Leans.None, null, default, default);
         var door = await house.Client.GetStringAsync("/sign-in");
         var board = await house.PostAsync($"/meals/{kept.Row.Id}/runs", door, []);
         var first = plan.Steps.MinBy(step => step.Start)!.Step.Value;
-        return await Taps.MeasureAsync(house, Guid.Parse(board.Segments[^1]), first);
+        return await measure(house, Guid.Parse(board.Segments[^1]), first);
     }
 }
