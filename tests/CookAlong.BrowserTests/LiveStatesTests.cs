@@ -79,6 +79,7 @@ public sealed class LiveStatesTests(Household house) : IClassFixture<Household>
     [Theory]
     [InlineData("board-busy")]
     [InlineData("board-calm")]
+    [InlineData("board-held")]
     [InlineData("board-paused")]
     [InlineData("board-crowded")]
     [InlineData("board-taken")]

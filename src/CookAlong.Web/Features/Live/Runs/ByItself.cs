@@ -29,7 +29,7 @@ public sealed class ByItself(ReplanOffers offers, OpenScreens open, TimeProvider
                from helper in card.Helpers
                let person = run.PersonOf(helper)
                where person is not null
-               let isSilent = screens.SilentSince(person.Person, board.At) is not null
+               let isSilent = screens.SilentSince(person.Person, time.GetUtcNow()) is not null
                where card.IsClaimed || isSilent
                select (card.Step.Id, helper, isSilent);
     }
