@@ -92,13 +92,16 @@ public sealed class ByItselfTests
     /// <summary>All goes as planned until a minute before trimming, not begun, is free.</summary>
     static async Task CookUntilTrimmingAsync(LiveKitchen kitchen)
     {
-        foreach (var (hour, minute, kind, step) in new[]
+        var live = await LiveAsync(kitchen);
+        var host = live.Current.People.Values.Single(person => person.Role == Role.Host).Person;
+        foreach (var (at, command) in new (DateTimeOffset, RunCommand)[]
         {
-            (12, 40, "finishStep", "stuff"), (12, 40, "startStep", "roast"), (14, 10, "finishStep", "roast"), (14, 15, "finishStep", "roll"), (14, 15, "startStep", "boil"),
+            (Clock(12, 40), new RunCommand.FinishStep(Stuff)), (Clock(12, 40), new RunCommand.StartStep(Roast)), (Clock(14, 10), new RunCommand.FinishStep(Roast)),
+            (Clock(14, 15), new RunCommand.FinishStep(Roll)), (Clock(14, 15), new RunCommand.StartStep(Boil)),
         })
         {
-            kitchen.House.Clock.SetUtcNow(Clock(hour, minute));
-            Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind, step })).Accepted);
+            kitchen.House.Clock.SetUtcNow(at);
+            Assert.IsType<Decision.Accepted>(await live.SendAsync(new Tap(new CommandId(LiveKitchen.NewCommand()), host, command)));
         }
 
         kitchen.House.Clock.SetUtcNow(Clock(14, 24));
