@@ -14,9 +14,9 @@ public sealed class OutwardPost(Deliveries deliveries, WaysOut ways, PushSubscri
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
-        using var clock = new PeriodicTimer(Beat, time);
-        while (await clock.WaitForNextTickAsync(stoppingToken))
+        while (true)
         {
+            await Task.Delay(Beat, time, stoppingToken);
             try
             {
                 await SendDueAsync(stoppingToken);

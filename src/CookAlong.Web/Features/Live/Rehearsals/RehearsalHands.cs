@@ -12,9 +12,9 @@ public sealed class RehearsalHands(LiveRuns runs, RunClocks clocks, Boards board
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
-        using var clock = new PeriodicTimer(Beat, time);
-        while (await clock.WaitForNextTickAsync(stoppingToken))
+        while (true)
         {
+            await Task.Delay(Beat, time, stoppingToken);
             foreach (var live in runs.Known.Where(live => live.Current.Ended is null && clocks.IsRehearsal(live.Current.Id)))
             {
                 await TapAsync(live, stoppingToken);
