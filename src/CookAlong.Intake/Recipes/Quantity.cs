@@ -5,19 +5,49 @@ static class Quantity
 {
     static readonly Dictionary<string, int> small = new(StringComparer.Ordinal)
     {
-        ["one"] = 1, ["two"] = 2, ["three"] = 3, ["four"] = 4, ["five"] = 5, ["six"] = 6, ["seven"] = 7, ["eight"] = 8, ["nine"] = 9,
-        ["ten"] = 10, ["eleven"] = 11, ["twelve"] = 12, ["thirteen"] = 13, ["fourteen"] = 14, ["fifteen"] = 15, ["sixteen"] = 16,
-        ["seventeen"] = 17, ["eighteen"] = 18, ["nineteen"] = 19,
+        ["one"] = 1,
+        ["two"] = 2,
+        ["three"] = 3,
+        ["four"] = 4,
+        ["five"] = 5,
+        ["six"] = 6,
+        ["seven"] = 7,
+        ["eight"] = 8,
+        ["nine"] = 9,
+        ["ten"] = 10,
+        ["eleven"] = 11,
+        ["twelve"] = 12,
+        ["thirteen"] = 13,
+        ["fourteen"] = 14,
+        ["fifteen"] = 15,
+        ["sixteen"] = 16,
+        ["seventeen"] = 17,
+        ["eighteen"] = 18,
+        ["nineteen"] = 19,
     };
 
     static readonly Dictionary<string, int> tens = new(StringComparer.Ordinal)
     {
-        ["twenty"] = 20, ["thirty"] = 30, ["forty"] = 40, ["fifty"] = 50, ["sixty"] = 60, ["seventy"] = 70, ["eighty"] = 80, ["ninety"] = 90,
+        ["twenty"] = 20,
+        ["thirty"] = 30,
+        ["forty"] = 40,
+        ["fifty"] = 50,
+        ["sixty"] = 60,
+        ["seventy"] = 70,
+        ["eighty"] = 80,
+        ["ninety"] = 90,
     };
 
     static readonly Dictionary<string, double> parts = new(StringComparer.Ordinal)
     {
-        ["half"] = 0.5, ["third"] = 1 / 3.0, ["thirds"] = 1 / 3.0, ["quarter"] = 0.25, ["quarters"] = 0.25, ["fourth"] = 0.25, ["fourths"] = 0.25, ["eighth"] = 0.125,
+        ["half"] = 0.5,
+        ["third"] = 1 / 3.0,
+        ["thirds"] = 1 / 3.0,
+        ["quarter"] = 0.25,
+        ["quarters"] = 0.25,
+        ["fourth"] = 0.25,
+        ["fourths"] = 0.25,
+        ["eighth"] = 0.125,
     };
 
     /// <summary>A number or a range at this place, and the place after it; null when there is none.</summary>
