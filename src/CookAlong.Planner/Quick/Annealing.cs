@@ -31,22 +31,13 @@ internal sealed class Annealing
         this.work = work;
         random = new Random(seed);
         backward = new Backward(work);
-        now = Genes.FirstGuess(work, longestFirst: true);
+        now = Genes.FirstGuess(work, longestFirst: false);
         next = now.Copy();
         layout = new Layout(work);
         current = new Layout(work);
         Best = new Layout(work);
         BestGenes = now.Copy();
         Begin();
-
-        // The cheaper of two guesses: which is better is the meal's matter.
-        next.CopyFrom(Genes.FirstGuess(work, longestFirst: false));
-        Lay(next, layout);
-        if (Cost.Of(work, layout) < cost)
-        {
-            now.CopyFrom(next);
-            Begin();
-        }
     }
 
     /// <summary>The cheapest so far; a plan only where it says so.</summary>

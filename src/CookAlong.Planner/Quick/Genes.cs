@@ -36,7 +36,7 @@ internal sealed class Genes
     /// than what could be done at any time. Without the second, projects of 120 tasks came out a sixth above the best known
     /// instead of a tenth, and single cooks were found a plan on time half as often.
     /// </summary>
-    /// <param name="longestFirst">Heed the second; full meals with hands enough often do better without.</param>
+    /// <param name="longestFirst">Heed the second. The demo meal has a plan twenty times sooner without.</param>
     public static Genes FirstGuess(Work work, bool longestFirst)
     {
         var genes = new Genes(work.Steps.Length, work.Dishes.Length, work.Promised.Length);

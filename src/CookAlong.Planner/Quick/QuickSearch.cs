@@ -34,7 +34,9 @@ internal sealed class QuickSearch(Work work, int seed)
         {
             FromMoved(moved, first / 3, isOver, better);
         }
-        else if (Found is null && !IsFound(late: 0, first, isOver, better))
+        else if (Found is null
+            && !IsFound(late: 0, first / 4, isOver, better)
+            && !IsFound(late: 0, first, isOver, better, Genes.FirstGuess(work, longestFirst: true)))
         {
             ServeLater(first / 3, isOver, better);
         }
@@ -106,9 +108,10 @@ internal sealed class QuickSearch(Work work, int seed)
         }
     }
 
-    private bool IsFound(int late, int layouts, Func<bool> isOver, Action? better)
+    /// <param name="from">Where to begin; null = where the last search ended.</param>
+    private bool IsFound(int late, int layouts, Func<bool> isOver, Action? better, Genes? from = null)
     {
-        annealing.Restart(late, work.Moved is { } moved ? Genes.FromMoved(work, moved, late) : genes ?? annealing.BestGenes);
+        annealing.Restart(late, from ?? (work.Moved is { } moved ? Genes.FromMoved(work, moved, late) : genes ?? annealing.BestGenes));
         var isFound = Keep(better);
         annealing.Run(layouts, () => isFound || isOver(), () => isFound |= Keep(better));
         return isFound;
