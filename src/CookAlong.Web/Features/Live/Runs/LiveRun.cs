@@ -34,7 +34,13 @@ public sealed class LiveRun(Run run, EventLog log, LiveScreens screens, RunClock
                 var decision = current.Decide(tap, now);
                 if (decision is not Decision.Accepted { Events.IsEmpty: false } accepted)
                 {
-                    return withoutEffect[tap.Id] = decision;
+                    // What the kitchen does by itself is sent once and never again under that id: nothing to remember.
+                    if (tap.By is not null)
+                    {
+                        withoutEffect[tap.Id] = decision;
+                    }
+
+                    return decision;
                 }
 
                 var sequence = current.Sequence;
