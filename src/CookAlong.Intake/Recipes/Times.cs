@@ -52,7 +52,7 @@ static class Times
             return (least + restLeast, most + restMost, after);
         }
 
-        if (unit > 1 && then > next && tokens[then].Is("a", "one", "three", "half") && Quantity.One(tokens, then) is var (part, behind) && part < 1)
+        if (unit > 1 && then > next && then < tokens.Count && tokens[then].Is("a", "one", "three", "half") && Quantity.One(tokens, then) is var (part, behind) && part < 1)
         {
             return (least + (part * unit), most + (part * unit), behind);
         }
