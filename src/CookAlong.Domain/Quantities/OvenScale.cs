@@ -1,0 +1,48 @@
+namespace CookAlong.Domain.Quantities;
+
+/// <summary>By how much a fan oven is set lower. Makers say different things; a household takes exactly one of them.</summary>
+public enum FanRule
+{
+    /// <summary>20 °C lower: British packs and butchers' guides.</summary>
+    Minus20,
+
+    /// <summary>25 °C lower: some makers' books.</summary>
+    Minus25,
+}
+
+/// <summary>Oven temperatures on the scales that recipes use. Celsius on a conventional oven is what everything is kept in.</summary>
+/// <param name="ReadsHighBy">°C that this oven's dial shows above a thermometer inside; negative when it runs hotter than it says. From the household's own measuring.</param>
+public sealed record OvenScale(FanRule Rule, int ReadsHighBy = 0)
+{
+    int Less => Rule switch
+    {
+        FanRule.Minus20 => 20,
+        FanRule.Minus25 => 25,
+        _ => throw new ArgumentOutOfRangeException(nameof(Rule)),
+    };
+
+    /// <summary>What to set this oven's dial to for a recipe's conventional temperature.</summary>
+    public int Dial(int conventional, bool fan) => conventional - (fan ? Less : 0) + ReadsHighBy;
+
+    /// <summary>The conventional temperature that this oven's dial stands for. Undoes <see cref="Dial"/>.</summary>
+    public int Conventional(int dial, bool fan) => dial + (fan ? Less : 0) - ReadsHighBy;
+
+    /// <summary>NIST SP 811 (2008), appendix B.</summary>
+    public static decimal Celsius(decimal fahrenheit) => (fahrenheit - 32) / 1.8m;
+
+    public static decimal Fahrenheit(decimal celsius) => (celsius * 1.8m) + 32;
+
+    /// <summary>°F of a gas mark: 275 + 25 (G - 1) from 1 on, 25 lower for each halving below. 1/4 to 10.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">No dial has it.</exception>
+    public static decimal FahrenheitOfGas(decimal mark) => mark switch
+    {
+        0.25m => 225,
+        0.5m => 250,
+        >= 1 and <= 10 when mark == decimal.Truncate(mark) => 275 + (25 * (mark - 1)),
+        _ => throw new ArgumentOutOfRangeException(nameof(mark), mark, "gas marks are 1/4, 1/2 and 1 to 10"),
+    };
+
+    /// <summary>The mark whose temperature is nearest.</summary>
+    public static decimal GasOf(decimal celsius) =>
+        new[] { 0.25m, 0.5m, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10 }.MinBy(mark => Math.Abs(Celsius(FahrenheitOfGas(mark)) - celsius));
+}

@@ -1,0 +1,28 @@
+using System.Collections.Frozen;
+
+namespace CookAlong.Domain.Quantities;
+
+/// <summary>
+/// What is left of a vegetable when it is peeled and trimmed: edible part of what was bought, 0 to 1.
+/// Armed Forces Recipe Service (2003), table of edible portions.
+/// </summary>
+public static class Yields
+{
+    static readonly FrozenDictionary<string, decimal> left = new Dictionary<string, decimal>(StringComparer.Ordinal)
+    {
+        ["potato"] = 0.814m,
+        ["carrot"] = 0.816m,
+        ["onion"] = 0.901m,
+        ["cabbage"] = 0.8m,
+        ["celery"] = 0.731m,
+        ["swede"] = 0.851m,
+        ["rutabaga"] = 0.851m,
+        ["banana"] = 0.65m,
+    }.ToFrozenDictionary(StringComparer.Ordinal);
+
+    /// <summary>Null when nobody measured it: then nothing is added.</summary>
+    public static decimal? Of(string food) => FoodNames.Words(food.Split(',', 2)[0]) is [.., var last] && left.TryGetValue(last, out var part) ? part : null;
+
+    /// <summary>Grams to buy for so many grams peeled and trimmed.</summary>
+    public static decimal? ToBuy(string food, decimal trimmedGrams) => trimmedGrams / Of(food);
+}
