@@ -13,7 +13,7 @@ public sealed class DishDraft
 
     public int Serves { get; set; }
 
-    public required IReadOnlyList<string> Ingredients { get; init; }
+    public required IReadOnlyList<IngredientRead> Ingredients { get; init; }
 
     public required List<StepDraft> Steps { get; init; }
 
@@ -21,7 +21,7 @@ public sealed class DishDraft
     {
         Name = recipe.Name.Length > 0 ? recipe.Name : "A dish without a name",
         Serves = recipe.Serves ?? guests,
-        Ingredients = recipe.Ingredients,
+        Ingredients = [.. recipe.Ingredients.Select(IngredientRead.Of)],
         Steps = [.. recipe.Steps.Select(StepDraft.Of)],
     };
 
@@ -33,10 +33,38 @@ public sealed class DishDraft
         ["name"] = Name.Trim(),
         ["course"] = course,
         ["serves"] = Serves,
-        ["ingredients"] = new JsonArray([.. Ingredients.Select(line => new JsonObject { ["name"] = line })]),
+        ["ingredients"] = new JsonArray([.. Ingredients.Select(Json)]),
         ["holds"] = new JsonArray(new JsonObject { ["place"] = "covered", ["bestWithin"] = 10, ["goodFor"] = 20, ["limit"] = 30 }),
         ["steps"] = new JsonArray([.. Steps.Select((step, i) => Json(step, $"{id}-{i + 1}"))]),
     };
+
+    /// <summary>With the line as it was written, and of a range the most: what is bought must do.</summary>
+    static JsonObject Json(IngredientRead ingredient)
+    {
+        var json = new JsonObject { ["name"] = ingredient.Name };
+        if (ingredient.Most is { } most)
+        {
+            json["quantity"] = most;
+        }
+
+        if (ingredient.Unit is { } unit)
+        {
+            json["unit"] = unit;
+        }
+
+        if (string.Join(", ", [.. ingredient.Preparation is { } how ? [how] : (IEnumerable<string>)[], .. ingredient.Unread]) is { Length: > 0 } preparation)
+        {
+            json["preparation"] = preparation;
+        }
+
+        if (ingredient.Alternatives.Length > 0)
+        {
+            json["alternatives"] = new JsonArray([.. ingredient.Alternatives.Select(one => JsonValue.Create(one))]);
+        }
+
+        json["written"] = ingredient.Text;
+        return json;
+    }
 
     static JsonObject Json(StepDraft step, string id)
     {
