@@ -8,7 +8,9 @@ namespace CookAlong.Benchmarks;
 /// <summary>Twenty pages of a real browser on the lunch's run: from a tap to the new board standing in each page.</summary>
 static class TwentyScreens
 {
-    const int Screens = 20;
+    /// <summary>A full kitchen: a tablet at each end of it, and everybody's phone.</summary>
+    static readonly (int Count, string Address, int Width, int Height)[] kitchen = [(2, "", 1180, 820), (18, "/me", 390, 844)];
+
     const int Rounds = 20;
     const string Browser = "/usr/bin/chromium";
 
@@ -16,10 +18,19 @@ static class TwentyScreens
     const string Watch =
         """
         () => {
-          globalThis.seen = {};
+          const seen = [];
+          const waiting = [];
           const note = () => {
             const sequence = Number(document.querySelector("#part")?.getAttribute("data-sequence"));
-            globalThis.seen[sequence] ??= Date.now();
+            if (seen.length > 0 && seen.at(-1).sequence >= sequence) return;
+            seen.push({ sequence, at: Date.now() });
+            for (const one of waiting.splice(0)) one();
+          };
+
+          // Told, not asked for again and again: twenty pages that ask at every frame would measure the asking.
+          globalThis.shown = async sequence => {
+            while (!seen.some(one => one.sequence >= sequence)) await new Promise(done => waiting.push(done));
+            return seen.find(one => one.sequence >= sequence).at;
           };
           new MutationObserver(note).observe(document.getElementById("live"), { subtree: true, childList: true, attributes: true });
           note();
@@ -30,20 +41,23 @@ static class TwentyScreens
     {
         if (!File.Exists(Browser))
         {
-            return [("tap to board on 20 screens", $"not measured: {Browser} is not here")];
+            return [("tap to the new board on 20 screens", $"not measured: {Browser} is not here")];
         }
 
         using var playwright = await Playwright.CreateAsync();
         await using var browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = Browser, Args = ["--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-dev-shm-usage"] });
-        var context = await browser.NewContextAsync();
-        await context.AddCookiesAsync(house.Cookies.GetCookies(new Uri(house.Url)).Select(cookie => new Microsoft.Playwright.Cookie { Name = cookie.Name, Value = cookie.Value, Url = house.Url }));
         var pages = new List<IPage>();
-        for (var screen = 0; screen < Screens; screen++)
+        foreach (var (count, address, width, height) in kitchen)
         {
-            var page = await context.NewPageAsync();
-            await page.GotoAsync($"{house.Url}/cook/{run}");
-            await page.EvaluateAsync(Watch);
-            pages.Add(page);
+            var context = await browser.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = height } });
+            await context.AddCookiesAsync(house.Cookies.GetCookies(new Uri(house.Url)).Select(cookie => new Microsoft.Playwright.Cookie { Name = cookie.Name, Value = cookie.Value, Url = house.Url }));
+            for (var screen = 0; screen < count; screen++)
+            {
+                var page = await context.NewPageAsync();
+                await page.GotoAsync($"{house.Url}/cook/{run}{address}");
+                await page.EvaluateAsync(Watch);
+                pages.Add(page);
+            }
         }
 
         await using var line = new HubConnectionBuilder().WithUrl(new Uri($"{house.Url}/hubs/live"), options =>
@@ -60,15 +74,13 @@ static class TwentyScreens
             var answer = await line.InvokeAsync<TapAnswer>("Send", new { runId = run, commandId = Guid.CreateVersion7(now), saw = 0, command = new { kind = round % 2 == 0 ? "startStep" : "takeBack", step } });
             foreach (var page in pages)
             {
-                await page.WaitForFunctionAsync("sequence => Object.keys(globalThis.seen).some(one => Number(one) >= sequence)", answer.Sequence);
-                var seen = await page.EvaluateAsync<double>("sequence => Math.min(...Object.entries(globalThis.seen).filter(([one]) => Number(one) >= sequence).map(([, at]) => at))", answer.Sequence);
-                took.Add(seen - now.ToUnixTimeMilliseconds());
+                took.Add(await page.EvaluateAsync<double>("sequence => globalThis.shown(sequence)", answer.Sequence) - now.ToUnixTimeMilliseconds());
             }
         }
 
         return
         [
-            ($"tap to the new board in the page, {Screens} pages of one browser on the same machine, p50", $"{At(took, 0.5):F0} ms"),
+            ($"tap to the new board in the page, {pages.Count} pages (two tablets, phones) of one browser on the same machine, p50", $"{At(took, 0.5):F0} ms"),
             ($"the same, p95", $"{At(took, 0.95):F0} ms"),
         ];
     }

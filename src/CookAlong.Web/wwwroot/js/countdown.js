@@ -34,11 +34,16 @@ function write(element, text) {
   if (element.textContent !== text) element.textContent = text;
 }
 
+/** @param {Element} element @param {string} name @param {string} value */
+function set(element, name, value) {
+  if (element.getAttribute(name) !== value) element.setAttribute(name, value);
+}
+
 /** @param {Element} element @param {number} at */
 function grow(element, at) {
   const from = Number(element.getAttribute("data-from"));
   const to = Number(element.getAttribute("data-to"));
   const percent = to <= from ? 100 : Math.min(100, Math.max(0, (100 * (at - from)) / (to - from))).toFixed(1);
-  if (element.getAttribute("data-grow") === "width") element.setAttribute("width", String(percent));
-  else element.setAttribute("stroke-dasharray", `${percent} 100`);
+  if (element.getAttribute("data-grow") === "width") set(element, "width", String(percent));
+  else set(element, "stroke-dasharray", `${percent} 100`);
 }

@@ -24,12 +24,28 @@ export async function keepPage(run) {
   }
 }
 
+/** Of the parts that come in one burst only the last is worth a write; the screen is drawn first. */
+const KEPT_AFTER = 500;
+/** @type {{ part: string, html: string } | null} */
+let toKeep = null;
+
 /** @param {string} part the part's address @param {string} html */
-export async function keepPart(part, html) {
+export function keepPart(part, html) {
   if (!canKeep) return;
+  if (!toKeep) setTimeout(writePart, KEPT_AFTER);
+  toKeep = { part, html };
+}
+
+async function writePart() {
+  if (!toKeep) return;
+  const { part, html } = toKeep;
+  toKeep = null;
   const cache = await caches.open(KEPT);
   await cache.put(part, new Response(html, { headers: { "Content-Type": "text/html; charset=utf-8" } }));
 }
+
+// A phone that is put away may not come back to its timers.
+document.addEventListener("visibilitychange", () => document.visibilityState === "hidden" && writePart());
 
 /** The last part that was kept, or null. @param {string} part */
 export async function keptPart(part) {
@@ -40,6 +56,7 @@ export async function keptPart(part) {
 
 /** For a screen that has left the kitchen. */
 export async function forgetKept() {
+  toKeep = null;
   if (canKeep) await caches.delete(KEPT);
 }
 

@@ -10,7 +10,7 @@ const SAID_FOR = 8_000;
 /** @param {string | null} since hh:mm:ss */
 export function showCutOff(since) {
   const strip = /** @type {HTMLElement} */ (document.getElementById("cut-off"));
-  strip.hidden = since === null;
+  if (strip.hidden !== (since === null)) strip.hidden = since === null;
   const text = since === null ? "" : words.cutOff(since);
   if (strip.textContent !== text) strip.textContent = text;
 }
