@@ -34,6 +34,18 @@ public sealed class MealPartsTests : BunitContext
     }
 
     [Fact]
+    public void Who_can_eat_what_is_a_table_of_shapes_and_words_that_rather_asks()
+    {
+        var guests = Render<GuestList>(parameters => parameters.Add(list => list.Meal, AlderLane.Meal));
+
+        Assert.Equal(["Dish", "Ivo", "Tobi"], guests.FindAll("thead th").Select(head => head.TextContent));
+        var nut = guests.FindAll("tbody tr").Single(row => row.TextContent.Contains("Nut roast", StringComparison.Ordinal));
+        Assert.Equal(["✕ no", "✕ no"], nut.QuerySelectorAll("td").Select(cell => cell.TextContent));
+        var goose = guests.FindAll("tbody tr").Single(row => row.TextContent.Contains("Roast goose", StringComparison.Ordinal));
+        Assert.Equal(["? ask", "? ask"], goose.QuerySelectorAll("td").Select(cell => cell.TextContent));
+    }
+
+    [Fact]
     public void A_table_time_that_the_clocks_skip_is_refused_with_the_one_meant()
     {
         var said = "";

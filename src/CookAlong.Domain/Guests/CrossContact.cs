@@ -1,0 +1,86 @@
+using System.Collections.Immutable;
+using CookAlong.Domain.Meals;
+using CookAlong.Domain.Planning;
+
+namespace CookAlong.Domain.Guests;
+
+/// <summary>Where two dishes meet in a plan.</summary>
+public enum MeetingPlace
+{
+    /// <summary>In one oven at a time: fat spits, trays stand above each other.</summary>
+    Oven,
+
+    /// <summary>Under one grill, one after the other.</summary>
+    Grill,
+
+    /// <summary>In one appliance, one after the other: a fryer's fat, a mixer's bowl.</summary>
+    Appliance,
+}
+
+/// <summary>A dish that somebody could eat meets one that holds what they avoid.</summary>
+/// <param name="Holds">The dish with it.</param>
+/// <param name="Clean">The dish without it.</param>
+/// <param name="Why">The guests' own words for what they avoid.</param>
+public sealed record CrossContact(MeetingPlace Place, Dish Holds, Dish Clean, ImmutableArray<Guest> Guests, ImmutableArray<string> Why)
+{
+    /// <summary>Every pair of dishes once, in the order of the plan.</summary>
+    public static ImmutableArray<CrossContact> In(Meal meal, Plan plan)
+    {
+        var stays = Stays(meal, plan).OrderBy(stay => stay.From).ToList();
+        var judged = (from guest in meal.Guests
+                      where !Needs.Of(guest).IsNone
+                      from dish in meal.Dishes
+                      select WhoCanEat.Judge(guest, dish)).ToDictionary(one => (one.Guest, one.Dish.Id));
+        var guests = judged.Keys.Select(key => key.Guest).Distinct().ToList();
+        return
+        [
+            .. from first in stays
+               from second in stays
+               where first.Dish.Id != second.Dish.Id && first.Meets(second)
+               let at = guests.Where(guest => judged[(guest, first.Dish.Id)].Answer == CanEat.No && judged[(guest, second.Dish.Id)].Answer != CanEat.No).ToImmutableArray()
+               where !at.IsEmpty
+               let why = at.SelectMany(guest => judged[(guest, first.Dish.Id)].Reasons.Where(reason => reason.IsCertain).Select(reason => reason.Why)).Distinct()
+               group (at, why) by (first.Place, Holds: first.Dish, Clean: second.Dish) into pair
+               select new CrossContact(
+                   pair.Key.Place, pair.Key.Holds, pair.Key.Clean,
+                   [.. pair.SelectMany(one => one.at).Distinct()], [.. pair.SelectMany(one => one.why).Distinct()]),
+        ];
+    }
+
+    static IEnumerable<Stay> Stays(Meal meal, Plan plan)
+    {
+        foreach (var step in plan.Steps)
+        {
+            var dish = meal.DishOf(step.Step);
+            if (step.Oven is { } oven)
+            {
+                yield return new(dish, MeetingPlace.Oven, oven.Value, step.Start, step.End);
+            }
+
+            if (step.Grill is { } grill)
+            {
+                yield return new(dish, MeetingPlace.Grill, grill.Value, step.Start, step.End);
+            }
+
+            foreach (var appliance in step.Appliances)
+            {
+                yield return new(dish, MeetingPlace.Appliance, appliance.Value, step.Start, step.End);
+            }
+        }
+
+        foreach (var hold in plan.Holds)
+        {
+            if (hold.Oven is { } oven)
+            {
+                yield return new(meal.Dishes.Single(dish => dish.Id == hold.Dish), MeetingPlace.Oven, oven.Value, hold.From, hold.To);
+            }
+        }
+    }
+
+    sealed record Stay(Dish Dish, MeetingPlace Place, string Id, Minute From, Minute To)
+    {
+        /// <summary>In an oven at the same time; what drips or sticks elsewhere meets only what comes after it.</summary>
+        public bool Meets(Stay other) => Place == other.Place && Id == other.Id
+            && (Place == MeetingPlace.Oven ? From < other.To && other.From < To : From <= other.From);
+    }
+}

@@ -1,0 +1,57 @@
+using CookAlong.Domain.Guests;
+using CookAlong.Domain.Meals;
+using CookAlong.Domain.Planning;
+using CookAlong.Domain.Tests.Runs;
+
+namespace CookAlong.Domain.Tests.Guests;
+
+public sealed class CrossContactTests
+{
+    static readonly Guest noor = new("Noor", 1, ["vegetarian"], []);
+
+    /// <summary>The goose roasts from 12:40 to 14:10; the dumplings go into the same oven then.</summary>
+    static (Meal Meal, Plan Plan) Lunch(int dumplingsAt, string inTheGoose = "goose")
+    {
+        var meal = SmallMeal.Meal with
+        {
+            Guests = [noor],
+            Dishes = [.. SmallMeal.Meal.Dishes.Select(dish => dish with { Ingredients = [new(dish.Id.Value == "goose" ? inTheGoose : "parsley", null, null, null, [])] })],
+        };
+        var plan = SmallMeal.Plan with
+        {
+            Steps = [.. SmallMeal.Plan.Steps.Select(step => step.Step == SmallMeal.Boil ? step with { Oven = SmallMeal.Oven, Start = SmallMeal.At(dumplingsAt), End = SmallMeal.At(dumplingsAt, 20) } : step)],
+        };
+        return (meal, plan);
+    }
+
+    [Fact]
+    public void A_dish_beside_one_that_holds_what_its_guest_avoids_is_told()
+    {
+        var (meal, plan) = Lunch(dumplingsAt: 13);
+        var contact = Assert.Single(CrossContact.In(meal, plan));
+        Assert.Equal((MeetingPlace.Oven, "goose", "dumplings", "Noor", "vegetarian"), (contact.Place, contact.Holds.Name, contact.Clean.Name, contact.Guests.Single().Name, contact.Why.Single()));
+    }
+
+    [Fact]
+    public void One_after_the_other_in_an_oven_do_not_meet() => Assert.Empty(Lunch(dumplingsAt: 15) is var (meal, plan) ? CrossContact.In(meal, plan) : []);
+
+    [Fact]
+    public void Nothing_is_told_when_nobody_avoids_anything_there() => Assert.Empty(Lunch(13, "apples") is var (meal, plan) ? CrossContact.In(meal, plan) : []);
+
+    [Fact]
+    public void Under_a_grill_what_comes_first_stays_for_what_comes_after()
+    {
+        var (meal, plan) = Lunch(dumplingsAt: 15);
+        Plan Grilled(bool gooseFirst) => plan with
+        {
+            Steps =
+            [
+                .. plan.Steps.Select(step => step.Step == SmallMeal.Roast || step.Step == SmallMeal.Boil
+                    ? step with { Oven = null, Grill = new GrillId("grill"), Start = SmallMeal.At((step.Step == SmallMeal.Roast) == gooseFirst ? 13 : 14), End = SmallMeal.At((step.Step == SmallMeal.Roast) == gooseFirst ? 13 : 14, 20) }
+                    : step),
+            ],
+        };
+        Assert.Equal(MeetingPlace.Grill, Assert.Single(CrossContact.In(meal, Grilled(gooseFirst: true))).Place);
+        Assert.Empty(CrossContact.In(meal, Grilled(gooseFirst: false)));
+    }
+}

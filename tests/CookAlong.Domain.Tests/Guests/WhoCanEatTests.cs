@@ -1,0 +1,95 @@
+using System.Collections.Immutable;
+using CookAlong.Domain.Guests;
+using CookAlong.Domain.Meals;
+using CsCheck;
+
+namespace CookAlong.Domain.Tests.Guests;
+
+public sealed class WhoCanEatTests
+{
+    static readonly CourseId Main = new("main");
+
+    static Dish DishOf(string name, params Ingredient[] ingredients) => new(new(name), name, Main, 4, [.. ingredients], [Hold.OnTheTable], []);
+
+    static Ingredient Of(string name, decimal? quantity = null, string? unit = null, params string[] contains) => new(name, quantity, unit, null, [.. contains]);
+
+    static Guest GuestWho(string[]? diets = null, string[]? avoids = null) => new("Noor", 1, [.. diets ?? []], [.. avoids ?? []]);
+
+    static readonly Dish gratin = DishOf("gratin", Of("celeriac", 1.4m, "kg"), Of("cream", 600, "ml"), Of("nutmeg"));
+    static readonly Dish goose = DishOf("goose", Of("goose, oven-ready", 4.8m, "kg"), Of("tart apples", 4));
+    static readonly Dish cabbage = DishOf("cabbage", Of("red cabbage", 1.6m, "kg"), Of("salt"));
+
+    [Theory]
+    [InlineData("celery", CanEat.No, CanEat.NothingFound)]
+    [InlineData("Celery", CanEat.No, CanEat.NothingFound)]
+    [InlineData("dairy", CanEat.No, CanEat.NothingFound)]
+    [InlineData("nuts", CanEat.NothingFound, CanEat.NothingFound)]
+    [InlineData("apples", CanEat.NothingFound, CanEat.No)]
+    public void What_a_guest_avoids_is_found(string avoided, CanEat ofGratin, CanEat ofGoose)
+    {
+        Assert.Equal(ofGratin, WhoCanEat.Judge(GuestWho(avoids: [avoided]), gratin).Answer);
+        Assert.Equal(ofGoose, WhoCanEat.Judge(GuestWho(avoids: [avoided]), goose).Answer);
+    }
+
+    [Theory]
+    [InlineData("vegetarian", "goose fat", CanEat.No)]
+    [InlineData("vegetarian", "leaf gelatine", CanEat.No)]
+    [InlineData("vegetarian", "cheddar", CanEat.Ask)]
+    [InlineData("vegan", "honey", CanEat.No)]
+    [InlineData("vegan", "cream", CanEat.No)]
+    [InlineData("pescetarian", "cod", CanEat.NothingFound)]
+    [InlineData("pescetarian", "bacon", CanEat.No)]
+    [InlineData("no pork, no alcohol", "sherry", CanEat.No)]
+    [InlineData("no pork, no alcohol", "bacon", CanEat.No)]
+    [InlineData("no pork, no alcohol", "beef", CanEat.NothingFound)]
+    [InlineData("no pork, no alcohol", "sausages", CanEat.Ask)]
+    [InlineData("halal", "lamb", CanEat.Ask)]
+    [InlineData("coeliac", "pearl barley", CanEat.No)]
+    [InlineData("gluten-free", "oats", CanEat.Ask)]
+    [InlineData("lactose free", "butter", CanEat.No)]
+    [InlineData("nut-free", "peanuts", CanEat.No)]
+    [InlineData("moon diet", "carrots", CanEat.Ask)]
+    public void A_diet_forbids_its_foods(string diet, string ingredient, CanEat answer) =>
+        Assert.Equal(answer, WhoCanEat.Judge(GuestWho([diet]), DishOf("dish", Of(ingredient))).Answer);
+
+    [Fact]
+    public void What_the_file_says_counts_whatever_the_name()
+    {
+        Assert.Equal(CanEat.No, WhoCanEat.Judge(GuestWho(avoids: ["nuts"]), DishOf("dish", Of("salt", null, null, "nuts"))).Answer);
+        Assert.Equal(CanEat.No, WhoCanEat.Judge(GuestWho(avoids: ["kiwi"]), DishOf("dish", Of("salt", null, null, "KIWI"))).Answer);
+    }
+
+    [Fact]
+    public void Too_little_known_is_never_fine()
+    {
+        Assert.Equal(CanEat.Ask, WhoCanEat.Judge(GuestWho(avoids: ["milk"]), DishOf("stew")).Answer);
+        var judged = WhoCanEat.Judge(GuestWho(avoids: ["milk"]), DishOf("stew", Of("carrots"), Of("aunt's joy")));
+        Assert.Equal((CanEat.Ask, true), (judged.Answer, judged.Reasons.Single().IsUnknown));
+    }
+
+    [Fact]
+    public void Whoever_avoids_nothing_can_eat_everything() => Assert.Equal(CanEat.NothingFound, WhoCanEat.Judge(GuestWho(), DishOf("stew", Of("anything"))).Answer);
+
+    [Fact]
+    public void Who_has_no_main_dish_is_told()
+    {
+        Assert.True(WhoCanEat.IsMain(goose));
+        Assert.False(WhoCanEat.IsMain(cabbage));
+        Assert.False(WhoCanEat.IsMain(gratin));
+        var meal = Runs.SmallMeal.Meal with { Dishes = [goose, gratin, cabbage], Guests = [GuestWho(["vegetarian"]), GuestWho() with { Name = "Wim" }] };
+        Assert.Equal([("Noor", true)], WhoCanEat.WithoutMainDish(meal).Select(one => (one.Guest.Name, one.IsCertain)));
+    }
+
+    /// <summary>One more ingredient never makes a dish safer.</summary>
+    [Fact]
+    public void More_ingredients_never_make_the_answer_better() =>
+        (from names in Gen.OneOf("goose", "cream", "oats", "tofu", "carrots", "stock cube", "secret", "eggs", "vegan butter").Array[1, 5]
+         from more in Gen.OneOf("salt", "milk", "mustard", "whatever")
+         from need in Gen.OneOf("milk", "gluten", "vegetarian", "vegan", "halal", "egg", "mushrooms")
+         select (names, more, need)).Sample(one =>
+        {
+            var guest = GuestWho([one.need], [one.need]);
+            var less = DishOf("dish", [.. one.names.Select(name => Of(name))]);
+            return WhoCanEat.Judge(guest, less with { Ingredients = less.Ingredients.Add(Of(one.more)) }).Answer >= WhoCanEat.Judge(guest, less).Answer;
+        });
+}
