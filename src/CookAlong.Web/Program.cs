@@ -35,6 +35,7 @@ public partial class Program
         services.AddLive();
         services.AddSingleton<DemoMeals>();
         services.AddPages();
+        services.AddMeals();
         services.AddPlanning();
         services.Configure<ForwardedHeadersOptions>(options =>
         {

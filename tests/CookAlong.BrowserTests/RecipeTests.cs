@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
 
@@ -13,7 +14,7 @@ public sealed class RecipeTests(Household house) : IClassFixture<Household>
         var page = host.Page;
         await page.GetByRole(AriaRole.Link, new() { Name = "Midwinter lunch at Alder Lane" }).First.ClickAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Bring in a dish from a recipe" }).ClickAsync();
-        await page.GetByLabel("Paste a recipe").FillAsync(
+        await page.GetByLabel("or paste a recipe").FillAsync(
             """
             Leek and barley bake
             Serves 6
@@ -37,5 +38,34 @@ public sealed class RecipeTests(Household house) : IClassFixture<Household>
         await Expect(page.GetByText("Leeks with barley")).ToBeVisibleAsync();
         await page.GetByText("Leeks with barley").ClickAsync();
         await Expect(page.GetByText("Bake in a moderate oven for 35 minutes or until golden")).ToBeVisibleAsync();
+    }
+
+    // Larger than one message of the planning page's line may be.
+    [Fact]
+    public async Task The_whole_source_of_a_page_is_read_pasted_or_as_a_file_and_an_address_at_home_is_refused()
+    {
+        await using var host = await house.HostAsync(ScreenSize.Phone);
+        var page = host.Page;
+        await page.GetByRole(AriaRole.Link, new() { Name = "Midwinter lunch at Alder Lane" }).First.ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Bring in a dish from a recipe" }).ClickAsync();
+        await page.GetByLabel("The address of a page").FillAsync("http://127.0.0.1:1/soup");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Fetch it" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Status).Filter(new() { HasText = "not on the public internet" })).ToBeVisibleAsync();
+        await host.ShouldBeCleanInEveryLightAsync("recipe-address-refused");
+
+        var source = $$"""
+            <html><head><style>{{new string(' ', 200_000)}}</style><script type="application/ld+json">
+            {"@type": "Recipe", "name": "Barley <img src=x onerror=alert(1)> broth", "recipeYield": "4", "recipeIngredient": ["200 g barley"], "recipeInstructions": [{"@type": "HowToStep", "text": "Simmer for 50 minutes."}]}
+            </script></head><body>{{new string('x', 100_000)}}</body></html>
+            """;
+        await page.GetByLabel("or paste a recipe").FillAsync(source);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Read it" }).ClickAsync();
+        await Expect(page.Locator("mark").First).ToHaveTextAsync("50 minutes");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Back to the text" }).ClickAsync();
+        await Expect(page.GetByLabel("or paste a recipe")).ToHaveValueAsync(new Regex("^<html>"));
+
+        await page.Locator("#recipe-file").SetInputFilesAsync(new FilePayload { Name = "broth.txt", MimeType = "text/plain", Buffer = [.. "Cr"u8, 0xE9, .. "cy broth\nServes 4\n1. Simmer for 40 minutes.\n"u8] });
+        await Expect(page.GetByLabel("Name")).ToHaveValueAsync("Crécy broth");
+        Assert.Empty(host.Complaints);
     }
 }

@@ -1,6 +1,5 @@
 using CookAlong.Domain.Planning;
 using CookAlong.Planner;
-using CookAlong.Web.Features.Meals;
 
 namespace CookAlong.Web.Features.Plans;
 
@@ -9,6 +8,5 @@ public static class PlansFeature
     public static IServiceCollection AddPlanning(this IServiceCollection services) => services
         .AddSingleton<IMealPlanner>(_ => MealPlanners.ForThisMachine())
         .AddSingleton<PlanningDesk>()
-        .AddHostedService<WarmSolver>()
-        .AddSingleton<MealBook>();
+        .AddHostedService<WarmSolver>();
 }

@@ -17,7 +17,7 @@ static class OutwardFeature
 
         // Where a browser wants to be called is the browser's word, so it is never believed about the home network.
         services.AddHttpClient(PushedBrowser.Client, client => client.Timeout = AnswersWithin)
-            .ConfigurePrimaryHttpMessageHandler(() => new SocketsHttpHandler { AllowAutoRedirect = false, ConnectCallback = PublicAddresses.ConnectAsync });
+            .ConfigurePrimaryHttpMessageHandler(() => new SocketsHttpHandler { AllowAutoRedirect = false, ConnectCallback = PublicAddresses.OfThisMachine.ConnectAsync });
         services.AddSingleton<PushKeys>();
         services.AddSingleton<PushSubscriptions>();
         services.AddSingleton<WaysOut>();

@@ -1,0 +1,2 @@
+/** @param {HTMLTextAreaElement} area */
+export const text = (area) => new TextEncoder().encode(area.value);
