@@ -2,6 +2,7 @@ using System.Net;
 using CookAlong.Web;
 using CookAlong.Web.Cli;
 using CookAlong.Web.Data;
+using CookAlong.Web.Features.Dishes;
 using CookAlong.Web.Features.Health;
 using CookAlong.Web.Features.Household;
 using CookAlong.Web.Features.Live;
@@ -34,6 +35,7 @@ public partial class Program
         services.AddHousehold();
         services.AddLive();
         services.AddSingleton<DemoMeals>();
+        services.AddDishes();
         services.AddPages();
         services.AddMeals();
         services.AddPlanning();

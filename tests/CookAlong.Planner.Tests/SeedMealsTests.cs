@@ -25,7 +25,7 @@ public sealed class SeedMealsTests
 
     public static Meal Meal(string file) => MealFile.Read(File.ReadAllText(Path.Combine(Root(), "seed-data", "meals", file))).Meal!;
 
-    private static string Root()
+    internal static string Root()
     {
         var folder = new DirectoryInfo(AppContext.BaseDirectory);
         while (!File.Exists(Path.Combine(folder.FullName, "CookAlong.sln")))

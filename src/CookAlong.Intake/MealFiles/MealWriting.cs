@@ -49,7 +49,7 @@ internal sealed class MealWriting(TimeZoneInfo zone)
         ("can", helper.Can is { } can ? Texts(can.Order(StringComparer.Ordinal)) : null),
         ("child", Flag(helper.IsChild)));
 
-    private JsonObject Dish(Dish dish) => Object(
+    public JsonObject Dish(Dish dish) => Object(
         ("id", dish.Id.Value),
         ("name", dish.Name),
         ("course", dish.Course.Value),
@@ -100,7 +100,7 @@ internal sealed class MealWriting(TimeZoneInfo zone)
         ("people", way.People),
         ("uses", Uses(way.Uses)));
 
-    private static JsonObject After(After after) => Object(
+    public static JsonObject After(After after) => Object(
         ("step", after.Step.Value),
         ("gap", after is { Least: 0, Most: null } ? null : Object(("least", after.Least), ("most", after.Most))));
 

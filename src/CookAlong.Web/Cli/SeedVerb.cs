@@ -1,16 +1,17 @@
 using System.CommandLine;
 using CookAlong.Web.Data;
+using CookAlong.Web.Features.Dishes;
 using CookAlong.Web.Features.Meals;
 
 namespace CookAlong.Web.Cli;
 
-/// <summary>Puts the demo meals into a household that has been running; a new one gets them by itself.</summary>
+/// <summary>Puts the demo meals and dishes into a household that has been running; a new one gets them by itself.</summary>
 static class SeedVerb
 {
     public static Command Create()
     {
         var data = HouseOptions.Data();
-        var verb = new Command("seed", "Add the demo meals, their dates moved to tomorrow. A new household gets them with its first host account. Exit 0 = added, 1 = failed, 2 = bad input.") { data };
+        var verb = new Command("seed", "Add the demo meals, their dates moved to tomorrow, and the demo dishes. A new household gets them with its first host account. Exit 0 = added, 1 = failed, 2 = bad input.") { data };
         verb.SetAction(async (parsed, stop) =>
         {
             var output = parsed.InvocationConfiguration;
@@ -24,6 +25,7 @@ static class SeedVerb
                 .AddSingleton(TimeProvider.System)
                 .AddHouseholdData(settings)
                 .AddSingleton<DemoMeals>()
+                .AddDishes()
                 .BuildServiceProvider();
             try
             {
@@ -36,7 +38,8 @@ static class SeedVerb
             }
 
             var names = await services.GetRequiredService<DemoMeals>().AddAsync(stop);
-            await output.Output.WriteLineAsync(names.Count == 0 ? $"There are no meal files in {DemoMeals.Folder}." : $"Added: {string.Join(", ", names)}.");
+            var dishes = await services.GetRequiredService<DemoDishes>().AddAsync(stop);
+            await output.Output.WriteLineAsync(names.Count == 0 ? $"There are no meal files in {DemoMeals.Folder}." : $"Added: {string.Join(", ", names)}; and {dishes.Count} dishes.");
             return names.Count == 0 ? ExitCode.Failed : ExitCode.Done;
         });
         return verb;

@@ -13,6 +13,10 @@ public sealed class CookAlongDb(DbContextOptions<CookAlongDb> options) : DbConte
 
     public DbSet<PlanRow> Plans => Set<PlanRow>();
 
+    public DbSet<DishRow> Dishes => Set<DishRow>();
+
+    public DbSet<DishVersionRow> DishVersions => Set<DishVersionRow>();
+
     // Each table's shape stands beside its row class, as an IEntityTypeConfiguration.
     protected override void OnModelCreating(ModelBuilder modelBuilder) => modelBuilder.ApplyConfigurationsFromAssembly(typeof(CookAlongDb).Assembly);
 }

@@ -1,3 +1,4 @@
+using CookAlong.Web.Features.Dishes;
 using CookAlong.Web.Features.Meals;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
@@ -18,6 +19,7 @@ static class FirstStartEndpoints
         Accounts accounts,
         Sessions sessions,
         DemoMeals demo,
+        DemoDishes dishes,
         ILogger<FirstStart> log,
         [FromForm] string? secret,
         [FromForm] string? name,
@@ -43,6 +45,7 @@ static class FirstStartEndpoints
         }
 
         await demo.AddAsync(http.RequestAborted);
+        await dishes.AddAsync(http.RequestAborted);
         await sessions.BeginHostAsync(http, host);
         log.LogInformation("The first host account was made.");
         return Results.Redirect("/meals");

@@ -1,0 +1,181 @@
+using System.Diagnostics;
+using System.Globalization;
+using CookAlong.Domain;
+using CookAlong.Intake.MealFiles;
+using CookAlong.Web.Data;
+using Microsoft.AspNetCore.Components;
+
+namespace CookAlong.Web.Features.Dishes;
+
+/// <summary>The dish editor. Every change is kept at once; what cannot be kept is said, and what was typed stays.</summary>
+public sealed partial class DishPage(DishBook book, NavigationManager navigation, TimeProvider clock) : IDisposable
+{
+    readonly EditHistory history = new();
+
+    // A field that is left and the button that was pressed come as two events, and the second must see what the first made.
+    readonly SemaphoreSlim turn = new(1);
+
+    KeptDish? kept;
+    IReadOnlyList<DishVersionRow> versions = [];
+    IReadOnlyList<(Guid Meal, string Name)> used = [];
+    bool isMissing;
+    int? sitting;
+    string? problem;
+    string note = "";
+    StepId? open;
+    int? dragged;
+
+    [Parameter]
+    public Guid DishId { get; set; }
+
+    public void Dispose() => turn.Dispose();
+
+    protected override async Task OnParametersSetAsync()
+    {
+        (sitting, problem, note, open) = (null, null, "Every change is saved by itself", null);
+        await LoadAsync();
+    }
+
+    async Task LoadAsync()
+    {
+        kept = await book.OpenAsync(DishId);
+        isMissing = kept is null;
+        if (kept is not null)
+        {
+            history.Restart(kept.Version.Document);
+            used = [.. (await book.UsedInAsync())[DishId]];
+            versions = await book.VersionsAsync(DishId);
+        }
+    }
+
+    async Task ChangeAsync(Action<DishDocument> edit)
+    {
+        await turn.WaitAsync();
+        try
+        {
+            var changed = kept!.Document;
+            var before = changed.Text;
+            edit(changed);
+            if (changed.Text != before && await KeepAsync(changed.Text, sitting))
+            {
+                history.Note(changed.Text);
+            }
+        }
+        finally
+        {
+            turn.Release();
+        }
+    }
+
+    async Task<bool> KeepAsync(string text, int? goingOn)
+    {
+        var edit = await book.KeepAsync(kept!, text, goingOn);
+        problem = DishWords.WhyNotKept(edit, kept!.Dish);
+        switch (edit)
+        {
+            case DishEdit.Kept(var dish):
+                (kept, sitting) = (dish, dish.Row.Number);
+                note = $"Saved {clock.GetLocalNow().ToString("HH:mm:ss", CultureInfo.InvariantCulture)}";
+                versions = await book.VersionsAsync(DishId);
+                StateHasChanged();
+                return true;
+            case DishEdit.Refused:
+                StateHasChanged();
+                return false;
+            case DishEdit.Outdated:
+                await LoadAsync();
+                StateHasChanged();
+                return false;
+            default:
+                throw new UnreachableException();
+        }
+    }
+
+    Task UndoAsync() => StepInHistoryAsync(history.Undo);
+
+    Task RedoAsync() => StepInHistoryAsync(history.Redo);
+
+    async Task StepInHistoryAsync(Func<string> step)
+    {
+        await turn.WaitAsync();
+        try
+        {
+            await KeepAsync(step(), sitting);
+        }
+        finally
+        {
+            turn.Release();
+        }
+    }
+
+    /// <summary>What an older version said becomes the newest; the one it takes the place of stays.</summary>
+    async Task GoBackAsync(DishVersionRow version)
+    {
+        await turn.WaitAsync();
+        try
+        {
+            if (await KeepAsync(version.Document, null))
+            {
+                history.Note(version.Document);
+                note = $"As it was in version {version.Number}";
+            }
+        }
+        finally
+        {
+            turn.Release();
+        }
+    }
+
+    async Task MoveAsync((int From, int To) move)
+    {
+        IReadOnlyList<string> freed = [];
+        await ChangeAsync(document => freed = document.MoveStep(move.From, move.To));
+        if (problem is null && freed.Count > 0)
+        {
+            note = $"Saved. {string.Join(" and ", freed.Select(text => $"“{text}”"))} no longer waits for what now comes later.";
+        }
+    }
+
+    async Task DropAsync(int to)
+    {
+        if (dragged is { } from && from != to)
+        {
+            await MoveAsync((from, to));
+        }
+
+        dragged = null;
+    }
+
+    async Task AddStepAsync()
+    {
+        await ChangeAsync(document => document.AddStep("What to do", 10));
+        open = kept!.Dish.Steps[^1].Id;
+    }
+
+    async Task<string?> ServeAsync(string words)
+    {
+        if (!decimal.TryParse(words.Trim().Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var serves) || serves is <= 0 or > 10_000)
+        {
+            return $"“{words}” is no number of people. Write one such as 8.";
+        }
+
+        await ChangeAsync(document => document.Change(dish => dish with { Serves = serves }));
+        return null;
+    }
+
+    async Task CopyAsync()
+    {
+        if (await book.CopyAsync(kept!) is DishEdit.Kept(var copy))
+        {
+            navigation.NavigateTo($"/dishes/{copy.Row.Id}");
+        }
+    }
+
+    async Task DeleteAsync()
+    {
+        await book.DeleteAsync(DishId);
+        navigation.NavigateTo($"/dishes?deleted={DishId}");
+    }
+
+    static string Words(ChangeEventArgs change) => (string?)change.Value ?? "";
+}
