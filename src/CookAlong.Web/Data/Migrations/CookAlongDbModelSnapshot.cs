@@ -80,6 +80,54 @@ namespace CookAlong.Web.Data.Migrations
                     b.ToTable("Deliveries", (string)null);
                 });
 
+            modelBuilder.Entity("CookAlong.Web.Data.DishRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("ChangedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long?>("DeletedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Revision")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("Dishes");
+                });
+
+            modelBuilder.Entity("CookAlong.Web.Data.DishVersionRow", b =>
+                {
+                    b.Property<Guid>("Dish")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("ChangedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Document")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Dish", "Number");
+
+                    b.ToTable("DishVersions");
+                });
+
             modelBuilder.Entity("CookAlong.Web.Data.HostRow", b =>
                 {
                     b.Property<Guid>("Id")
@@ -332,6 +380,15 @@ namespace CookAlong.Web.Data.Migrations
                     b.HasIndex("Person");
 
                     b.ToTable("Sessions");
+                });
+
+            modelBuilder.Entity("CookAlong.Web.Data.DishVersionRow", b =>
+                {
+                    b.HasOne("CookAlong.Web.Data.DishRow", null)
+                        .WithMany()
+                        .HasForeignKey("Dish")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("CookAlong.Web.Data.PlanRow", b =>

@@ -141,3 +141,27 @@ VALUES ('20261128033257_Rehearsals', '10.0.15');
 
 COMMIT;
 
+BEGIN TRANSACTION;
+CREATE TABLE "Dishes" (
+    "Id" TEXT NOT NULL CONSTRAINT "PK_Dishes" PRIMARY KEY,
+    "Name" TEXT NOT NULL,
+    "Number" INTEGER NOT NULL,
+    "Revision" INTEGER NOT NULL,
+    "ChangedAt" INTEGER NOT NULL,
+    "DeletedAt" INTEGER NULL
+);
+
+CREATE TABLE "DishVersions" (
+    "Dish" TEXT NOT NULL,
+    "Number" INTEGER NOT NULL,
+    "Document" TEXT NOT NULL,
+    "ChangedAt" INTEGER NOT NULL,
+    CONSTRAINT "PK_DishVersions" PRIMARY KEY ("Dish", "Number"),
+    CONSTRAINT "FK_DishVersions_Dishes_Dish" FOREIGN KEY ("Dish") REFERENCES "Dishes" ("Id") ON DELETE CASCADE
+);
+
+INSERT INTO "__EFMigrationsHistory" ("MigrationId", "ProductVersion")
+VALUES ('20261128055030_Dishes', '10.0.15');
+
+COMMIT;
+
