@@ -17,13 +17,18 @@ public sealed class DishDraft
 
     public required List<StepDraft> Steps { get; init; }
 
-    public static DishDraft Of(RecipeRead recipe, int guests) => new()
+    public static DishDraft Of(RecipeRead recipe, int guests)
     {
-        Name = recipe.Name.Length > 0 ? recipe.Name : "A dish without a name",
-        Serves = recipe.Serves ?? guests,
-        Ingredients = [.. recipe.Ingredients.Select(IngredientRead.Of)],
-        Steps = [.. recipe.Steps.Select(StepDraft.Of)],
-    };
+        List<StepDraft> steps = [.. recipe.Steps.Select(StepDraft.Of)];
+        Overlaps.Mark(steps);
+        return new DishDraft
+        {
+            Name = recipe.Name.Length > 0 ? recipe.Name : "A dish without a name",
+            Serves = recipe.Serves ?? guests,
+            Ingredients = [.. recipe.Ingredients.Select(IngredientRead.Of)],
+            Steps = steps,
+        };
+    }
 
     /// <summary>As a dish of a meal file (cookalong-meal/1).</summary>
     /// <param name="id">Free in the meal, for the dish and, with a number behind it, for its steps.</param>
@@ -35,8 +40,24 @@ public sealed class DishDraft
         ["serves"] = Serves,
         ["ingredients"] = new JsonArray([.. Ingredients.Select(Json)]),
         ["holds"] = new JsonArray(new JsonObject { ["place"] = "covered", ["bestWithin"] = 10, ["goodFor"] = 20, ["limit"] = 30 }),
-        ["steps"] = new JsonArray([.. Steps.Select((step, i) => Json(step, $"{id}-{i + 1}"))]),
+        ["steps"] = StepsJson(id),
     };
+
+    /// <summary>In a file steps follow each other unless one says what it waits for, so it is said only where that is something else.</summary>
+    JsonArray StepsJson(string id)
+    {
+        var waits = Overlaps.WaitsFor(Steps);
+        return [.. Steps.Select((step, i) =>
+        {
+            var json = Json(step, $"{id}-{i + 1}");
+            if (!waits[i].SequenceEqual(i == 0 ? [] : [i - 1]))
+            {
+                json["after"] = new JsonArray([.. waits[i].Select(other => new JsonObject { ["step"] = $"{id}-{other + 1}" })]);
+            }
+
+            return json;
+        })];
+    }
 
     /// <summary>With the line as it was written, and of a range the most: what is bought must do.</summary>
     static JsonObject Json(IngredientRead ingredient)

@@ -40,6 +40,9 @@ public sealed class StepDraft
 
     public Attention Attention { get; set; }
 
+    /// <summary>An earlier step that goes on at the same time; null when it comes after all before it.</summary>
+    public StepDraft? Beside { get; set; }
+
     /// <summary>Null when it wants none, and for a step that has somebody's hands anyway.</summary>
     public TendDraft? Tend { get; set; }
 
