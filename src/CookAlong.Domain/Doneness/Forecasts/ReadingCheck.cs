@@ -1,0 +1,67 @@
+using System.Collections.Immutable;
+
+namespace CookAlong.Domain.Doneness.Forecasts;
+
+/// <summary>Tells readings that can be true from those that cannot.</summary>
+static class ReadingCheck
+{
+    /// <summary>°C a reading may be off by itself; both ends of a change may be.</summary>
+    const double Noise = 2.5;
+
+    /// <summary>°C a minute; the middle of a joint of half a kilogram in a hot oven rises by less than 2. Own estimate.</summary>
+    const double FastestRise = 3;
+
+    /// <summary>The middle is the last to warm: after a quarter of an hour it is still near where it began, in all but the smallest.</summary>
+    static readonly TimeSpan Early = TimeSpan.FromMinutes(15);
+
+    public static (ImmutableArray<ProbeReading> Good, ImmutableArray<ProbeDoubt> Doubted) Of(Roasting roasting, IEnumerable<ProbeReading> readings, OvenAir air)
+    {
+        var good = ImmutableArray.CreateBuilder<ProbeReading>();
+        var doubted = ImmutableArray.CreateBuilder<ProbeDoubt>();
+        var latest = roasting.In;
+        foreach (var reading in readings)
+        {
+            var last = good.Count > 0 ? good[^1] : (ProbeReading?)null;
+            if (Doubt(roasting, reading, last, latest, air) is { } doubt)
+            {
+                doubted.Add(doubt);
+            }
+            else
+            {
+                good.Add(reading);
+            }
+
+            latest = reading.At > latest ? reading.At : latest;
+        }
+
+        return (good.ToImmutable(), doubted.ToImmutable());
+    }
+
+    static ProbeDoubt? Doubt(Roasting roasting, ProbeReading reading, ProbeReading? last, DateTimeOffset latest, OvenAir air)
+    {
+        if (!double.IsFinite(reading.Celsius) || reading.Celsius is < -30 or > 110)
+        {
+            return new ProbeDoubt.Impossible(reading, reading.Celsius is > 110 and < 212 ? InFahrenheit(reading.Celsius) : null);
+        }
+
+        if (reading.At < latest || (reading.At == latest && last?.At == latest))
+        {
+            return new ProbeDoubt.OutOfOrder(reading);
+        }
+
+        if (last is not { } before)
+        {
+            var start = roasting.Joint.StartCelsius ?? 5;
+            var isFar = reading.Celsius > start + 25 && reading.At - roasting.In <= Early;
+            return isFar ? new ProbeDoubt.FarFromStart(reading, InFahrenheit(reading.Celsius) is var inCelsius && Math.Abs(inCelsius - start) < 8 ? inCelsius : null) : null;
+        }
+
+        var (by, minutes) = (reading.Celsius - before.Celsius, (reading.At - before.At).TotalMinutes);
+        var isHotter = air[(int)((reading.At - roasting.In) / air.Step)].Celsius > before.Celsius + 10;
+        return by > Noise + (FastestRise * minutes) ? new ProbeDoubt.Leapt(reading, by)
+            : by < -Noise && isHotter ? new ProbeDoubt.Fell(reading, -by)
+            : null;
+    }
+
+    static double InFahrenheit(double read) => (read - 32) / 1.8;
+}

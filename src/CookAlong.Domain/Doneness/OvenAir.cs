@@ -1,0 +1,85 @@
+namespace CookAlong.Domain.Doneness;
+
+/// <summary>A roasting cut into steps of equal length from the moment the joint goes in: the air, and how much of it reaches the surface.</summary>
+sealed class OvenAir
+{
+    /// <summary>How far towards the room the air falls while the door stands open, and how fast it comes back; own estimate, no source.</summary>
+    const double OpenDoor = .5;
+
+    static readonly TimeSpan Recovery = TimeSpan.FromMinutes(4);
+
+    /// <summary>What foil lets through of the heat and of the drying; own estimate, no source.</summary>
+    const double ThroughFoil = .65;
+
+    readonly Roasting roasting;
+    readonly List<Moment> moments = [];
+
+    public OvenAir(Roasting roasting, TimeSpan step) => (this.roasting, Step) = (roasting, step);
+
+    public TimeSpan Step { get; }
+
+    /// <summary>Air in °C, what reaches the surface of its heat, and of its drying.</summary>
+    public readonly record struct Moment(double Celsius, double Reaches, double Dries);
+
+    public Moment this[int step]
+    {
+        get
+        {
+            while (moments.Count <= step)
+            {
+                moments.Add(During(moments.Count));
+            }
+
+            return moments[step];
+        }
+    }
+
+    Moment During(int step)
+    {
+        // The mean of a few moments, so that a door open for less than a step is not missed.
+        const int looks = 4;
+        double celsius = 0, covered = 0;
+        for (var look = 0; look < looks; look++)
+        {
+            var at = roasting.In + (Step * (step + ((look + .5) / looks)));
+            celsius += WithDoors(at) / looks;
+            covered += roasting.Foil.Any(foil => foil.From <= at && !(foil.To <= at)) ? 1.0 / looks : 0;
+        }
+
+        var reaches = 1 - (covered * (1 - ThroughFoil));
+        return new(celsius, reaches, 1 - covered);
+    }
+
+    double WithDoors(DateTimeOffset at)
+    {
+        var air = Programme(at);
+        var fallen = roasting.Doors.Where(door => door.At <= at).Sum(door =>
+        {
+            var shut = door.At + door.Lasting;
+            // Half a minute lets half of it out; longer lets out more, but never all.
+            var lost = OpenDoor * (1 - Math.Exp(-door.Lasting.TotalSeconds / 30)) / (1 - Math.Exp(-1));
+            return Math.Min(.8, lost) * (at < shut ? 1 : Math.Exp(-(at - shut) / Recovery));
+        });
+        return air - ((air - roasting.RoomCelsius) * Math.Min(.8, fallen));
+    }
+
+    double Programme(DateTimeOffset at)
+    {
+        var points = roasting.Air;
+        if (at <= points[0].At)
+        {
+            return points[0].Celsius;
+        }
+
+        for (var next = 1; next < points.Length; next++)
+        {
+            if (at < points[next].At)
+            {
+                var (from, to) = (points[next - 1], points[next]);
+                return from.Celsius + ((to.Celsius - from.Celsius) * ((at - from.At) / (to.At - from.At)));
+            }
+        }
+
+        return points[^1].Celsius;
+    }
+}
