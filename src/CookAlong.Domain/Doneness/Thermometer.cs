@@ -12,7 +12,10 @@ public static class Thermometer
     const int Joints = 200;
 
     /// <summary>Of the time left: what neither readings nor the model tell (a draught, a thermostat, where heat comes from). Own estimate, held by simulated joints.</summary>
-    const double Unforeseen = .05;
+    const double Unforeseen = .03;
+
+    /// <summary>Minutes: a thermostat's swing, and half a degree at the end.</summary>
+    const double UnforeseenMinutes = .9;
 
     /// <summary>A range wider than this part of the time left, and than half an hour, names no time.</summary>
     const double TooWide = .7;
@@ -53,7 +56,7 @@ public static class Thermometer
         var now = known.Now;
         var reached = known.Joints(Joints).All.Select(one =>
             (one.Cooking.Reaches(celsius, now + Horizon.TotalMinutes) is { } minutes
-                ? now + (Math.Max(0, minutes - now) * Math.Exp(Unforeseen * one.Luck))
+                ? now + (Math.Max(0, minutes - now) * Math.Exp(Unforeseen * one.Luck)) + (UnforeseenMinutes * one.Luck)
                 : double.PositiveInfinity, one.Weight)).ToArray();
         var at = Quantiles.Of(reached, .05, .5, .95);
         if (double.IsInfinity(at[1]))

@@ -28,7 +28,7 @@ static class Unknowns
     const double UsualCrust = 65;
 
     /// <summary>°C; a fridge keeps 0 to 5, a joint that came out of it a little more.</summary>
-    const double FromTheFridge = 5;
+    const double FromTheFridge = 5.3;
 
     /// <summary>What one set of unknowns means for this joint.</summary>
     /// <param name="Crust">Minutes in which the surface dries to a third.</param>
@@ -38,13 +38,13 @@ static class Unknowns
 
     public static Meaning Of(ReadOnlySpan<double> unknown, Joint joint, SizePrior size) => new(
         new Body(
-            Math.Clamp(joint.Roundness + (.2 * unknown[Roundness]), 0, 2.5),
+            Math.Clamp(joint.Roundness + (.15 * unknown[Roundness]), 0, 2.5),
             size.Reach * Math.Exp(size.Spread * unknown[Size])),
         UsualCoefficient * Math.Exp(.18 * unknown[Coefficient]),
-        (joint.StartCelsius ?? FromTheFridge) + ((joint.StartCelsius is null ? 2.5 : 1.2) * unknown[Start]),
+        (joint.StartCelsius ?? FromTheFridge) + ((joint.StartCelsius is null ? 2.2 : 1.2) * unknown[Start]),
         UsualWetness * Math.Exp(.45 * unknown[Wetness]),
-        UsualCrust * Math.Exp(.4 * unknown[Crust]),
-        Math.Min(.9, .07 * Math.Exp(.6 * unknown[Probe])),
+        UsualCrust * Math.Exp(.35 * unknown[Crust]),
+        Math.Min(.9, .07 * Math.Exp(.7 * unknown[Probe])),
         6 * unknown[Oven]);
 }
 

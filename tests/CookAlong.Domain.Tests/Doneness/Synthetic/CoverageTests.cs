@@ -8,9 +8,9 @@ namespace CookAlong.Domain.Tests.Doneness.Synthetic;
 /// </summary>
 public sealed class CoverageTests(ITestOutputHelper output)
 {
-    const int Roasts = 160;
+    const int Roasts = 300;
 
-    static readonly Lazy<SyntheticRoast[]> HeldOut = new(() => [.. Enumerable.Range(0, Roasts).Select(number => new SyntheticRoast(new Random(70_000 + number)))]);
+    static readonly Lazy<SyntheticRoast[]> HeldOut = new(() => [.. Enumerable.Range(0, Roasts).Select(number => new SyntheticRoast(new Random(70_000 + number), cubes: 6))]);
 
     [Theory]
     [InlineData(.2)]
@@ -46,7 +46,11 @@ public sealed class CoverageTests(ITestOutputHelper output)
         Assert.True(widths[^1] < widths[0] / 5);
     }
 
-    static CoreForecast Forecast(SyntheticRoast roast, double part) => Thermometer.Forecast(roast.Roasting, roast.Until(part), roast.Celsius);
+    static readonly Dictionary<(SyntheticRoast, double), CoreForecast> Asked = [];
+
+    static CoreForecast Forecast(SyntheticRoast roast, double part) =>
+        Asked.TryGetValue((roast, part), out var answer) ? answer
+        : Asked[(roast, part)] = Thermometer.Forecast(roast.Roasting, roast.Until(part), roast.Celsius);
 
     static (double From, double To)? RangeOf(CoreForecast answer) => answer switch
     {
