@@ -22,10 +22,10 @@ public sealed class MenuPanelTests : BunitContext
           "kitchen": {"ovens": [{"id": "oven", "name": "Oven", "shelves": 1, "minCelsius": 50, "maxCelsius": 250, "heatUpPerMinute": 12, "coolDownPerMinute": 10}], "rings": 4},
           "helpers": [{"id": "maren", "name": "Maren"}],
           "dishes": [
-            {"id": "loaf", "name": "Lentil loaf", "course": "main", "serves": 4, "ingredients": [{"name": "lentils"}],
+            {"id": "loaf", "name": "Lentil loaf", "course": "main", "serves": 4, "ingredients": [{"name": "lentils", "quantity": 800, "unit": "g"}],
              "holds": [{"place": "table", "bestWithin": 1, "goodFor": 2, "limit": 3}],
              "steps": [{"id": "loaf-bake", "text": "Bake the loaf", "minutes": 60, "attention": "unattended", "uses": [{"oven": {"shelves": 1, "celsius": {"min": 190, "max": 210}}}]}]},
-            {"id": "ham", "name": "Ham", "course": "main", "serves": 4, "ingredients": [{"name": "ham"}],
+            {"id": "ham", "name": "Ham", "course": "main", "serves": 4, "ingredients": [{"name": "ham", "quantity": 800, "unit": "g"}],
              "holds": [{"place": "table", "bestWithin": 1, "goodFor": 2, "limit": 3}],
              "steps": [{"id": "ham-bake", "text": "Bake the ham", "minutes": 65, "attention": "unattended", "uses": [{"oven": {"shelves": 1, "celsius": {"min": 140, "max": 160}}}]}]}
           ]
@@ -41,7 +41,7 @@ public sealed class MenuPanelTests : BunitContext
         var oven = panel.Find(".rooms li");
         Assert.Contains("2 h 5 min wanted of 2 h", oven.TextContent, StringComparison.Ordinal);
         Assert.Contains("2 h 5 min of it cannot lie earlier: with this menu nothing is on time.", oven.TextContent, StringComparison.Ordinal);
-        Assert.Contains("Lentil loaf at 190 to 210 °C and Ham at 140 to 160 °C want the oven together for 1 h.", panel.Markup, StringComparison.Ordinal);
+        Assert.Contains("Lentil loaf at 190 to 210 °C and Ham at 140 to 160 °C want the oven together for 1 h,", panel.Find("section").TextContent, StringComparison.Ordinal);
     }
 
     [Fact]
