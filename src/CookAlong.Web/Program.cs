@@ -9,6 +9,7 @@ using CookAlong.Web.Features.Live;
 using CookAlong.Web.Features.Meals;
 using CookAlong.Web.Features.Plans;
 using CookAlong.Web.Features.Problems;
+using CookAlong.Web.Features.Shopping;
 using CookAlong.Web.Security;
 using CookAlong.Web.Shared;
 using Microsoft.AspNetCore.HttpOverrides;
@@ -39,6 +40,7 @@ public partial class Program
         services.AddPages();
         services.AddMeals();
         services.AddPlanning();
+        services.AddShopping();
         services.Configure<ForwardedHeadersOptions>(options =>
         {
             options.ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto;
@@ -67,6 +69,7 @@ public partial class Program
         app.MapGet("/", () => Results.Redirect("/meals"));
         app.MapMeals();
         app.MapPlans();
+        app.MapShopping();
         app.MapPages();
         return app;
     }

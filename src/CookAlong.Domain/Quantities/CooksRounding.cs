@@ -7,7 +7,7 @@ namespace CookAlong.Domain.Quantities;
 public readonly record struct RoundedAmount(Amount Amount, bool IsAbout)
 {
     /// <summary>"1 1/2 tsp", "about 3", "350 g".</summary>
-    public override string ToString() => $"{(IsAbout ? "about " : "")}{CooksRounding.Number(Amount.Value, Amount.Unit)}{(Amount.Unit.Name.Length == 0 ? "" : " " + Amount.Unit.Name)}";
+    public override string ToString() => $"{(IsAbout ? "about " : "")}{CooksRounding.Number(Amount.Value, Amount.Unit)}{(Amount.Unit.Name.Length == 0 ? "" : " " + CooksRounding.UnitName(Amount))}";
 }
 
 /// <summary>
@@ -56,6 +56,16 @@ public static class CooksRounding
 
         return value.ToString("0.###", CultureInfo.InvariantCulture);
     }
+
+    /// <summary>"tin", and "tins" of more than one; "tsp" and "g" are the same of many.</summary>
+    public static string UnitName(Amount amount) => amount.Unit switch
+    {
+        { Dimension: Dimension.Own or Dimension.Volume } when amount.Value <= 1 => amount.Unit.Name,
+        { Name: "leaf" or "loaf" } unit => unit.Name[..^1] + "ves",
+        { Dimension: Dimension.Own, Name: [.., 's' or 'x'] } or { Name: "bunch" or "pinch" or "dash" } => amount.Unit.Name + "es",
+        { Dimension: Dimension.Own } or { Name: "cup" or "pint" or "quart" or "gallon" } => amount.Unit.Name + "s",
+        _ => amount.Unit.Name,
+    };
 
     static decimal ByParts(decimal value)
     {

@@ -11,7 +11,7 @@ self.addEventListener("fetch", (event) => {
   const { request } = event;
   const { origin, pathname } = new URL(request.url);
   if (request.method !== "GET" || origin !== self.location.origin) return;
-  if (request.mode === "navigate" && /^\/cook\/[0-9a-f-]{36}(\/(me|wall))?$/.test(pathname)) event.respondWith(serverOr(request, asKept));
+  if (request.mode === "navigate" && /^\/(cook\/[0-9a-f-]{36}(\/(me|wall))?|meals\/[0-9a-f-]{36}\/shopping)$/.test(pathname)) event.respondWith(serverOr(request, asKept));
   else if (/^\/(css|js|lib|fonts)\/|^\/icon\.svg$/.test(pathname)) event.respondWith(serverOr(request, (copy) => copy));
 });
 

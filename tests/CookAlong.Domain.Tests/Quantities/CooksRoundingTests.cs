@@ -21,7 +21,11 @@ public sealed class CooksRoundingTests
     [InlineData(351.2, "g", "350 g")]
     [InlineData(0.35, "l", "350 ml")]
     [InlineData(7.35, "g", "7.4 g")]
-    [InlineData(2, "tins", "2 tin")]
+    [InlineData(2, "tins", "2 tins")]
+    [InlineData(2, "leaf", "2 leaves")]
+    [InlineData(2, "bunch", "2 bunches")]
+    [InlineData(1, "sprigs", "1 sprig")]
+    [InlineData(2.5, "cup", "2 1/2 cups")]
     public void An_amount_is_told_as_it_is_measured(double value, string unit, string words) =>
         Assert.Equal(words, CooksRounding.Round(new Amount((decimal)value, Units.Of(unit))).ToString());
 

@@ -11,10 +11,11 @@ const SILENT_AFTER = 5_000;
 const AGAIN_AFTER = [250, 500, 1_000, 2_000];
 
 /**
- * @param {{ run: string, handlers: Record<string, (news: any) => void>, entered(where: any): void, refused(reason: string): void, heardAt?: number }} kitchen
+ * @param {{ run: string, enter?: string, handlers: Record<string, (news: any) => void>, entered(where: any): void, refused(reason: string): void, heardAt?: number }} kitchen
+ *   enter is the hub's way in, which run is given to;
  *   heardAt is when the server was last heard (this device's ms), if not just now
  */
-export function line({ run, handlers, entered, refused, heardAt = Date.now() }) {
+export function line({ run, enter = "Enter", handlers, entered, refused, heardAt = Date.now() }) {
   /** @type {any} */
   let current = null;
   let attempt = 0;
@@ -56,7 +57,7 @@ export function line({ run, handlers, entered, refused, heardAt = Date.now() }) 
     try {
       await connection.start();
       const sent = Date.now();
-      const where = await connection.invoke("Enter", run);
+      const where = await connection.invoke(enter, run);
       if (mine !== opening || closed) {
         await connection.stop();
         return;

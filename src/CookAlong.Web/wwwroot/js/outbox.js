@@ -16,7 +16,7 @@ export function newId() {
 }
 
 /** What a tap is about. @param {Command} command */
-const thing = (command) => command.step ?? command.call ?? "the kitchen";
+const thing = (command) => command.step ?? command.call ?? command.line ?? command.dish ?? command.aisle ?? "the kitchen";
 
 /**
  * @param {{

@@ -7,11 +7,11 @@ import * as words from "./words.js";
 
 const SAID_FOR = 8_000;
 
-/** @param {string | null} since hh:mm:ss */
-export function showCutOff(since) {
+/** @param {string | null} since hh:mm:ss @param {(since: string) => string} sentence */
+export function showCutOff(since, sentence = words.cutOff) {
   const strip = /** @type {HTMLElement} */ (document.getElementById("cut-off"));
   if (strip.hidden !== (since === null)) strip.hidden = since === null;
-  const text = since === null ? "" : words.cutOff(since);
+  const text = since === null ? "" : sentence(since);
   if (strip.textContent !== text) strip.textContent = text;
 }
 

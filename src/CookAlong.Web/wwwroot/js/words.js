@@ -3,6 +3,19 @@
 /** @param {string} time hh:mm:ss */
 export const cutOff = (time) => `Not connected since ${time}. The clocks go on; taps are kept and sent when the server is back.`;
 
+/** @param {string} time hh:mm:ss */
+export const shopAlone = (time) => `Not connected since ${time}. Go on shopping; what you tick is kept and sent when the server is back.`;
+
+export const marked = { bought: "Got", cupboard: "At home", open: "Not yet" };
+
+export const added = (/** @type {string} */ text) => `Add: ${text}`;
+
+export const copied = "The list is copied. Paste it wherever you like.";
+
+export const notCopied = "This browser does not let the page copy. Mark the list and copy it by hand.";
+
+export const notOnThisList = "This list is for the host and for helpers who have joined this meal.";
+
 export const waiting = (/** @type {string} */ label) => `Waiting to send: ${label}`;
 
 export const refusedByDoor = "This screen is not in this kitchen any more. Ask the host for the code and join again.";

@@ -2,6 +2,7 @@ using System.Security.Claims;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Household;
 using CookAlong.Web.Features.Live.Runs;
+using CookAlong.Web.Features.Shopping;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.SignalR;
 
@@ -12,7 +13,7 @@ namespace CookAlong.Web.Features.Live.Line;
 /// connection outlives what it was let in for. Another site's page is turned away before it gets here.
 /// </summary>
 [Authorize]
-public sealed class LiveHub(LiveRuns runs, IncomingTaps taps, OpenScreens open, Sessions sessions, Boards boards, RunClocks clocks, TimeProvider time) : Hub
+public sealed class LiveHub(LiveRuns runs, IncomingTaps taps, OpenScreens open, Sessions sessions, Boards boards, RunClocks clocks, ShoppingDoor shopping, TimeProvider time) : Hub
 {
     const string Here = "run";
 
@@ -43,6 +44,19 @@ public sealed class LiveHub(LiveRuns runs, IncomingTaps taps, OpenScreens open, 
         await Groups.AddToGroupAsync(Context.ConnectionId, LiveScreens.GroupOf(id));
         var run = live.Current;
         return new Entered(run.Sequence, Clock(), Wire.Calls(run, boards.Of(run)), who.Person.Value, Wire.Name(who.Role));
+    }
+
+    /// <summary>Joins this screen to the news of a meal's shopping list. Taps on it go by HTTP.</summary>
+    public async Task<EnteredShopping> EnterShopping(Guid meal)
+    {
+        await CheckSessionAsync();
+        if (!await shopping.LetsInAsync(Visitor, meal))
+        {
+            throw new HubException(ShoppingWords.NotLetIn);
+        }
+
+        await Groups.AddToGroupAsync(Context.ConnectionId, ShoppingFeature.GroupOf(meal));
+        return new EnteredShopping(Clock());
     }
 
     public async Task<TapAnswer> Send(TapRequest tap)

@@ -19,6 +19,8 @@ public sealed record WireCall(string CallId, long DueUtc, string Kind, string Pr
 
 public sealed record Entered(long Sequence, long ServerNow, IReadOnlyList<WireCall> Calls, Guid Person, string Role);
 
+public sealed record EnteredShopping(long ServerNow);
+
 /// <param name="Offer">The plan on offer, so that a new one makes screens look again; so do the next two.</param>
 /// <param name="Screens">Which screens are here and armed.</param>
 /// <param name="Unanswered">How many calls ring everywhere by now.</param>

@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using CookAlong.Domain.Guests;
+using CookAlong.Domain.Meals;
+using CookAlong.Domain.Quantities;
+
+namespace CookAlong.Domain.Shopping;
+
+/// <summary>For how many portions a dish is bought.</summary>
+/// <param name="IsChosen">Somebody said so; otherwise it follows from who eats of it.</param>
+public sealed record DishPortions(Dish Dish, decimal Portions, bool IsChosen)
+{
+    public decimal Factor => Scaling.Factor(Dish, Portions);
+}
+
+/// <summary>What a meal takes, all its dishes together, for its guests.</summary>
+public sealed record ShoppingList(ImmutableArray<ShoppingLine> Lines, ImmutableArray<DishPortions> Dishes)
+{
+    /// <summary>A recipe is made as it is written while it comes this near; common practice, no source.</summary>
+    const decimal NearEnough = 0.15m;
+
+    /// <param name="chosen">Portions that somebody set.</param>
+    public static ShoppingList Of(Meal meal, IReadOnlyDictionary<DishId, decimal> chosen, Region region = Region.Metric)
+    {
+        var dishes = meal.Dishes.Select(dish => chosen.TryGetValue(dish.Id, out var portions) ? new DishPortions(dish, portions, true) : new DishPortions(dish, Wanted(meal, dish), false)).ToImmutableArray();
+        var uses = from dish in dishes
+                   from ingredient in dish.Dish.Ingredients
+                   let amount = ingredient.Quantity is { } quantity ? new Amount(quantity, Units.Of(ingredient.Unit, region)) * dish.Factor : (Amount?)null
+                   group new ShoppingUse(dish.Dish, ingredient, amount) by ShoppingLine.KeyOf(ingredient.Name);
+        return new([.. uses.Select(use => ShoppingLine.Of(use.Key, [.. use])).OrderBy(line => line.Name, StringComparer.OrdinalIgnoreCase)], dishes);
+    }
+
+    /// <summary>
+    /// The appetites of those who eat of it: of a course's main dishes each guest takes the first they can eat, of everything
+    /// else all take who can. Where that is near what the dish is written for, it is made as it is written.
+    /// </summary>
+    static decimal Wanted(Meal meal, Dish dish)
+    {
+        var mains = WhoCanEat.IsMain(dish) ? meal.Dishes.Where(one => one.Course == dish.Course && WhoCanEat.IsMain(one)).ToList() : [dish];
+        var eaters = Scaling.Portions(meal.Guests.Where(guest => mains.Where(one => WhoCanEat.Judge(guest, one).Answer != CanEat.No).MinBy(one => WhoCanEat.Judge(guest, one).Answer) == dish));
+        return eaters == 0 || Math.Abs(eaters - dish.Serves) <= NearEnough * dish.Serves ? dish.Serves : eaters;
+    }
+}

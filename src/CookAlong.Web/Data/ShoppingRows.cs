@@ -1,0 +1,40 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace CookAlong.Web.Data;
+
+/// <summary>One tap on a meal's shopping list, never changed: a list is its taps, as a run is its events.</summary>
+public sealed class ShoppingTapRow
+{
+    public required Guid Meal { get; init; }
+
+    /// <summary>1, 2, ... within the meal.</summary>
+    public required long Sequence { get; init; }
+
+    /// <summary>The screen's own; the same tap sent again carries the same.</summary>
+    public required Guid Command { get; init; }
+
+    /// <summary>The person.</summary>
+    public required Guid By { get; init; }
+
+    /// <summary>Milliseconds since the Unix epoch, UTC, like every instant here.</summary>
+    public required long At { get; init; }
+
+    /// <summary>It is about the household's shop and counts for every meal: the order of the aisles.</summary>
+    public required bool IsOfHousehold { get; init; }
+
+    /// <summary>The tap as it is sent, JSON.</summary>
+    public required string Document { get; init; }
+
+    sealed class Shape : IEntityTypeConfiguration<ShoppingTapRow>
+    {
+        public void Configure(EntityTypeBuilder<ShoppingTapRow> builder)
+        {
+            builder.ToTable("ShoppingTaps");
+            builder.HasKey(tap => new { tap.Meal, tap.Sequence });
+            builder.HasIndex(tap => new { tap.Meal, tap.Command }).IsUnique();
+            builder.HasIndex(tap => tap.IsOfHousehold);
+            builder.HasOne<MealRow>().WithMany().HasForeignKey(tap => tap.Meal).OnDelete(DeleteBehavior.Cascade);
+        }
+    }
+}

@@ -1,0 +1,56 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using CookAlong.Domain;
+using CookAlong.Domain.Shopping;
+
+namespace CookAlong.Web.Features.Shopping;
+
+/// <summary>Taps on a shopping list, as screens send them and as they are kept. Their names never change.</summary>
+public static class ShoppingTapJson
+{
+    public static string Move(Aisle aisle, int by) => Write(new ShoppingTap.MoveAisle(aisle, by));
+
+    public static string Portions(DishId dish, decimal portions) => Write(new ShoppingTap.SetPortions(dish, portions));
+
+    public static string Remove(string key) => Write(new ShoppingTap.RemoveExtra(key));
+
+    public static string Write(ShoppingTap tap) => (tap switch
+    {
+        ShoppingTap.MarkLine mark => new JsonObject { ["kind"] = "mark", ["line"] = mark.Line, ["as"] = Name(mark.Mark), ["amount"] = mark.Amount },
+        ShoppingTap.AddExtra add => new JsonObject { ["kind"] = "add", ["line"] = add.Key, ["text"] = add.Text },
+        ShoppingTap.RemoveExtra remove => new JsonObject { ["kind"] = "remove", ["line"] = remove.Key },
+        ShoppingTap.SetPortions portions => new JsonObject { ["kind"] = "portions", ["dish"] = portions.Dish.Value, ["portions"] = portions.Portions },
+        ShoppingTap.MoveAisle move => new JsonObject { ["kind"] = "moveAisle", ["aisle"] = Name(move.Aisle), ["by"] = move.By },
+        _ => throw new System.Diagnostics.UnreachableException($"An unknown tap: {tap.GetType().Name}."),
+    }).ToJsonString();
+
+    /// <summary>Null when it is none, or none that can be kept.</summary>
+    public static ShoppingTap? Read(JsonElement json)
+    {
+        if (json.ValueKind != JsonValueKind.Object)
+        {
+            return null;
+        }
+
+        ShoppingTap? tap = Text(json, "kind") switch
+        {
+            "mark" when Text(json, "line") is { } line && Named<Mark>(json, "as") is { } mark => new ShoppingTap.MarkLine(line, mark, Text(json, "amount") ?? ""),
+            "add" when Text(json, "line") is { } key && Text(json, "text") is { } text => new ShoppingTap.AddExtra(key, text),
+            "remove" when Text(json, "line") is { } key => new ShoppingTap.RemoveExtra(key),
+            "portions" when Text(json, "dish") is { } dish && Number(json, "portions") is { } portions => new ShoppingTap.SetPortions(new DishId(dish), portions),
+            "moveAisle" when Named<Aisle>(json, "aisle") is { } aisle && Number(json, "by") is { } by && by is -1 or 1 => new ShoppingTap.MoveAisle(aisle, (int)by),
+            _ => null,
+        };
+        return tap is not null && ShoppingState.IsSound(tap) ? tap : null;
+    }
+
+    public static string Name<T>(T value)
+        where T : struct, Enum => JsonNamingPolicy.CamelCase.ConvertName(value.ToString());
+
+    static T? Named<T>(JsonElement json, string name)
+        where T : struct, Enum => Text(json, name) is { } text ? Enum.GetValues<T>().Where(value => Name(value) == text).Cast<T?>().FirstOrDefault() : null;
+
+    static string? Text(JsonElement json, string name) => json.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.String ? value.GetString() : null;
+
+    static decimal? Number(JsonElement json, string name) => json.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.Number && value.TryGetDecimal(out var number) ? number : null;
+}

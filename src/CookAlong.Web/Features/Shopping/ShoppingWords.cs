@@ -1,0 +1,63 @@
+using System.Diagnostics;
+using CookAlong.Domain.Meals;
+using CookAlong.Domain.Quantities;
+using CookAlong.Domain.Shopping;
+
+namespace CookAlong.Web.Features.Shopping;
+
+/// <summary>The shopping list in words.</summary>
+public static class ShoppingWords
+{
+    public const string NotAList = "The server did not take that tap. Reload the page and try again.";
+
+    public const string NotLetIn = "This list is for the host and for helpers who have joined this meal.";
+
+    public static string Title(Meal meal) => $"Shopping for {meal.Name}";
+
+    public static string Of(Aisle aisle) => aisle switch
+    {
+        Aisle.Produce => "Vegetables, fruit and herbs",
+        Aisle.Bread => "Bread",
+        Aisle.MeatAndFish => "Meat and fish",
+        Aisle.DairyAndEggs => "Milk, cheese and eggs",
+        Aisle.DryGoods => "Flour, rice, nuts and other dry goods",
+        Aisle.TinsAndJars => "Tins, jars, oil and vinegar",
+        Aisle.SpicesAndBaking => "Spices and baking",
+        Aisle.Frozen => "Frozen",
+        Aisle.Drinks => "Drinks",
+        Aisle.Household => "Household",
+        Aisle.Other => "Everything else",
+        Aisle.AtHome => "From the tap",
+        _ => throw new UnreachableException($"An aisle without a name: {aisle}."),
+    };
+
+    /// <summary>"1.4 kg (about 9)", "2 tins and 300 g", "2 tbsp and some more".</summary>
+    public static string Amount(ShoppingLine line)
+    {
+        var amounts = line.Amounts.Select(amount => CooksRounding.Round(amount) + Pieces(line, amount)).ToList();
+        return string.Join(" and ", line.HasSome && amounts.Count > 0 ? [.. amounts, "some more"] : amounts);
+    }
+
+    /// <param name="before">Marked so for another amount.</param>
+    public static string? Note(ShoppingLine line, (Mark Mark, string Amount)? before)
+    {
+        var dishes = string.Join(", ", line.Uses.Select(use => use.Dish.Name).Distinct());
+        return before is { } was ? $"{(was.Mark == Mark.Bought ? "Bought" : "At home")} before: {(was.Amount.Length > 0 ? was.Amount : "some")}. For {dishes}" : dishes;
+    }
+
+    public static string Of(ScalingCaution caution) => caution switch
+    {
+        ScalingCaution.OvenTime => "The oven's time does not grow with the amount: a thicker piece takes longer, more trays brown unevenly. A thermometer decides.",
+        ScalingCaution.PanAndLiquid => "A wider pan boils away more: add liquid as needed, not all at once.",
+        ScalingCaution.Seasoning => "Season less at first, and taste.",
+        ScalingCaution.Raising => "Raising and setting agents go by the tin and the recipe, not by the number.",
+        ScalingCaution.HandsOnTime => "Peeling and chopping take longer: give those steps more minutes in the plan.",
+        _ => throw new UnreachableException($"A caution without words: {caution}."),
+    };
+
+    /// <summary>Where some dishes want pieces and others weigh, both are told.</summary>
+    static string Pieces(ShoppingLine line, Amount amount) =>
+        amount.Unit.Dimension == Dimension.Mass && line.Uses.Any(use => use.Amount?.Unit.Dimension == Dimension.Count) && Weighing.Of(amount.Base, line.Name, Units.Piece) is { } pieces
+            ? $" (about {CooksRounding.Number(Math.Ceiling(pieces.Value), Units.Piece)})"
+            : "";
+}
