@@ -6,6 +6,7 @@ namespace CookAlong.Web.Data;
 /// <summary>One tap on a meal's shopping list, never changed: a list is its taps, as a run is its events.</summary>
 public sealed class ShoppingTapRow
 {
+    /// <summary>No foreign key: what is of the household outlives the meal it was tapped in.</summary>
     public required Guid Meal { get; init; }
 
     /// <summary>1, 2, ... within the meal.</summary>
@@ -34,7 +35,6 @@ public sealed class ShoppingTapRow
             builder.HasKey(tap => new { tap.Meal, tap.Sequence });
             builder.HasIndex(tap => new { tap.Meal, tap.Command }).IsUnique();
             builder.HasIndex(tap => tap.IsOfHousehold);
-            builder.HasOne<MealRow>().WithMany().HasForeignKey(tap => tap.Meal).OnDelete(DeleteBehavior.Cascade);
         }
     }
 }

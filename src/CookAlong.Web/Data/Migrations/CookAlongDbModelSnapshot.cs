@@ -382,6 +382,40 @@ namespace CookAlong.Web.Data.Migrations
                     b.ToTable("Sessions");
                 });
 
+            modelBuilder.Entity("CookAlong.Web.Data.ShoppingTapRow", b =>
+                {
+                    b.Property<Guid>("Meal")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Sequence")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Command")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Document")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("IsOfHousehold")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Meal", "Sequence");
+
+                    b.HasIndex("IsOfHousehold");
+
+                    b.HasIndex("Meal", "Command")
+                        .IsUnique();
+
+                    b.ToTable("ShoppingTaps", (string)null);
+                });
+
             modelBuilder.Entity("CookAlong.Web.Data.DishVersionRow", b =>
                 {
                     b.HasOne("CookAlong.Web.Data.DishRow", null)

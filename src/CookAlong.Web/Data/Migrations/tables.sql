@@ -165,3 +165,24 @@ VALUES ('20261128055030_Dishes', '10.0.15');
 
 COMMIT;
 
+BEGIN TRANSACTION;
+CREATE TABLE "ShoppingTaps" (
+    "Meal" TEXT NOT NULL,
+    "Sequence" INTEGER NOT NULL,
+    "Command" TEXT NOT NULL,
+    "By" TEXT NOT NULL,
+    "At" INTEGER NOT NULL,
+    "IsOfHousehold" INTEGER NOT NULL,
+    "Document" TEXT NOT NULL,
+    CONSTRAINT "PK_ShoppingTaps" PRIMARY KEY ("Meal", "Sequence")
+);
+
+CREATE INDEX "IX_ShoppingTaps_IsOfHousehold" ON "ShoppingTaps" ("IsOfHousehold");
+
+CREATE UNIQUE INDEX "IX_ShoppingTaps_Meal_Command" ON "ShoppingTaps" ("Meal", "Command");
+
+INSERT INTO "__EFMigrationsHistory" ("MigrationId", "ProductVersion")
+VALUES ('20261128055814_Shopping', '10.0.15');
+
+COMMIT;
+

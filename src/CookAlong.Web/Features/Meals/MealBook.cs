@@ -85,12 +85,13 @@ public sealed class MealBook(IDbContextFactory<CookAlongDb> database, TimeProvid
         return changed == 1 ? new MealEdit.Kept((await OpenAsync(id, stop))!) : new MealEdit.Outdated();
     }
 
-    /// <summary>With the plans made for it.</summary>
+    /// <summary>With the plans made for it, and its shopping list.</summary>
     public async Task DeleteAsync(Guid meal, CancellationToken stop = default)
     {
         await using var db = await database.CreateDbContextAsync(stop);
         await using var whole = await db.Database.BeginTransactionAsync(stop);
         await db.Plans.Where(row => row.Meal == meal).ExecuteDeleteAsync(stop);
+        await db.Set<ShoppingTapRow>().Where(row => row.Meal == meal && !row.IsOfHousehold).ExecuteDeleteAsync(stop);
         await db.Meals.Where(row => row.Id == meal).ExecuteDeleteAsync(stop);
         await whole.CommitAsync(stop);
     }
