@@ -12,7 +12,7 @@ public readonly record struct RoundedAmount(Amount Amount, bool IsAbout)
 
 /// <summary>
 /// Rounds to what can be measured: spoons and cups by their parts, pieces by halves or wholes, weights and volumes by steps
-/// of about a fiftieth. Common practice, no source.
+/// of at most a fiftieth. Common practice, no source.
 /// </summary>
 public static class CooksRounding
 {
@@ -78,7 +78,7 @@ public static class CooksRounding
 
     static decimal ByHalves(decimal value) => Math.Round(value * 2, MidpointRounding.AwayFromZero) / 2;
 
-    /// <summary>To 1, 2 or 5 of a power of ten, the largest that is no more than a fortieth of the value; scales show no tenths of a gram from 10 on.</summary>
+    /// <summary>To 1 or 5 of a power of ten, the largest that is no more than a fiftieth of the value: 75 and 375 stay what they are.</summary>
     static decimal BySteps(decimal value)
     {
         if (value <= 0)
@@ -87,9 +87,9 @@ public static class CooksRounding
         }
 
         var step = 0.01m;
-        foreach (var next in (decimal[])[0.02m, 0.05m, 0.1m, 0.2m, 0.5m, 1, 2, 5, 10, 20, 50, 100])
+        foreach (var next in (decimal[])[0.05m, 0.1m, 0.5m, 1, 5, 10, 50, 100])
         {
-            step = next * 40 <= value ? next : step;
+            step = next * 50 <= value ? next : step;
         }
 
         return Math.Round(value / step, MidpointRounding.AwayFromZero) * step;

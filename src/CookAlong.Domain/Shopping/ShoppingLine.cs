@@ -55,13 +55,14 @@ public sealed record ShoppingLine(string Key, string Name, ImmutableArray<Amount
         }
     }
 
-    /// <summary>In the unit they share, else in grams, millilitres, pieces or millimetres.</summary>
+    /// <summary>In the unit they share, the largest of their spoons and cups, else in grams, millilitres, pieces or millimetres.</summary>
     static Amount Sum(IEnumerable<Amount> kind)
     {
         var all = kind.ToList();
         var unit = all.Select(amount => amount.Unit).Distinct().ToList() is [var shared] ? shared : all[0].Unit.Dimension switch
         {
             Dimension.Mass => Units.Gram,
+            Dimension.Volume when all.All(amount => amount.Unit.IsSpoonOrCup) => all.MaxBy(amount => amount.Unit.Size).Unit,
             Dimension.Volume => Units.Millilitre,
             Dimension.Count => Units.Piece,
             Dimension.Length => Units.Millimetre,

@@ -8,7 +8,7 @@ namespace CookAlong.Web.Features.Meals;
 /// <summary>What guests can eat, in words.</summary>
 public static class GuestWords
 {
-    public const string Caution = "These answers come from the names of ingredients alone, and names may say too little. Read the label of everything you buy, keep boards, knives and pans apart, and ask the guest. For an allergy, medical advice decides.";
+    public const string Caution = "These answers come from what the ingredients are called and said to contain, and that may be too little. Read the label of everything you buy, keep boards, knives and pans apart, and ask the guest. For an allergy, medical advice decides.";
 
     public static string Portion(Guest guest) => guest.Portion switch
     {

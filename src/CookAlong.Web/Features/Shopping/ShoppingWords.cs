@@ -34,7 +34,7 @@ public static class ShoppingWords
     /// <summary>"1.4 kg (about 9)", "2 tins and 300 g", "2 tbsp and some more".</summary>
     public static string Amount(ShoppingLine line)
     {
-        var amounts = line.Amounts.Select(amount => CooksRounding.Round(amount) + Pieces(line, amount)).ToList();
+        var amounts = line.Amounts.Select(amount => CooksRounding.Round(Whole(amount)) + Pieces(line, amount)).ToList();
         return string.Join(" and ", line.HasSome && amounts.Count > 0 ? [.. amounts, "some more"] : amounts);
     }
 
@@ -54,6 +54,10 @@ public static class ShoppingWords
         ScalingCaution.HandsOnTime => "Peeling and chopping take longer: give those steps more minutes in the plan.",
         _ => throw new UnreachableException($"A caution without words: {caution}."),
     };
+
+    /// <summary>Nobody sells a third of a lemon; the last tenth of one is not missed.</summary>
+    static Amount Whole(Amount amount) =>
+        amount.Unit.Dimension is Dimension.Count or Dimension.Own ? amount with { Value = Math.Max(1, Math.Ceiling(amount.Value - 0.15m)) } : amount;
 
     /// <summary>Where some dishes want pieces and others weigh, both are told.</summary>
     static string Pieces(ShoppingLine line, Amount amount) =>

@@ -77,6 +77,8 @@ function show() {
     item.toggleAttribute("data-waiting", keys.has(key));
     for (const button of item.querySelectorAll("[data-mark]")) button.setAttribute("aria-pressed", String(button.getAttribute("data-mark") === mark));
   }
+  const open = live.querySelector(".left b");
+  if (open) open.textContent = String(live.querySelectorAll("section:not([data-at-home]) [data-shown=open]").length);
   for (const button of live.querySelectorAll("[data-share]")) button.toggleAttribute("hidden", !("share" in navigator));
   showWaiting(live, waiting);
 }

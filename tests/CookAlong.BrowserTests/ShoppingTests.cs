@@ -1,0 +1,131 @@
+using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace CookAlong.BrowserTests;
+
+/// <summary>One list on two phones in a shop, one of which loses the house's network and finds it again.</summary>
+[Collection(Browsers.Name)]
+public sealed partial class ShoppingTests(Household house) : IClassFixture<Household>
+{
+    [Fact]
+    public async Task Two_phones_tick_one_list_and_what_was_tapped_away_from_home_is_sent_later()
+    {
+        await using var host = await house.HostAsync(ScreenSize.Phone);
+        var meal = await StartAsync(host);
+        await using var ivo = await house.JoinAsync(host, "Ivo");
+        await host.GoToAsync($"{meal}/shopping");
+        await ivo.GoToAsync($"{meal}/shopping");
+        await Expect(Tick(host, "onion")).ToContainTextAsync("3");
+
+        // One ticks, the other sees it.
+        await Tick(host, "onion").ClickAsync();
+        await Expect(Tick(ivo, "onion")).ToHaveAttributeAsync("aria-pressed", "true");
+        await Expect(ivo.Page.Locator(".left")).ToContainTextAsync("3 still to get");
+
+        // Away from home a tick shows at once, waits, and can be taken back; a reload loses none of it.
+        await ivo.Page.WaitForFunctionAsync("async () => (await caches.keys()).length > 0 && !!navigator.serviceWorker.controller || !!(await navigator.serviceWorker.getRegistration())?.active");
+        await ivo.Context.SetOfflineAsync(true);
+        await Tick(ivo, "flour").ClickAsync();
+        await Tick(ivo, "salt").ClickAsync();
+        await Tick(ivo, "salt").ClickAsync();
+        await Add(ivo, "candles");
+        await Expect(Line(ivo, "flour")).ToHaveAttributeAsync("data-shown", "bought");
+        await Expect(Line(ivo, "salt")).ToHaveAttributeAsync("data-shown", "open");
+        await Expect(ivo.Page.Locator("#cut-off")).ToContainTextAsync("Go on shopping");
+        await Expect(ivo.Page.Locator("#outbox")).ToContainTextAsync("Add: candles");
+        await ivo.PictureAsync("shopping-away");
+        await ivo.ShouldBeCleanAsync();
+        await Expect(ivo.Page.Locator(".left")).ToContainTextAsync("2 still to get");
+        await ivo.Page.ReloadAsync();
+        await Expect(Line(ivo, "flour")).ToHaveAttributeAsync("data-shown", "bought");
+        await Expect(Line(host, "flour")).ToHaveAttributeAsync("data-shown", "open");
+
+        // Meanwhile at home.
+        await host.Page.GetByRole(AriaRole.Button, new() { NameRegex = new("At home.*salt") }).ClickAsync();
+        await Expect(Line(host, "salt")).ToHaveAttributeAsync("data-state", "cupboard");
+
+        await ivo.Context.SetOfflineAsync(false);
+        await Expect(Line(host, "flour")).ToHaveAttributeAsync("data-state", "bought");
+        await Expect(host.Page.GetByRole(AriaRole.Button, new() { Name = "candles", Exact = true })).ToBeVisibleAsync();
+        await Expect(ivo.Page.Locator("#cut-off")).ToBeHiddenAsync();
+        await Expect(ivo.Page.Locator("#outbox")).ToBeHiddenAsync();
+        await Expect(ivo.Page.Locator("li[data-waiting]")).ToHaveCountAsync(0);
+        await host.ShouldBeCleanAsync();
+        await ivo.ShouldBeCleanAsync();
+    }
+
+    [Fact]
+    public async Task The_demo_s_list_is_scaled_arranged_copied_and_clean_in_every_light()
+    {
+        await using var host = await house.HostAsync(ScreenSize.Tablet);
+        var page = host.Page;
+        await host.Context.GrantPermissionsAsync(["clipboard-read", "clipboard-write"]);
+        await page.GetByRole(AriaRole.Link, new() { Name = "Midwinter lunch at Alder Lane" }).First.ClickAsync();
+        await page.Locator("summary", new() { HasText = "Why" }).ClickAsync();
+        await page.EvaluateAsync("addEventListener('resize', () => document.getElementById('who-title').scrollIntoView()); document.getElementById('who-title').scrollIntoView()");
+        await host.ShouldBeCleanInEveryLightAsync("who-can-eat");
+        await page.GetByRole(AriaRole.Link, new() { Name = "Shopping" }).ClickAsync();
+        await Expect(Tick(host, "kale")).ToContainTextAsync("900 g");
+
+        await page.GetByText("For how many").ClickAsync();
+        for (var portions = 10; portions <= 12; portions++)
+        {
+            await page.GetByRole(AriaRole.Button, new() { Name = "more of Kale with lemon" }).ClickAsync();
+            await Expect(page.Locator("#portions li", new() { HasText = "Kale with lemon" }).Locator("b")).ToHaveTextAsync($"{portions}");
+        }
+
+        await Expect(Tick(host, "kale")).ToContainTextAsync("1.2 kg");
+
+        await page.GetByText("Arrange the aisles").ClickAsync();
+        await Expect(page.Locator("main h2").First).ToHaveTextAsync("Vegetables, fruit and herbs");
+        await page.GetByRole(AriaRole.Button, new() { NameRegex = new("Up.*Bread") }).ClickAsync();
+        await Expect(page.Locator("main h2").First).ToHaveTextAsync("Bread");
+        await page.EvaluateAsync("scrollTo(0, 0)");
+        await host.ShouldBeCleanInEveryLightAsync("shopping");
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "Copy as text" }).ClickAsync();
+        await Expect(page.Locator("#said")).ToContainTextAsync("copied");
+        var copied = await page.EvaluateAsync<string>("navigator.clipboard.readText()");
+        Assert.StartsWith("Shopping for Midwinter lunch at Alder Lane", copied, StringComparison.Ordinal);
+        Assert.Contains("- kale, 1.2 kg", copied, StringComparison.Ordinal);
+
+        await page.EmulateMediaAsync(new() { Media = Media.Print });
+        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Copy as text" })).ToBeHiddenAsync();
+        await host.PictureAsync("shopping-paper");
+    }
+
+    static ILocator Line(Screen screen, string key) => screen.Page.Locator($"li[data-key='{key}']");
+
+    static ILocator Tick(Screen screen, string key) => Line(screen, key).Locator(".tick");
+
+    static async Task Add(Screen screen, string text)
+    {
+        await screen.Page.GetByLabel("Something else to buy").FillAsync(text);
+        await screen.Page.GetByRole(AriaRole.Button, new() { Name = "Add", Exact = true }).ClickAsync();
+    }
+
+    /// <summary>The soup with a few ingredients, being cooked. Ends at the board.</summary>
+    /// <returns>The meal's address.</returns>
+    static async Task<string> StartAsync(Screen host)
+    {
+        var soup = JsonNode.Parse(SoupForSix.Json("Soup to shop for", TimeProvider.System.GetUtcNow()))!;
+        soup["dishes"]![0]!["ingredients"] = JsonNode.Parse("""[{ "name": "celeriac", "quantity": 1 }, { "name": "onions", "quantity": 2 }, { "name": "salt" }]""");
+        soup["dishes"]![3]!["ingredients"] = JsonNode.Parse("""[{ "name": "onion", "quantity": 1 }, { "name": "flour", "quantity": 0.5, "unit": "kg" }]""");
+        foreach (var dish in soup["dishes"]!.AsArray())
+        {
+            // For as many as come, so that nothing is scaled.
+            dish!["serves"] = 1;
+        }
+
+        await Household.PlanAsync(host, soup.ToJsonString());
+        var meal = MealAddress().Match(host.Page.Url).Value;
+        await host.Page.GetByRole(AriaRole.Button, new() { Name = "Start cooking" }).ClickAsync();
+        await host.Page.WaitForURLAsync(new Regex("/cook/[0-9a-f-]{36}$"));
+        return meal;
+    }
+
+    [GeneratedRegex("/meals/[0-9a-f-]{36}")]
+    private static partial Regex MealAddress();
+}
