@@ -35,8 +35,8 @@ public sealed class RecipeTests(Household house) : IClassFixture<Household>
         await page.GetByRole(AriaRole.Button, new() { NameRegex = new("Leave it out.*Scatter with crumbs") }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Add it to the meal" }).ClickAsync();
 
-        await Expect(page.GetByText("Leeks with barley")).ToBeVisibleAsync();
-        await page.GetByText("Leeks with barley").ClickAsync();
+        await Expect(page.Locator("summary", new() { HasText = "Leeks with barley" })).ToBeVisibleAsync();
+        await page.Locator("summary", new() { HasText = "Leeks with barley" }).ClickAsync();
         await Expect(page.GetByText("Bake in a moderate oven for 35 minutes or until golden")).ToBeVisibleAsync();
     }
 

@@ -13,9 +13,6 @@ public sealed partial class MealDocument
     /// <summary>A dish of this meal for the library.</summary>
     public DishDocument Alone(DishId dish) => DishDocument.Alone(Entry("dishes", dish.Value));
 
-    /// <summary>Notes that a dish of this meal is one of the library's.</summary>
-    public void NoteFrom(DishId dish, string from) => Entry("dishes", dish.Value)["fromDish"] = from;
-
     /// <summary>Each dish's "fromDish"; null for those that never were in the library.</summary>
     public IReadOnlyDictionary<DishId, string?> FromDishes =>
         Entries("dishes").ToDictionary(dish => new DishId(IdOf(dish)!), dish => DishFile.TextOf(dish["fromDish"]));

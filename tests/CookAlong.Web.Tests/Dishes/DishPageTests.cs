@@ -128,7 +128,7 @@ public sealed class DishPageTests : BunitContext
         var (page, dish) = await OpenAsync();
         await Field(page, "Name").ChangeAsync(new() { Value = "Onion tart" });
 
-        await Button(page, "Go back to version 1").ClickAsync(new());
+        await Button(page, "Go back to this one: version 1").ClickAsync(new());
 
         Assert.Equal("Leek tart", page.Find("h1").TextContent);
         Assert.Equal(["Leek tart", "Onion tart", "Leek tart"], (await book.VersionsAsync(dish, Stop)).Select(version => Intake.MealFiles.DishFile.Read(version.Document).Dish!.Name));

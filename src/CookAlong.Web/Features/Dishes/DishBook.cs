@@ -23,7 +23,12 @@ public sealed class DishBook(IDbContextFactory<CookAlongDb> database, TimeProvid
         return await Current(db).SingleOrDefaultAsync(one => one.Row.Id == dish && one.Row.DeletedAt == null, stop) is { } one ? Open(one.Row, one.Version) : null;
     }
 
-    public async Task<DishEdit> AddAsync(string document, CancellationToken stop = default)
+    /// <summary>An id for a dish that is yet to be added, so that what is made of it meanwhile can name it.</summary>
+    public Guid NewId() => Guid.CreateVersion7(clock.GetUtcNow());
+
+    public Task<DishEdit> AddAsync(string document, CancellationToken stop = default) => AddAsync(NewId(), document, stop);
+
+    public async Task<DishEdit> AddAsync(Guid id, string document, CancellationToken stop = default)
     {
         var read = DishFile.Read(document);
         if (!read.IsGood)
@@ -31,7 +36,7 @@ public sealed class DishBook(IDbContextFactory<CookAlongDb> database, TimeProvid
             return new DishEdit.Refused(read.Errors);
         }
 
-        var (row, version) = Rows(document, read.Dish.Name);
+        var (row, version) = Rows(id, document, read.Dish.Name);
         await using var db = await database.CreateDbContextAsync(stop);
         db.AddRange(row, version);
         await db.SaveChangesAsync(stop);
@@ -49,7 +54,7 @@ public sealed class DishBook(IDbContextFactory<CookAlongDb> database, TimeProvid
         {
             var read = DishFile.Read(document);
             names.Add(read.IsGood ? read.Dish.Name : throw new InvalidDataException($"not a dish: {read.Errors[0].Place} {read.Errors[0].Problem}"));
-            var (row, version) = Rows(document, names[^1]);
+            var (row, version) = Rows(NewId(), document, names[^1]);
             db.AddRange(row, version);
         }
 
@@ -57,10 +62,9 @@ public sealed class DishBook(IDbContextFactory<CookAlongDb> database, TimeProvid
         return names;
     }
 
-    (DishRow Row, DishVersionRow Version) Rows(string document, string name)
+    (DishRow Row, DishVersionRow Version) Rows(Guid id, string document, string name)
     {
-        var now = clock.GetUtcNow();
-        var row = new DishRow { Id = Guid.CreateVersion7(now), Name = name, ChangedAt = now.ToUnixTimeMilliseconds() };
+        var row = new DishRow { Id = id, Name = name, ChangedAt = clock.GetUtcNow().ToUnixTimeMilliseconds() };
         var version = new DishVersionRow { Dish = row.Id, Number = row.Number, Document = document, ChangedAt = row.ChangedAt };
         return (row, version);
     }

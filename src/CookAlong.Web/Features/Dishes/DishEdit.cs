@@ -9,8 +9,16 @@ namespace CookAlong.Web.Features.Dishes;
 /// <summary>A dish as it is kept: its row, the version that holds, and what that says.</summary>
 public sealed record KeptDish(DishRow Row, DishVersionRow Version, Dish Dish)
 {
-    /// <summary>To read what a <see cref="Dish"/> has no place for, or to change a copy.</summary>
+    readonly Lazy<DishDocument> asKept = new(() => DishDocument.Of(Version.Document));
+
+    /// <summary>A copy of its own for whoever wants to change it.</summary>
     public DishDocument Document => DishDocument.Of(Version.Document);
+
+    public string? Kind => asKept.Value.Kind;
+
+    public string? Occasion => asKept.Value.Occasion;
+
+    public string? Household => asKept.Value.Household;
 }
 
 /// <summary>What came of taking in or changing a dish.</summary>

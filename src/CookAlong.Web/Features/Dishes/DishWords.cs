@@ -14,8 +14,11 @@ public static class DishWords
     {
         var line = DishTimeline.Of(dish);
         var hands = dish.Steps.Where(step => step.Way.Attention == Attention.HandsOn).Sum(step => step.Way.Minutes.Likely * step.Way.People);
-        return string.Create(CultureInfo.InvariantCulture, $"Serves {dish.Serves:0.##}, {MealWords.Many(dish.Steps.Length, "step", "steps")}, {DurationWords.Write(hands)} of hands, begun {DurationWords.Write(-line.First)} before the table");
+        return string.Create(CultureInfo.InvariantCulture, $"Serves {dish.Serves:0.##}, {MealWords.Many(dish.Steps.Length, "step", "steps")}, {Whole(hands)} of hands, begun {Whole(-line.First)} before the table");
     }
+
+    /// <summary>Never broken between a figure and its unit.</summary>
+    static string Whole(int minutes) => DurationWords.Write(minutes).Replace(' ', '\u00a0');
 
     /// <summary>"egg, milk"; null when no ingredient says anything.</summary>
     public static string? Contains(Dish dish) =>
@@ -24,8 +27,7 @@ public static class DishWords
     /// <summary>Every word is in the dish's name, kind, occasion, household or ingredients.</summary>
     public static bool IsFound(KeptDish dish, string words)
     {
-        var document = dish.Document;
-        var all = string.Join(' ', [dish.Dish.Name, document.Kind, document.Occasion, document.Household, .. dish.Dish.Ingredients.Select(one => one.Name), .. dish.Dish.Ingredients.SelectMany(one => one.Contains)]);
+        var all = string.Join(' ', [dish.Dish.Name, dish.Kind, dish.Occasion, dish.Household, .. dish.Dish.Ingredients.Select(one => one.Name), .. dish.Dish.Ingredients.SelectMany(one => one.Contains)]);
         return words.Split(' ', StringSplitOptions.RemoveEmptyEntries).All(word => CultureInfo.InvariantCulture.CompareInfo.IndexOf(all, word, CompareOptions.IgnoreCase | CompareOptions.IgnoreNonSpace) >= 0);
     }
 
