@@ -49,7 +49,7 @@ public abstract record CoreRefusal
     /// <summary>°C of a joint that is about to go in: above this it was warm already.</summary>
     public sealed record StartOutOfRange(double Celsius) : CoreRefusal;
 
-    /// <summary>The oven's points, or the joint's weight, are no numbers or out of order.</summary>
+    /// <summary>The oven has no points, or they are not in order of time.</summary>
     public sealed record OvenOutOfOrder : CoreRefusal;
 }
 

@@ -9,7 +9,7 @@ sealed class OvenAir
     static readonly TimeSpan Recovery = TimeSpan.FromMinutes(4);
 
     /// <summary>What foil lets through of the heat and of the drying; own estimate, no source.</summary>
-    const double ThroughFoil = .65;
+    const double ThroughFoil = .7;
 
     readonly Roasting roasting;
     readonly List<Moment> moments = [];
@@ -18,8 +18,9 @@ sealed class OvenAir
 
     public TimeSpan Step { get; }
 
-    /// <summary>Air in °C, what reaches the surface of its heat, and of its drying.</summary>
-    public readonly record struct Moment(double Celsius, double Reaches, double Dries);
+    /// <param name="Celsius">Of the air.</param>
+    /// <param name="Reaches">From 0 to 1, of its heat and of its drying.</param>
+    public readonly record struct Moment(double Celsius, double Reaches);
 
     public Moment this[int step]
     {
@@ -46,8 +47,7 @@ sealed class OvenAir
             covered += roasting.Foil.Any(foil => foil.From <= at && !(foil.To <= at)) ? 1.0 / looks : 0;
         }
 
-        var reaches = 1 - (covered * (1 - ThroughFoil));
-        return new(celsius, reaches, 1 - covered);
+        return new(celsius, 1 - (covered * (1 - ThroughFoil)));
     }
 
     double WithDoors(DateTimeOffset at)

@@ -71,7 +71,7 @@ sealed class Cooking
         (coreBefore, probeBefore) = (Joint.Core, Joint.At(meaning.Probe));
         var (now, wet) = (air[done], meaning.Wetness * Math.Exp(-Minutes / meaning.Crust));
         done++;
-        Joint.Step(new Surface(now.Celsius + meaning.OvenOff, meaning.Coefficient * now.Reaches, wet * now.Dries), air.Step.TotalSeconds);
+        Joint.Step(new Surface(now.Celsius + meaning.OvenOff, meaning.Coefficient * now.Reaches, wet), air.Step.TotalSeconds);
     }
 
     double Between(double before, double after, double minutes)

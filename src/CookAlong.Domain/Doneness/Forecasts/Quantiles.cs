@@ -3,26 +3,25 @@ namespace CookAlong.Domain.Doneness.Forecasts;
 /// <summary>Of weighted figures.</summary>
 static class Quantiles
 {
-    /// <param name="parts">From 0 to 1.</param>
-    public static double[] Of(IEnumerable<(double Figure, double Weight)> weighted, params ReadOnlySpan<double> parts)
+    /// <summary>Between the two ends lie nine in ten.</summary>
+    public static (double Low, double Likely, double High) OfRange(IEnumerable<(double Figure, double Weight)> weighted)
     {
         var sorted = weighted.OrderBy(one => one.Figure).ToArray();
-        var found = new double[parts.Length];
-        for (var part = 0; part < parts.Length; part++)
+        return (At(.05), At(.5), At(.95));
+
+        double At(double part)
         {
             var below = 0.0;
-            found[part] = sorted[^1].Figure;
             foreach (var (figure, weight) in sorted)
             {
                 below += weight;
-                if (below >= parts[part])
+                if (below >= part)
                 {
-                    found[part] = figure;
-                    break;
+                    return figure;
                 }
             }
-        }
 
-        return found;
+            return sorted[^1].Figure;
+        }
     }
 }

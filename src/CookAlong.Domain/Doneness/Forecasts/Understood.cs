@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace CookAlong.Domain.Doneness.Forecasts;
 
-/// <summary>What the readings say of a joint, before anybody asks when.</summary>
+/// <summary>What the readings say of a joint, before anybody asks when; or why they say nothing.</summary>
 sealed class Understood
 {
     /// <summary>
@@ -11,32 +11,68 @@ sealed class Understood
     /// </summary>
     const int Most = 14;
 
+    /// <summary>°C by which a joint may miss its readings on the quadratic mean, before they are not believed to be its own.</summary>
+    const double Misfit = 2;
+
+    /// <summary>
+    /// Squared deviations of all unknowns from what is usual, before the same: of the simulated joints one in a hundred lies farther out.
+    /// </summary>
+    const double Unusual = 12;
+
+    const int Count = 200;
+
     readonly Fit fit;
 
-    Understood(Fit fit, double now) => (this.fit, Now) = (fit, now);
+    Understood(Fit fit, double now, ImmutableArray<ProbeReading> good, ImmutableArray<ProbeDoubt> doubted) =>
+        (this.fit, Now, Good, Doubted) = (fit, now, good, doubted);
 
-    /// <summary>Minutes since the joint went in, at the last reading; 0 before the first.</summary>
+    /// <summary>Minutes since the joint went in, at the last reading that is believed; 0 before the first.</summary>
     public double Now { get; }
 
-    public static (Understood Known, ImmutableArray<ProbeReading> Good, ImmutableArray<ProbeDoubt> Doubted) Of(Roasting roasting, IReadOnlyList<ProbeReading> readings)
+    public ImmutableArray<ProbeReading> Good { get; }
+
+    public ImmutableArray<ProbeDoubt> Doubted { get; }
+
+    /// <summary>Exactly one of the two is there.</summary>
+    public readonly record struct Answer(Understood Known, CoreForecast? Problem);
+
+    public static Answer Of(Roasting roasting, IReadOnlyList<ProbeReading> readings)
     {
+        if (RoastingCheck.Of(roasting) is { } why)
+        {
+            return new(null!, new CoreForecast.Refused(why));
+        }
+
         var size = SizeByRule.Of(roasting.Joint);
         // Small joints are done before large ones have begun; a step is a part of the time heat needs to get through.
         var through = size.Reach * size.Reach / 1.35e-7 / 60;
         var air = new OvenAir(roasting, TimeSpan.FromMinutes(Math.Clamp(through / 200, .2, 5)));
         var (good, doubted) = ReadingCheck.Of(roasting, readings, air);
+        if (doubted is [.., var last] && last.Reading == readings[^1])
+        {
+            return new(null!, new CoreForecast.ProbeDoubted(last, doubted));
+        }
+
+        // A thermometer may be off by a degree where water freezes.
+        var ice = good.Where(reading => reading.Celsius < Joint.FrozenBelow - 1).Select(reading => (double?)reading.Celsius).FirstOrDefault();
+        if (ice is { } celsius)
+        {
+            return new(null!, new CoreForecast.Refused(new CoreRefusal.Frozen(celsius)));
+        }
+
         var now = good.IsEmpty ? 0 : (good[^1].At - roasting.In).TotalMinutes;
-        return (new Understood(new Fit(roasting.Joint, size, air, Thinned([.. good.Select(one => ((one.At - roasting.In).TotalMinutes, one.Celsius))])), now), good, doubted);
+        var fit = new Fit(roasting.Joint, size, air, Thinned([.. good.Select(one => ((one.At - roasting.In).TotalMinutes, one.Celsius))]));
+        // Doubt comes before "done": a probe at a bone says "done" too.
+        return Doubt(fit) is { } doubt ? new(null!, doubt) : new(new Understood(fit, now, good, doubted), null);
     }
 
-    /// <summary>The joints the readings allow, each cooked to now.</summary>
-    public Particles Joints(int count) => new(fit, count);
+    /// <summary>The joints the readings allow.</summary>
+    public Particles Joints() => new(fit, Count);
 
-    public CoreForecast? Doubt(double misfit, double unusual)
+    static CoreForecast.DoesNotFit? Doubt(Fit fit)
     {
         var (size, oven, probe) = (fit.Best[Unknowns.Size], fit.Best[Unknowns.Oven], fit.Best[Unknowns.Probe]);
-        var farthest = fit.Best.Max(Math.Abs);
-        return fit.Misses > misfit || farthest > unusual ? new CoreForecast.DoesNotFit(fit.Misses, oven + probe - size > 0) : null;
+        return fit.Misses > Misfit || fit.Best.Sum(one => one * one) > Unusual ? new(fit.Misses, oven + probe - size > 0) : null;
     }
 
     static (double Minutes, double Celsius)[] Thinned(ImmutableArray<(double Minutes, double Celsius)> readings)

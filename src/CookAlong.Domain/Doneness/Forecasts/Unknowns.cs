@@ -22,10 +22,10 @@ static class Unknowns
     /// <summary>W/(m² K); with 19.25 a sphere model of whole birds was set up (Chang, Carpenter and Toledo 1998). Textbooks: 5 to 20 without a fan.</summary>
     const double UsualCoefficient = 19.25;
 
-    const double UsualWetness = .085;
+    const double UsualWetness = .06;
 
     /// <summary>Minutes after which a crust has dried the surface to a third.</summary>
-    const double UsualCrust = 65;
+    const double UsualCrust = 150;
 
     /// <summary>°C; a fridge keeps 0 to 5, a joint that came out of it a little more.</summary>
     const double FromTheFridge = 5.3;
@@ -42,8 +42,8 @@ static class Unknowns
             size.Reach * Math.Exp(size.Spread * unknown[Size])),
         UsualCoefficient * Math.Exp(.18 * unknown[Coefficient]),
         (joint.StartCelsius ?? FromTheFridge) + ((joint.StartCelsius is null ? 2.2 : 1.2) * unknown[Start]),
-        UsualWetness * Math.Exp(.45 * unknown[Wetness]),
-        UsualCrust * Math.Exp(.35 * unknown[Crust]),
+        UsualWetness * Math.Exp(.33 * unknown[Wetness]),
+        UsualCrust * Math.Exp(.4 * unknown[Crust]),
         Math.Min(.9, .07 * Math.Exp(.7 * unknown[Probe])),
         6 * unknown[Oven]);
 }

@@ -38,7 +38,7 @@ sealed class SyntheticRoast
             []);
 
         var (off, swing, coefficient, below) = (6 * Normal(), Between(2, 8), Between(15, 24), Between(.4, 1));
-        var (wet, drying) = (.1 * Math.Exp(.4 * Normal()), Between(40, 120));
+        var (wet, drying) = (.065 * Math.Exp(.3 * Normal()), Between(120, 400));
         // The probe's tip: a tenth of the way to the surface, any way; one in five is misplaced by up to a quarter and more.
         var tooShort = random.Next(5) == 0 ? 2.5 : 1;
         var tip = (X: tooShort * half * Between(0, .1), Y: tooShort * half * Between(0, .15), Z: tooShort * half * flat * Between(-.1, .1));

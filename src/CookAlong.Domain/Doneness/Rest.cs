@@ -1,0 +1,119 @@
+using System.Collections.Immutable;
+using CookAlong.Domain.Doneness.Forecasts;
+using CookAlong.Domain.Doneness.Heat;
+
+namespace CookAlong.Domain.Doneness;
+
+/// <summary>What lies over a resting joint.</summary>
+public enum RestUnder
+{
+    Nothing,
+    Foil,
+
+    /// <summary>Foil, and cloths or towels over it.</summary>
+    FoilAndCloths,
+}
+
+/// <summary>What a joint does after it has come out.</summary>
+public abstract record RestForecast
+{
+    /// <param name="Peak">°C in the middle at its hottest.</param>
+    /// <param name="Rise">°C from coming out to the peak.</param>
+    /// <param name="PeakAfter">From coming out.</param>
+    /// <param name="MiddleHot">How long after coming out the middle is at the limit asked for, or above; zero = it never is.</param>
+    /// <param name="OutsideHot">The same for its surface, which is the first to be too cold.</param>
+    /// <param name="CoolestMiddle">Minute by minute the temperature that nineteen in twenty such joints have at the least; for <see cref="FoodSafety.Lethality"/>.</param>
+    public sealed record Expected(Span Peak, Span Rise, TimeSpread PeakAfter, TimeSpread MiddleHot, TimeSpread OutsideHot, ImmutableArray<(DateTimeOffset At, double Celsius)> CoolestMiddle) : RestForecast;
+
+    /// <summary>The readings do not say enough to start from; why.</summary>
+    public sealed record NotKnown(CoreForecast Why) : RestForecast;
+
+    /// <summary>It came out before it went in or before the last reading, or the room is no room (0 to 45 °C).</summary>
+    public sealed record Refused : RestForecast;
+}
+
+/// <summary>°C; nine times in ten between the ends.</summary>
+public readonly record struct Span(double Low, double Likely, double High);
+
+/// <summary>Nine times in ten between the ends.</summary>
+public readonly record struct TimeSpread(TimeSpan Low, TimeSpan Likely, TimeSpan High);
+
+/// <summary>Carry-over and rest: how far the middle still rises, when it is hottest, how long it stays hot.</summary>
+public static class Rest
+{
+    /// <summary>How far ahead it looks.</summary>
+    public static readonly TimeSpan Horizon = TimeSpan.FromHours(4);
+
+    static readonly TimeSpan Step = TimeSpan.FromMinutes(1);
+
+    /// <summary>
+    /// W/(m² K) and wetness of a resting surface. Free convection and radiation; bright foil radiates little but lets steam
+    /// out, cloths hold still air. Own estimate: textbooks have 5 to 20 for free convection (from memory); with these the middle rises
+    /// as much as the trade has seen.
+    /// </summary>
+    static (double Coefficient, double Wetness) Of(RestUnder under) => under switch
+    {
+        RestUnder.Nothing => (12, .3),
+        RestUnder.Foil => (10, .15),
+        RestUnder.FoilAndCloths => (6, .06),
+        _ => throw new System.Diagnostics.UnreachableException(under.ToString()),
+    };
+
+    /// <param name="outAt">When it comes, or came, out.</param>
+    /// <param name="hotCelsius">The limit it is to stay above, as <see cref="FoodSafety.Holding.Hot"/> has it for the household's region.</param>
+    public static RestForecast Forecast(Roasting roasting, IReadOnlyList<ProbeReading> readings, DateTimeOffset outAt, RestUnder under, double hotCelsius)
+    {
+        var (known, problem) = Understood.Of(roasting, readings);
+        if (problem is not null)
+        {
+            return new RestForecast.NotKnown(problem);
+        }
+
+        var minutes = (outAt - roasting.In).TotalMinutes;
+        if (minutes < known.Now || minutes > known.Now + Thermometer.Horizon.TotalMinutes || !(roasting.RoomCelsius is >= 0 and <= 45))
+        {
+            return new RestForecast.Refused();
+        }
+
+        var rests = known.Joints().All.Select(one => (After: Cooled(one.Cooking, minutes, under, roasting.RoomCelsius, Math.Exp(.3 * one.Luck), hotCelsius), one.Weight)).ToArray();
+        return new RestForecast.Expected(
+            Degrees(rest => rest.Middle.Max()),
+            Degrees(rest => rest.Middle.Max() - rest.Middle[0]),
+            Times(rest => Array.IndexOf(rest.Middle, rest.Middle.Max())),
+            Times(rest => Array.FindLastIndex(rest.Middle, celsius => celsius >= hotCelsius) + (rest.Middle.Any(celsius => celsius >= hotCelsius) ? 0 : 1)),
+            Times(rest => rest.OutsideHot),
+            [.. Enumerable.Range(0, rests[0].After.Middle.Length).Select(minute => (outAt + (Step * minute), Quantiles.OfRange(rests.Select(one => (one.After.Middle[minute], one.Weight))).Low))]);
+
+        Span Degrees(Func<Rested, double> of)
+        {
+            var (low, likely, high) = Quantiles.OfRange(rests.Select(one => (of(one.After), one.Weight)));
+            return new(low, likely, high);
+        }
+
+        TimeSpread Times(Func<Rested, int> of)
+        {
+            var (low, likely, high) = Quantiles.OfRange(rests.Select(one => ((double)of(one.After), one.Weight)));
+            return new(Step * low, Step * likely, Step * high);
+        }
+    }
+
+    /// <param name="Middle">°C minute by minute from coming out.</param>
+    /// <param name="OutsideHot">Minutes.</param>
+    sealed record Rested(double[] Middle, int OutsideHot);
+
+    static Rested Cooled(Cooking cooking, double minutes, RestUnder under, double room, double more, double hot)
+    {
+        // To the step that ends last before it comes out; a step is a two-hundredth of the time heat needs to get through.
+        cooking.CoreAt(minutes);
+        var (joint, (coefficient, wetness)) = (cooking.Joint, Of(under));
+        var (middle, outside) = (new double[(int)(Horizon / Step)], 0);
+        for (var minute = 0; minute < middle.Length; minute++)
+        {
+            middle[minute] = joint.Core;
+            outside = joint.Surface >= hot ? minute : outside;
+            joint.Step(new Surface(room, coefficient * more, wetness), Step.TotalSeconds);
+        }
+
+        return new(middle, outside);
+    }
+}
