@@ -4,7 +4,7 @@ namespace CookAlong.Domain.FoodSafety;
 public sealed record ZCurve
 {
     /// <summary>Published rows are rounded up to the safe side by as much as this; a curve that is shorter by more is not theirs.</summary>
-    const double Rounding = .1;
+    const double Rounding = .15;
 
     ZCurve(double celsius, double seconds, double z, Source source) => (Celsius, Seconds, Z, Source) = (celsius, seconds, z, source);
 

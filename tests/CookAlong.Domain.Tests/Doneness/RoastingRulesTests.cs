@@ -77,7 +77,7 @@ public sealed class RoastingRulesTests
     public void Five_published_rules_for_one_bird_stand_side_by_side_unaveraged()
     {
         var bird = SideBySide.Of(At(165, new Joint(Cut.WholeTurkey, 5)), 74);
-        Assert.Equal(["ukma-turkey", "uk-turkey", "uk-turkey-older", "usda-turkey-8"], bird.Published.Select(time => time.Rule.Id).Order());
+        Assert.Equal(["uk-turkey", "uk-turkey-older", "ukma-turkey", "usda-turkey-8"], bird.Published.Select(time => time.Rule.Id).Order(StringComparer.Ordinal));
         Assert.Equal(TimeSpan.FromMinutes(165), bird.Published.Min(time => time.Least));
         Assert.Equal(TimeSpan.FromMinutes(200), bird.Published.Max(time => time.Most));
         Assert.IsType<CoreForecast.RangeOnly>(bird.Model);

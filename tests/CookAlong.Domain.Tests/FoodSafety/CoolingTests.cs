@@ -74,7 +74,7 @@ public sealed class CoolingTests
     }
 
     [Fact]
-    public void A_thin_layer_passes() => Assert.True(ExpectedCooling.OfLayer(.03, Cover.Bare, 3, Rule).InTime);
+    public void A_thin_layer_passes() => Assert.True(ExpectedCooling.OfLayer(.02, Cover.Bare, 3, Rule).InTime);
 
     [Fact]
     public void In_a_warm_place_it_never_gets_cold() => Assert.Null(ExpectedCooling.OfPiece(1, Cover.Bare, 22, Rule).All);
