@@ -82,7 +82,7 @@ public sealed class DishPageTests : BunitContext
         await Field(page, "Takes").ChangeAsync(new() { Value = "10-15 min" });
 
         Assert.Equal(new(10, 13, 15), (await book.OpenAsync(dish, Stop))!.Dish.Steps[0].Way.Minutes);
-        Assert.Contains("Saved", page.Find("[role=status]").TextContent, StringComparison.Ordinal);
+        Assert.Contains("Saved, 1 change so far", page.Find("[role=status]").TextContent, StringComparison.Ordinal);
         Assert.Equal(2, (await book.VersionsAsync(dish, Stop)).Count);
     }
 

@@ -3,12 +3,13 @@ using System.Globalization;
 using CookAlong.Domain;
 using CookAlong.Intake.MealFiles;
 using CookAlong.Web.Data;
+using CookAlong.Web.Features.Meals;
 using Microsoft.AspNetCore.Components;
 
 namespace CookAlong.Web.Features.Dishes;
 
 /// <summary>The dish editor. Every change is kept at once; what cannot be kept is said, and what was typed stays.</summary>
-public sealed partial class DishPage(DishBook book, NavigationManager navigation, TimeProvider clock) : IDisposable
+public sealed partial class DishPage(DishBook book, NavigationManager navigation) : IDisposable
 {
     readonly EditHistory history = new();
 
@@ -20,6 +21,7 @@ public sealed partial class DishPage(DishBook book, NavigationManager navigation
     IReadOnlyList<(Guid Meal, string Name)> used = [];
     bool isMissing;
     int? sitting;
+    int changes;
     string? problem;
     string note = "";
     StepId? open;
@@ -32,7 +34,7 @@ public sealed partial class DishPage(DishBook book, NavigationManager navigation
 
     protected override async Task OnParametersSetAsync()
     {
-        (sitting, problem, note, open) = (null, null, "Every change is saved by itself", null);
+        (sitting, changes, problem, note, open) = (null, 0, null, "Every change is saved by itself", null);
         await LoadAsync();
     }
 
@@ -75,7 +77,7 @@ public sealed partial class DishPage(DishBook book, NavigationManager navigation
         {
             case DishEdit.Kept(var dish):
                 (kept, sitting) = (dish, dish.Row.Number);
-                note = $"Saved {clock.GetLocalNow().ToString("HH:mm:ss", CultureInfo.InvariantCulture)}";
+                note = $"Saved, {MealWords.Many(++changes, "change", "changes")} so far";
                 versions = await book.VersionsAsync(DishId);
                 StateHasChanged();
                 return true;
