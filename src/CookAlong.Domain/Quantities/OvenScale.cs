@@ -14,6 +14,9 @@ public enum FanRule
 /// <param name="ReadsHighBy">°C that this oven's dial shows above a thermometer inside; negative when it runs hotter than it says. From the household's own measuring.</param>
 public sealed record OvenScale(FanRule Rule, int ReadsHighBy = 0)
 {
+    /// <summary>The one rule that is taken everywhere here, until a household measures its own oven.</summary>
+    public static OvenScale Usual { get; } = new(FanRule.Minus20);
+
     int Less => Rule switch
     {
         FanRule.Minus20 => 20,

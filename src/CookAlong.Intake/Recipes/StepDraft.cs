@@ -1,4 +1,5 @@
 using CookAlong.Domain.Meals;
+using CookAlong.Domain.Quantities;
 
 namespace CookAlong.Intake.Recipes;
 
@@ -64,7 +65,7 @@ public sealed class StepDraft
             Most = most,
             IsGuessed = takes.Count == 0,
             On = uses,
-            Celsius = uses == CookedOn.Oven ? (oven is null ? null : (int)(Math.Round((oven.Least + oven.Most) / 2 / 5) * 5)) : null,
+            Celsius = uses == CookedOn.Oven && oven is not null ? OvenScale.Usual.Conventional((int)(Math.Round((oven.Least + oven.Most) / 2 / 5) * 5), oven.IsFan) : null,
             Attention = attention,
             Tend = attention != Attention.HandsOn && TendDraft.Of(read) is { } tend && least > (tend.Every ?? 2) ? tend : null,
         };

@@ -113,4 +113,21 @@ public sealed class RecipeReadTests
         Assert.Equal(1, dish.Steps[0].Way.Uses.Rings);
         Assert.Equal(Domain.Meals.Attention.Unattended, dish.Steps[3].Way.Attention);
     }
+
+    // British packs and butchers' guides: a fan oven is set 20 °C lower.
+    [Theory]
+    [InlineData("Roast at 160 °C fan for 40 minutes.", 180)]
+    [InlineData("Roast at 180 °C for 40 minutes.", 180)]
+    [InlineData("Roast at 180 °C/160 °C fan/gas 4 for 40 minutes.", 180)]
+    public void A_heat_for_a_fan_oven_is_kept_as_a_conventional_one(string step, int celsius) =>
+        Assert.Equal(celsius, StepDraft.Of(StepRead.Of(step)).Celsius);
+
+    [Fact]
+    public void A_dish_of_a_recipe_has_its_quantities_beside_the_words_they_came_from()
+    {
+        var dish = DishDraft.Of(RecipeRead.Of(Plain + "\n\nIngredients\n2-3 tbsp butter or oil (soft), melted\n"), 4).ToJson("bake", "main");
+        var butter = dish["ingredients"]!.AsArray()[^1]!;
+        Assert.Equal(("butter", 3m, "tbsp", "melted, soft", "oil", "2-3 tbsp butter or oil (soft), melted"),
+            ((string?)butter["name"], (decimal?)butter["quantity"], (string?)butter["unit"], (string?)butter["preparation"], (string?)butter["alternatives"]![0], (string?)butter["written"]));
+    }
 }

@@ -62,7 +62,7 @@ public sealed class WordsTests
     [Fact]
     public void A_call_for_the_dial_says_how_hot_or_off()
     {
-        Assert.Equal("Turn the oven to 200\u00a0°C", Words.Of(DialUp));
+        Assert.Equal("Turn the oven to 200\u00a0°C, fan 180", Words.Of(DialUp));
         Assert.Equal("Turn the oven off", Words.Of(DialUp with { Dial = new DialSetting(Min(15, 0), 0) }));
     }
 

@@ -32,7 +32,7 @@ public sealed class PaperTests : IDisposable
     {
         var page = await PageAsync("");
 
-        Assert.Equal(["10:06 Set the oven to 180 °C", "12:20 Turn the oven up to 200 °C", "14:10 Turn the oven down to 90 °C", "15:00 Turn the oven off"], page.QuerySelectorAll("tr.dial").Select(Words));
+        Assert.Equal(["10:06 Set the oven to 180 °C, fan 160", "12:20 Turn the oven up to 200 °C, fan 180", "14:10 Turn the oven down to 90 °C, fan 70", "15:00 Turn the oven off"], page.QuerySelectorAll("tr.dial").Select(Words));
         Assert.Equal(["15:00 Main course on the table", "16:10 Pudding on the table"], page.QuerySelectorAll("tr.table").Select(Words));
         Assert.Equal(["Friday 18 December", "Saturday 19 December"], page.QuerySelectorAll(".newday").Select(Words));
     }

@@ -34,9 +34,9 @@ public sealed class TimetableTests : BunitContext
     {
         var words = TimetableLines.Of(AlderLane.Meal, AlderLane.Plan).Select(line => line.Words).ToList();
 
-        Assert.Contains("Set the oven to 180 °C", words);
-        Assert.Contains("Turn the oven up to 200 °C", words);
-        Assert.Contains("Turn the oven down to 90 °C", words);
+        Assert.Contains("Set the oven to 180 °C, fan 160", words);
+        Assert.Contains("Turn the oven up to 200 °C, fan 180", words);
+        Assert.Contains("Turn the oven down to 90 °C, fan 70", words);
         Assert.Contains("Turn the oven off", words);
         Assert.Contains("Pause here until everyone is ready", words);
         Assert.Contains("Pudding on the table", words);

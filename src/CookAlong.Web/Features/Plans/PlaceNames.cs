@@ -2,6 +2,7 @@ using CookAlong.Domain;
 using CookAlong.Domain.Kitchens;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
+using CookAlong.Domain.Quantities;
 
 namespace CookAlong.Web.Features.Plans;
 
@@ -21,6 +22,9 @@ public static class PlaceNames
         var name = oven.Name.ToLowerInvariant();
         return name.StartsWith("the ", StringComparison.Ordinal) ? name : $"the {name}";
     }
+
+    /// <summary>Plans are told in °C of a conventional oven; behind it stands what a fan oven's dial is set to: ", fan 180", or nothing.</summary>
+    public static string WithFan(Oven oven, int celsius) => oven.Fan ? $", fan {OvenScale.Usual.Dial(celsius, fan: true)}" : "";
 
     /// <summary>What is special about a helper: a child, or when they are here; null when nothing is.</summary>
     public static string? NoteOf(Helper helper, TimeZoneInfo zone)

@@ -46,10 +46,12 @@ public static class TimetableLines
     /// <param name="before">Where the dial stood, °C; 0 = off.</param>
     static string DialWords(Meal meal, OvenId oven, int celsius, int before)
     {
-        var name = PlaceNames.The(meal.Kitchen.Ovens.Single(one => one.Id == oven));
+        var one = meal.Kitchen.Ovens.Single(one => one.Id == oven);
+        var name = PlaceNames.The(one);
+        var heat = $"{celsius} °C{PlaceNames.WithFan(one, celsius)}";
         return celsius == 0 ? $"Turn {name} off"
-            : before == 0 ? $"Set {name} to {celsius} °C"
-            : $"Turn {name} {(celsius > before ? "up" : "down")} to {celsius} °C";
+            : before == 0 ? $"Set {name} to {heat}"
+            : $"Turn {name} {(celsius > before ? "up" : "down")} to {heat}";
     }
 
     static TimetableLine KeepWarm(Meal meal, PlannedHold hold)
