@@ -24,10 +24,16 @@ public sealed record ShoppingList(ImmutableArray<ShoppingLine> Lines, ImmutableA
         var dishes = meal.Dishes.Select(dish => chosen.TryGetValue(dish.Id, out var portions) ? new DishPortions(dish, portions, true) : new DishPortions(dish, Wanted(meal, dish), false)).ToImmutableArray();
         var uses = from dish in dishes
                    from ingredient in dish.Dish.Ingredients
-                   let amount = ingredient.Quantity is { } quantity ? new Amount(quantity, Units.Of(ingredient.Unit, region)) * dish.Factor : (Amount?)null
+                   let amount = ingredient.Quantity is { } quantity ? ToBuy(ingredient, new Amount(quantity, Units.Of(ingredient.Unit, region)) * dish.Factor) : (Amount?)null
                    group new ShoppingUse(dish.Dish, ingredient, amount) by ShoppingLine.KeyOf(ingredient.Name);
         return new([.. uses.Select(use => ShoppingLine.Of(use.Key, [.. use])).OrderBy(line => line.Name, StringComparer.OrdinalIgnoreCase)], dishes);
     }
+
+    /// <summary>A recipe that weighs what is peeled and trimmed ("peeled weight") wants more bought.</summary>
+    static Amount ToBuy(Ingredient ingredient, Amount amount) =>
+        amount.Unit.Dimension == Dimension.Mass && (ingredient.Preparation?.Contains("peeled weight", StringComparison.OrdinalIgnoreCase) == true || ingredient.Preparation?.Contains("trimmed weight", StringComparison.OrdinalIgnoreCase) == true) && Yields.Of(ingredient.Name) is { } part
+            ? amount * (1 / part)
+            : amount;
 
     /// <summary>
     /// The appetites of those who eat of it: of a course's main dishes each guest takes the first they can eat, of everything

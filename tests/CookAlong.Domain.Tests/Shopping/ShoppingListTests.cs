@@ -41,6 +41,11 @@ public sealed class ShoppingListTests
         Assert.Equal(new Amount(300, Units.Millilitre), list.Lines.Single(line => line.Key == "cream").Amounts.Single());
     }
 
+    // Armed Forces Recipe Service (2003): 0.814 of a potato is left when it is peeled.
+    [Fact]
+    public void What_is_weighed_peeled_is_bought_with_its_peel() =>
+        Assert.Equal(1000, (double)LineOf(MealOf(DishOf("mash", 4, Of("potatoes", 814, "g") with { Preparation = "peeled weight" })), "potato").Amounts.Single().Value, 0.5);
+
     [Fact]
     public void What_differs_for_somebody_s_health_is_not_bought_as_one() =>
         Assert.Equal(2, ShoppingList.Of(MealOf(DishOf("bake", 4, Of("rolled oats", 80, "g"), Of("rolled oats, gluten-free", 80, "g"))), asWanted).Lines.Length);

@@ -118,6 +118,15 @@ public sealed class ShoppingTests
     }
 
     [Fact]
+    public async Task A_screen_of_the_kitchen_finds_its_meal_s_list()
+    {
+        await using var kitchen = await KitchenAsync();
+        var ivo = await kitchen.JoinAsync("Ivo");
+        using var answer = await ivo.GetAsync($"/cook/{kitchen.Run}/shopping");
+        Assert.Equal(Path, answer.Headers.Location?.OriginalString);
+    }
+
+    [Fact]
     public async Task A_helper_of_another_meal_is_not_let_in()
     {
         await using var kitchen = await KitchenAsync();

@@ -21,9 +21,15 @@ public sealed class ShoppingDoor(IDbContextFactory<CookAlongDb> databases, LiveR
             return false;
         }
 
-        await using var db = await databases.CreateDbContextAsync();
-        return await db.Set<RunRow>().AnyAsync(run => run.Id == id.Value && run.Meal == meal)
+        return await MealOfAsync(id) == meal
             && await runs.FindAsync(id) is { } live
             && live.Current.People.GetValueOrDefault(visitor.Person) is { Role: Role.Helper };
+    }
+
+    /// <summary>The meal that a run cooks; null when there is no such run.</summary>
+    public async Task<Guid?> MealOfAsync(RunId id)
+    {
+        await using var db = await databases.CreateDbContextAsync();
+        return await db.Set<RunRow>().Where(run => run.Id == id.Value).Select(run => (Guid?)run.Meal).SingleOrDefaultAsync();
     }
 }

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Household;
 using CookAlong.Web.Features.Live.Line;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -26,6 +27,10 @@ public static class ShoppingFeature
         list.MapGet("/part", (HttpContext http, Guid meal, ShoppingBook book, ShoppingDoor door, TimeProvider time) =>
             ShowAsync(http, meal, book, door, time, view => Part(http, view)));
         list.MapPost("/taps", TapAsync);
+
+        // A run's screens know their run and not its meal.
+        app.MapGet("/cook/{run:guid}/shopping", async (Guid run, ShoppingDoor door) =>
+            await door.MealOfAsync(new RunId(run)) is { } meal ? Results.Redirect($"/meals/{meal}/shopping") : Results.NotFound()).RequireAuthorization(HouseholdFeature.InRunPolicy);
     }
 
     static async Task<IResult> ShowAsync(HttpContext http, Guid meal, ShoppingBook book, ShoppingDoor door, TimeProvider time, Func<ShoppingView, IResult> show)
