@@ -142,6 +142,22 @@ public sealed class DishDocumentTests
     }
 
     [Fact]
+    public void What_a_dish_cannot_do_without_comes_into_the_kitchen_and_ways_that_need_more_stay_behind()
+    {
+        var meal = MealDocument.Of(SeedData.Text("midwinter-lunch.json"));
+
+        meal.Add(DishDocument.Of(Only("""
+            [{ "id": "beat", "text": "Beat", "minutes": 5, "uses": [{ "appliance": "mixer" }] },
+             { "id": "boil", "text": "Boil", "minutes": 60, "uses": [{ "rings": 1 }], "options": [{ "minutes": 20, "uses": [{ "appliance": "pressure-cooker" }] }, { "minutes": 30, "uses": [{ "appliance": "microwave" }] }] }]
+            """)), "x", new CourseId("main"));
+
+        var read = MealFile.Read(meal.Text);
+        Assert.Empty(read.Errors);
+        Assert.Equal(["microwave", "mixer"], read.Meal!.Kitchen.Appliances.Select(one => one.Id.Value).Order());
+        Assert.Equal(30, Assert.Single(read.Meal.Dishes[^1].Steps[1].Options).Minutes.Likely);
+    }
+
+    [Fact]
     public void Out_of_a_meal_and_into_it_again_it_is_the_same_dish()
     {
         var meal = MealDocument.Of(SeedData.Text("weeknight-three-dishes.json"));

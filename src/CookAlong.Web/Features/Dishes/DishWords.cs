@@ -1,4 +1,5 @@
 using System.Globalization;
+using CookAlong.Domain.Kitchens;
 using CookAlong.Domain.Meals;
 using CookAlong.Intake;
 using CookAlong.Intake.MealFiles;
@@ -64,6 +65,13 @@ public static class DishWords
         Attention.Unattended => "by itself",
         _ => throw new System.Diagnostics.UnreachableException(),
     };
+
+    /// <summary>"a mixer and a blender", what the dish cannot do without and the kitchen has not; null when it has all.</summary>
+    public static string? Lacks(Dish dish, Kitchen kitchen)
+    {
+        var lacking = dish.Steps.SelectMany(step => step.Way.Uses.Appliances).Except(kitchen.Appliances.Select(one => one.Id)).Select(id => $"a {id.Value.Replace('-', ' ')}").ToArray();
+        return lacking.Length == 0 ? null : string.Join(" and ", lacking);
+    }
 
     public static string Of(HoldPlace place) => place switch
     {
