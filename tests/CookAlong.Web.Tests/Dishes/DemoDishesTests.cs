@@ -17,6 +17,20 @@ public sealed class DemoDishesTests
     }
 
     [Fact]
+    public async Task Seeded_again_a_library_gets_only_what_it_has_not()
+    {
+        await using var app = new AppFactory();
+        await app.HostAsync();
+        var book = app.Get<DishBook>();
+        var gone = (await book.AllAsync(TestContext.Current.CancellationToken))[0];
+        await book.DeleteAsync(gone.Row.Id, TestContext.Current.CancellationToken);
+
+        var added = await app.Get<DemoDishes>().AddAsync(TestContext.Current.CancellationToken);
+
+        Assert.Equal([gone.Dish.Name], added);
+    }
+
+    [Fact]
     public async Task Nobody_but_a_host_sees_the_library()
     {
         await using var app = new AppFactory();

@@ -7,26 +7,28 @@ public sealed class DemoDishes(DishBook book)
 {
     public static string Folder => Path.Combine(AppContext.BaseDirectory, "seed-data", "dishes");
 
+    /// <summary>Adds those whose names the library has not.</summary>
     /// <returns>Names of the dishes added.</returns>
     public async Task<IReadOnlyList<string>> AddAsync(CancellationToken stop)
     {
+        var here = (await book.AllAsync(stop)).Where(dish => dish.Row.DeletedAt is null).Select(dish => dish.Dish.Name).ToHashSet(StringComparer.Ordinal);
         List<string> documents = [];
         foreach (var file in Directory.Exists(Folder) ? Directory.EnumerateFiles(Folder, "*.json").Order(StringComparer.Ordinal) : Enumerable.Empty<string>())
         {
-            documents.AddRange(Documents(await File.ReadAllTextAsync(file, stop)));
+            documents.AddRange(Documents(await File.ReadAllTextAsync(file, stop)).Where(dish => !here.Contains(dish["name"]!.GetValue<string>())).Select(dish => dish.ToJsonString()));
         }
 
         return await book.AddAllAsync(documents, stop);
     }
 
     /// <summary>A feast's dishes, each with the household and the occasion that the file says once.</summary>
-    public static IEnumerable<string> Documents(string feast)
+    static IEnumerable<JsonObject> Documents(string feast)
     {
         var file = JsonNode.Parse(feast)!.AsObject();
         foreach (var dish in file["dishes"]!.AsArray().Select(one => one!.DeepClone().AsObject()))
         {
             (dish["household"], dish["occasion"]) = (file["household"]!.DeepClone(), file["occasion"]!.DeepClone());
-            yield return dish.ToJsonString();
+            yield return dish;
         }
     }
 }
