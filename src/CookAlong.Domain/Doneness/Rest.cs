@@ -22,7 +22,10 @@ public abstract record RestForecast
     /// <param name="PeakAfter">From coming out.</param>
     /// <param name="MiddleHot">How long after coming out the middle is at the limit asked for, or above; zero = it never is.</param>
     /// <param name="OutsideHot">The same for its surface, which is the first to be too cold.</param>
-    /// <param name="CoolestMiddle">Minute by minute the temperature that nineteen in twenty such joints have at the least; for <see cref="FoodSafety.Lethality"/>.</param>
+    /// <param name="CoolestMiddle">
+    /// Minute by minute from the last reading through coming out, the temperature that nineteen in twenty such joints have at the least;
+    /// for <see cref="FoodSafety.Lethality"/>.
+    /// </param>
     public sealed record Expected(Span Peak, Span Rise, TimeSpread PeakAfter, TimeSpread MiddleHot, TimeSpread OutsideHot, ImmutableArray<(DateTimeOffset At, double Celsius)> CoolestMiddle) : RestForecast;
 
     /// <summary>The readings do not say enough to start from; why.</summary>
@@ -70,19 +73,22 @@ public static class Rest
         }
 
         var minutes = (outAt - roasting.In).TotalMinutes;
-        if (minutes < known.Now || minutes > known.Now + Thermometer.Horizon.TotalMinutes || !(roasting.RoomCelsius is >= 0 and <= 45))
+        if (minutes < known.Now || minutes > known.Horizon || !(roasting.RoomCelsius is >= 0 and <= 45))
         {
             return new RestForecast.Refused();
         }
 
-        var rests = known.Joints().All.Select(one => (After: Cooled(one.Cooking, minutes, under, roasting.RoomCelsius, Math.Exp(.3 * one.Luck), hotCelsius), one.Weight)).ToArray();
+        var rests = known.Joints().All.Select(one => (After: Cooled(one.Cooking, known.Now, minutes, under, roasting.RoomCelsius, Math.Exp(.3 * one.Luck), hotCelsius), one.Weight)).ToArray();
         return new RestForecast.Expected(
             Degrees(rest => rest.Middle.Max()),
             Degrees(rest => rest.Middle.Max() - rest.Middle[0]),
             Times(rest => Array.IndexOf(rest.Middle, rest.Middle.Max())),
             Times(rest => Array.FindLastIndex(rest.Middle, celsius => celsius >= hotCelsius) + (rest.Middle.Any(celsius => celsius >= hotCelsius) ? 0 : 1)),
             Times(rest => rest.OutsideHot),
-            [.. Enumerable.Range(0, rests[0].After.Middle.Length).Select(minute => (outAt + (Step * minute), Quantiles.OfRange(rests.Select(one => (one.After.Middle[minute], one.Weight))).Low))]);
+            [.. Coolest(one => one.Before, outAt - (Step * rests[0].After.Before.Length)), .. Coolest(one => one.Middle, outAt)]);
+
+        IEnumerable<(DateTimeOffset, double)> Coolest(Func<Rested, double[]> of, DateTimeOffset from) =>
+            Enumerable.Range(0, of(rests[0].After).Length).Select(minute => (from + (Step * minute), Quantiles.OfRange(rests.Select(one => (of(one.After)[minute], one.Weight))).Low));
 
         Span Degrees(Func<Rested, double> of)
         {
@@ -97,13 +103,20 @@ public static class Rest
         }
     }
 
-    /// <param name="Middle">°C minute by minute from coming out.</param>
+    /// <param name="Before">°C of the middle, minute by minute until coming out.</param>
+    /// <param name="Middle">From then on.</param>
     /// <param name="OutsideHot">Minutes.</param>
-    sealed record Rested(double[] Middle, int OutsideHot);
+    sealed record Rested(double[] Before, double[] Middle, int OutsideHot);
 
-    static Rested Cooled(Cooking cooking, double minutes, RestUnder under, double room, double more, double hot)
+    static Rested Cooled(Cooking cooking, double now, double minutes, RestUnder under, double room, double more, double hot)
     {
         // To the step that ends last before it comes out; a step is a two-hundredth of the time heat needs to get through.
+        var before = new double[(int)((minutes - now) / Step.TotalMinutes)];
+        for (var minute = 0; minute < before.Length; minute++)
+        {
+            before[minute] = cooking.CoreAt(minutes - (Step.TotalMinutes * (before.Length - minute)));
+        }
+
         cooking.CoreAt(minutes);
         var (joint, (coefficient, wetness)) = (cooking.Joint, Of(under));
         var (middle, outside) = (new double[(int)(Horizon / Step)], 0);
@@ -114,6 +127,6 @@ public static class Rest
             joint.Step(new Surface(room, coefficient * more, wetness), Step.TotalSeconds);
         }
 
-        return new(middle, outside);
+        return new(before, middle, outside);
     }
 }

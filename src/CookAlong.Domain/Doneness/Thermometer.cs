@@ -6,7 +6,7 @@ namespace CookAlong.Domain.Doneness;
 /// <summary>The thermometer's word: from a joint, its oven and a handful of readings, when its middle gets to a temperature.</summary>
 public static class Thermometer
 {
-    /// <summary>How far ahead it looks.</summary>
+    /// <summary>How far ahead it looks at the most.</summary>
     public static readonly TimeSpan Horizon = TimeSpan.FromHours(16);
 
     /// <summary>Of the time left: what neither readings nor the model tell. Own estimate, held by simulated joints.</summary>
@@ -38,13 +38,13 @@ public static class Thermometer
     static CoreForecast Range(Roasting roasting, Understood known, double celsius)
     {
         var (now, joints) = (known.Now, known.Joints().All);
-        var reached = joints.Select(one => (At: one.Cooking.Reaches(celsius, now + Horizon.TotalMinutes) is { } minutes
+        var reached = joints.Select(one => (At: one.Cooking.Reaches(celsius, known.Horizon) is { } minutes
             ? now + (Math.Max(0, minutes - now) * Math.Exp(Unforeseen * one.Luck)) + (UnforeseenMinutes * one.Luck)
             : double.PositiveInfinity, one.Weight)).ToArray();
         var (earliest, likely, latest) = Quantiles.OfRange(reached);
         if (double.IsInfinity(likely))
         {
-            return new CoreForecast.Never(Quantiles.OfRange(joints.Select(one => (one.Cooking.CoreAt(now + Horizon.TotalMinutes), one.Weight))).Likely);
+            return new CoreForecast.Never(Quantiles.OfRange(joints.Select(one => (one.Cooking.CoreAt(known.Horizon), one.Weight))).Likely);
         }
 
         var isVague = known.Good.Length < 2 || double.IsInfinity(latest) || latest - earliest > Math.Max(30, TooWide * (likely - now));

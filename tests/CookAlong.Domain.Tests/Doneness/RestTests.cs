@@ -62,6 +62,18 @@ public sealed class RestTests
     }
 
     [Fact]
+    public void What_is_still_to_be_cooked_counts_minute_by_minute()
+    {
+        var rest = Assert.IsType<RestForecast.Expected>(Rest.Forecast(At(165), Before, Out.AddMinutes(12), RestUnder.Foil, 60));
+        Assert.Equal(Out, rest.CoolestMiddle[0].At);
+        Assert.All(rest.CoolestMiddle.Zip(rest.CoolestMiddle.Skip(1)), pair => Assert.Equal(TimeSpan.FromMinutes(1), pair.Second.At - pair.First.At));
+        Assert.True(rest.Peak.Likely > Expected(RestUnder.Foil).Peak.Likely + 3);
+        var done = Domain.FoodSafety.Lethality.Of([.. rest.CoolestMiddle], Domain.FoodSafety.KillTables.WholeMeat);
+        Assert.NotNull(done.DoneAt);
+        Assert.True(done.DoneAt > Out);
+    }
+
+    [Fact]
     public void It_cannot_come_out_before_its_last_reading_or_into_no_room()
     {
         Assert.IsType<RestForecast.Refused>(Rest.Forecast(At(165), Before, Out.AddMinutes(-10), RestUnder.Foil, 63));

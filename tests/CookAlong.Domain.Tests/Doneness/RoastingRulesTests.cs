@@ -37,7 +37,8 @@ public sealed class RoastingRulesTests
         ("usda-ham-raw", 6 * Pound, 132, 150),
         ("usda-ham-cooked-half", 6 * Pound, 108, 144),
         ("usda-ham-cooked-whole", 12 * Pound, 180, 216),
-        // British Turkey Information Service, the rows of 5, 8, 9, 10 and 11 kg; over 4 kg 20 minutes a kilogram and 90.
+        // British Turkey Information Service, the rows of 4 to 11 kg; over 4 kg 20 minutes a kilogram and 90.
+        ("uk-turkey", 4, 170, 170),
         ("uk-turkey", 5, 190, 190),
         ("uk-turkey", 8, 250, 250),
         ("uk-turkey", 11, 310, 310),

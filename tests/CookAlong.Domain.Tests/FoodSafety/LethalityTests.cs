@@ -18,6 +18,20 @@ public sealed class LethalityTests
         Assert.True(row.Seconds == 0 || Held(celsius, .98 * row.Seconds, table).DoneAt is null);
     });
 
+    [Fact]
+    public void No_row_of_any_fat_asks_for_longer_than_the_table_of_poultry()
+    {
+        var file = Path.Combine(Environment.GetEnvironmentVariable("COOKALONG_REFERENCE") ?? "", "fsis-poultry-7log-salmonella.csv");
+        Assert.SkipUnless(File.Exists(file), "COOKALONG_REFERENCE names no folder with fsis-poultry-7log-salmonella.csv.");
+        var rows = File.ReadLines(file).Skip(1).Select(line => Array.ConvertAll(line.Split(','), cell => double.Parse(cell, System.Globalization.CultureInfo.InvariantCulture))).ToList();
+        Assert.Equal(360, rows.Count);
+        Assert.All(rows, row =>
+        {
+            Assert.True(KillTables.Chicken.Seconds((row[1] - 32) / 1.8) >= row[3]);
+            Assert.True(KillTables.Turkey.Seconds((row[1] - 32) / 1.8) >= row[5]);
+        });
+    }
+
     [Theory]
     [InlineData(60)]
     [InlineData(65)]

@@ -8,13 +8,18 @@ static class ReadingCheck
     /// <summary>°C a reading may be off by itself; both ends of a change may be.</summary>
     const double Noise = 2.5;
 
-    /// <summary>°C a minute; the middle of a joint of half a kilogram in a hot oven rises by less than 2. Own estimate.</summary>
+    /// <summary>°C a minute; the middle of any but the smallest rises by less than 2. Own estimate.</summary>
     const double FastestRise = 3;
 
-    /// <summary>The middle is the last to warm: after a quarter of an hour it is still near where it began, in all but the smallest.</summary>
+    /// <summary>
+    /// The middle is the last to warm: in a tenth of the time heat needs to get through, or a quarter of an hour, it is still near
+    /// where it began.
+    /// </summary>
     static readonly TimeSpan Early = TimeSpan.FromMinutes(15);
 
-    public static (ImmutableArray<ProbeReading> Good, ImmutableArray<ProbeDoubt> Doubted) Of(Roasting roasting, IEnumerable<ProbeReading> readings, OvenAir air)
+    const double EarlyPart = .1;
+
+    public static (ImmutableArray<ProbeReading> Good, ImmutableArray<ProbeDoubt> Doubted) Of(Roasting roasting, IEnumerable<ProbeReading> readings, OvenAir air, TimeSpan through)
     {
         var good = ImmutableArray.CreateBuilder<ProbeReading>();
         var doubted = ImmutableArray.CreateBuilder<ProbeDoubt>();
@@ -22,7 +27,7 @@ static class ReadingCheck
         foreach (var reading in readings)
         {
             var last = good.Count > 0 ? good[^1] : (ProbeReading?)null;
-            if (Doubt(roasting, reading, last, latest, air) is { } doubt)
+            if (Doubt(roasting, reading, last, latest, air, through) is { } doubt)
             {
                 doubted.Add(doubt);
             }
@@ -37,7 +42,7 @@ static class ReadingCheck
         return (good.ToImmutable(), doubted.ToImmutable());
     }
 
-    static ProbeDoubt? Doubt(Roasting roasting, ProbeReading reading, ProbeReading? last, DateTimeOffset latest, OvenAir air)
+    static ProbeDoubt? Doubt(Roasting roasting, ProbeReading reading, ProbeReading? last, DateTimeOffset latest, OvenAir air, TimeSpan through)
     {
         if (!double.IsFinite(reading.Celsius) || reading.Celsius is < -30 or > 110)
         {
@@ -52,14 +57,14 @@ static class ReadingCheck
         if (last is not { } before)
         {
             var start = roasting.Joint.StartCelsius ?? 5;
-            var isFar = reading.Celsius > start + 25 && reading.At - roasting.In <= Early;
+            var isFar = reading.Celsius > start + 25 && reading.At - roasting.In <= (Early < EarlyPart * through ? Early : EarlyPart * through);
             return isFar ? new ProbeDoubt.FarFromStart(reading, InFahrenheit(reading.Celsius) is var inCelsius && Math.Abs(inCelsius - start) < 8 ? inCelsius : null) : null;
         }
 
         var (by, minutes) = (reading.Celsius - before.Celsius, (reading.At - before.At).TotalMinutes);
-        var isHotter = air[(int)((reading.At - roasting.In) / air.Step)].Celsius > before.Celsius + 10;
-        return by > Noise + (FastestRise * minutes) ? new ProbeDoubt.Leapt(reading, by)
-            : by < -Noise && isHotter ? new ProbeDoubt.Fell(reading, -by)
+        var hotter = air[(int)((reading.At - roasting.In) / air.Step)].Celsius - before.Celsius;
+        return by > Noise + (Math.Max(FastestRise, 1.5 * hotter / through.TotalMinutes) * minutes) ? new ProbeDoubt.Leapt(reading, by)
+            : by < -Noise && hotter > 10 ? new ProbeDoubt.Fell(reading, -by)
             : null;
     }
 

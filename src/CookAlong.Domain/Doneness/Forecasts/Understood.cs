@@ -21,13 +21,19 @@ sealed class Understood
 
     const int Count = 200;
 
+    /// <summary>m²/s, of lean meat about to cook (<see cref="Heat.Composition"/>).</summary>
+    const double Diffusivity = 1.35e-7;
+
     readonly Fit fit;
 
-    Understood(Fit fit, double now, ImmutableArray<ProbeReading> good, ImmutableArray<ProbeDoubt> doubted) =>
-        (this.fit, Now, Good, Doubted) = (fit, now, good, doubted);
+    Understood(Fit fit, double now, double horizon, ImmutableArray<ProbeReading> good, ImmutableArray<ProbeDoubt> doubted) =>
+        (this.fit, Now, Horizon, Good, Doubted) = (fit, now, horizon, good, doubted);
 
     /// <summary>Minutes since the joint went in, at the last reading that is believed; 0 before the first.</summary>
     public double Now { get; }
+
+    /// <summary>Minutes since the joint went in, up to which it is looked ahead: by then its middle is as warm as it will be.</summary>
+    public double Horizon { get; }
 
     public ImmutableArray<ProbeReading> Good { get; }
 
@@ -45,9 +51,9 @@ sealed class Understood
 
         var size = SizeByRule.Of(roasting.Joint);
         // Small joints are done before large ones have begun; a step is a part of the time heat needs to get through.
-        var through = size.Reach * size.Reach / 1.35e-7 / 60;
-        var air = new OvenAir(roasting, TimeSpan.FromMinutes(Math.Clamp(through / 200, .2, 5)));
-        var (good, doubted) = ReadingCheck.Of(roasting, readings, air);
+        var through = TimeSpan.FromSeconds(size.Reach * size.Reach / Diffusivity);
+        var air = new OvenAir(roasting, TimeSpan.FromMinutes(Math.Clamp(through.TotalMinutes / 200, .2, 5)));
+        var (good, doubted) = ReadingCheck.Of(roasting, readings, air, through);
         if (doubted is [.., var last] && last.Reading == readings[^1])
         {
             return new(null!, new CoreForecast.ProbeDoubted(last, doubted));
@@ -63,7 +69,7 @@ sealed class Understood
         var now = good.IsEmpty ? 0 : (good[^1].At - roasting.In).TotalMinutes;
         var fit = new Fit(roasting.Joint, size, air, Thinned([.. good.Select(one => ((one.At - roasting.In).TotalMinutes, one.Celsius))]));
         // Doubt comes before "done": a probe at a bone says "done" too.
-        return Doubt(fit) is { } doubt ? new(null!, doubt) : new(new Understood(fit, now, good, doubted), null);
+        return Doubt(fit) is { } doubt ? new(null!, doubt) : new(new Understood(fit, now, now + Math.Min(Thermometer.Horizon.TotalMinutes, 4 * through.TotalMinutes), good, doubted), null);
     }
 
     /// <summary>The joints the readings allow.</summary>

@@ -46,7 +46,7 @@ public static class RoastingRules
         Pounds("usda-ham-raw", Cut.RawHam, 5, 7, 325, 145, 22, 25, Chart),
         Pounds("usda-ham-cooked-half", Cut.CookedHam, 5, 7, 325, 140, 18, 24, Chart),
         Pounds("usda-ham-cooked-whole", Cut.CookedHam, 10, 14, 325, 140, 15, 18, Chart),
-        new("uk-turkey-small", Cut.WholeTurkey, null, 2, 4, 190, null, new(70, 20), new(70, 20), Butchers),
+        new("uk-turkey-small", Cut.WholeTurkey, null, 2, 3.99, 190, null, new(70, 20), new(70, 20), Butchers),
         new("uk-turkey", Cut.WholeTurkey, null, 4, 11, 190, null, new(90, 20), new(90, 20), Butchers),
         new("uk-turkey-breast", Cut.TurkeyBreast, null, 1, 5, 190, null, new(20, 40), new(20, 40), Butchers),
         new("uk-turkey-older", Cut.WholeTurkey, null, 4.5, 6.5, 180, null, new(0, 40), new(0, 40), new("NHS and FSA", "Older advice on roasting a turkey", null, "40 minutes a kilogram") { FromMemory = true }),
