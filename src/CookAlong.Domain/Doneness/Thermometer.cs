@@ -18,6 +18,9 @@ public static class Thermometer
     /// <summary>A range wider than this part of the time left, and than half an hour, names no time.</summary>
     const double TooWide = .7;
 
+    /// <summary>Part of the cooking before which no time is named: a probe half way to the surface looks like a smaller joint until then.</summary>
+    const double TooEarly = .25;
+
     /// <param name="readings">As they were taken, in that order; none = what the published times say, as a range.</param>
     /// <param name="celsius">Wanted in the middle, 30 to 99.</param>
     public static CoreForecast Forecast(Roasting roasting, IReadOnlyList<ProbeReading> readings, double celsius)
@@ -47,7 +50,7 @@ public static class Thermometer
             return new CoreForecast.Never(Quantiles.OfRange(joints.Select(one => (one.Cooking.CoreAt(known.Horizon), one.Weight))).Likely);
         }
 
-        var isVague = known.Good.Length < 2 || double.IsInfinity(latest) || latest - earliest > Math.Max(30, TooWide * (likely - now));
+        var isVague = known.Good.Length < 2 || known.IsStrange || now < TooEarly * likely || double.IsInfinity(latest) || latest - earliest > Math.Max(30, TooWide * (likely - now));
         return isVague
             ? new CoreForecast.RangeOnly(Moment(earliest), double.IsInfinity(latest) ? null : Moment(latest), known.Good.Length, known.Doubted)
             : new CoreForecast.Expected(Moment(earliest), Moment(likely), Moment(latest), known.Good.Length, known.Doubted);

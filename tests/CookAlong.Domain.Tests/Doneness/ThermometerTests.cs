@@ -75,6 +75,28 @@ public sealed class ThermometerTests
         Assert.True(Assert.IsType<CoreForecast.DoesNotFit>(answer).Faster);
     }
 
+    [Theory]
+    [InlineData(.1)]
+    [InlineData(.2)]
+    [InlineData(.3)]
+    [InlineData(.4)]
+    [InlineData(.5)]
+    [InlineData(.6)]
+    [InlineData(.7)]
+    [InlineData(.8)]
+    public void Wherever_the_probe_is_a_time_that_is_named_is_not_far_too_early(double probe)
+    {
+        var done = Readings(200, every: 1).First(reading => reading.Celsius >= 63).At;
+        Assert.All(new[] { 15, 20, 30, 40, 50, 60, 80 }, minutes =>
+        {
+            if (Thermometer.Forecast(At(165), Readings(minutes, probe: probe), 63) is CoreForecast.Expected expected)
+            {
+                // A quarter of an hour of two hours; the middle is read again before it is carved.
+                Assert.True(expected.Latest > done.AddMinutes(-15), $"{minutes}: {expected}");
+            }
+        });
+    }
+
     [Fact]
     public void Half_the_joint_is_not_taken_for_the_whole()
     {

@@ -15,9 +15,12 @@ sealed class Understood
     const double Misfit = 2;
 
     /// <summary>
-    /// Squared deviations of all unknowns from what is usual, before the same: of the simulated joints one in a hundred lies farther out.
+    /// Squared deviations of all unknowns from what is usual, before the same: of the simulated joints one in fifty lies farther out.
     /// </summary>
-    const double Unusual = 12;
+    const double Unusual = 11;
+
+    /// <summary>The same, before no time is named: a probe half way to the surface, early on, looks like a strange joint. One in twenty lies farther out.</summary>
+    const double Strange = 8;
 
     const int Count = 200;
 
@@ -34,6 +37,9 @@ sealed class Understood
 
     /// <summary>Minutes since the joint went in, up to which it is looked ahead: by then its middle is as warm as it will be.</summary>
     public double Horizon { get; }
+
+    /// <summary>Too far from what is usual to name a time.</summary>
+    public bool IsStrange => Far(fit) > Strange;
 
     public ImmutableArray<ProbeReading> Good { get; }
 
@@ -78,8 +84,10 @@ sealed class Understood
     static CoreForecast.DoesNotFit? Doubt(Fit fit)
     {
         var (size, oven, probe) = (fit.Best[Unknowns.Size], fit.Best[Unknowns.Oven], fit.Best[Unknowns.Probe]);
-        return fit.Misses > Misfit || fit.Best.Sum(one => one * one) > Unusual ? new(fit.Misses, oven + probe - size > 0) : null;
+        return fit.Misses > Misfit || Far(fit) > Unusual ? new(fit.Misses, oven + probe - size > 0) : null;
     }
+
+    static double Far(Fit fit) => fit.Best.Sum(one => one * one);
 
     static (double Minutes, double Celsius)[] Thinned(ImmutableArray<(double Minutes, double Celsius)> readings)
     {
