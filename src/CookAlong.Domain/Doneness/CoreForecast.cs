@@ -63,6 +63,9 @@ public abstract record ProbeDoubt(ProbeReading Reading)
     /// <summary>Taken before the one before it, or before the joint went in.</summary>
     public sealed record OutOfOrder(ProbeReading Reading) : ProbeDoubt(Reading);
 
+    /// <summary>More than a day after the joint went in: a date was mistaken.</summary>
+    public sealed record LongAfter(ProbeReading Reading) : ProbeDoubt(Reading);
+
     /// <summary>It fell while the oven was hotter: the probe slipped or was moved.</summary>
     public sealed record Fell(ProbeReading Reading, double By) : ProbeDoubt(Reading);
 

@@ -26,7 +26,7 @@ public abstract record RestForecast
     /// Minute by minute from the last reading through coming out, the temperature that nineteen in twenty such joints have at the least;
     /// for <see cref="FoodSafety.Lethality"/>.
     /// </param>
-    public sealed record Expected(Span Peak, Span Rise, TimeSpread PeakAfter, TimeSpread MiddleHot, TimeSpread OutsideHot, ImmutableArray<(DateTimeOffset At, double Celsius)> CoolestMiddle) : RestForecast;
+    public sealed record Expected(DegreeSpread Peak, DegreeSpread Rise, TimeSpread PeakAfter, TimeSpread MiddleHot, TimeSpread OutsideHot, ImmutableArray<(DateTimeOffset At, double Celsius)> CoolestMiddle) : RestForecast;
 
     /// <summary>The readings do not say enough to start from; why.</summary>
     public sealed record NotKnown(CoreForecast Why) : RestForecast;
@@ -36,7 +36,7 @@ public abstract record RestForecast
 }
 
 /// <summary>°C; nine times in ten between the ends.</summary>
-public readonly record struct Span(double Low, double Likely, double High);
+public readonly record struct DegreeSpread(double Low, double Likely, double High);
 
 /// <summary>Nine times in ten between the ends.</summary>
 public readonly record struct TimeSpread(TimeSpan Low, TimeSpan Likely, TimeSpan High);
@@ -90,7 +90,7 @@ public static class Rest
         IEnumerable<(DateTimeOffset, double)> Coolest(Func<Rested, double[]> of, DateTimeOffset from) =>
             Enumerable.Range(0, of(rests[0].After).Length).Select(minute => (from + (Step * minute), Quantiles.OfRange(rests.Select(one => (of(one.After)[minute], one.Weight))).Low));
 
-        Span Degrees(Func<Rested, double> of)
+        DegreeSpread Degrees(Func<Rested, double> of)
         {
             var (low, likely, high) = Quantiles.OfRange(rests.Select(one => (of(one.After), one.Weight)));
             return new(low, likely, high);

@@ -21,7 +21,8 @@ public static class Thermometer
     /// <summary>Part of the cooking before which no time is named: a probe half way to the surface looks like a smaller joint until then.</summary>
     const double TooEarly = .25;
 
-    /// <param name="readings">As they were taken, in that order; none = what the published times say, as a range.</param>
+    /// <summary>No time lies before the last reading that is believed; how old that is, the caller knows.</summary>
+    /// <param name="readings">Taken in the oven, in that order; none = what the published times say, as a range.</param>
     /// <param name="celsius">Wanted in the middle, 30 to 99.</param>
     public static CoreForecast Forecast(Roasting roasting, IReadOnlyList<ProbeReading> readings, double celsius)
     {

@@ -32,6 +32,26 @@ public sealed class AbsurdReadingsTests
     }
 
     [Fact]
+    public void A_mistaken_date_is_noticed_and_does_not_spoil_what_follows()
+    {
+        var sound = Readings(70);
+        ProbeReading mistaken = new(In.AddYears(10), 30);
+        Assert.IsType<ProbeDoubt.LongAfter>(Doubt([.. sound, mistaken]));
+        Assert.IsType<ProbeDoubt.LongAfter>(Assert.Single(Assert.IsType<CoreForecast.Expected>(Thermometer.Forecast(At(165), [.. sound[..^1], mistaken, sound[^1]], 63)).LeftOut));
+    }
+
+    [Theory]
+    [InlineData(30)]
+    [InlineData(45)]
+    [InlineData(60)]
+    [InlineData(90)]
+    public void Readings_all_in_Fahrenheit_name_no_time_and_are_not_done(int minutes)
+    {
+        ProbeReading[] readings = [.. Readings(minutes).Select(reading => reading with { Celsius = (reading.Celsius * 1.8) + 32 })];
+        Assert.True(Thermometer.Forecast(At(165), readings, 63) is CoreForecast.ProbeDoubted or CoreForecast.DoesNotFit);
+    }
+
+    [Fact]
     public void No_number_is_no_reading() => Assert.IsType<ProbeDoubt.Impossible>(Doubt(Readings(60).Then(65, double.NaN)));
 
     [Fact]

@@ -19,6 +19,8 @@ static class ReadingCheck
 
     const double EarlyPart = .1;
 
+    static readonly TimeSpan Longest = TimeSpan.FromDays(1);
+
     public static (ImmutableArray<ProbeReading> Good, ImmutableArray<ProbeDoubt> Doubted) Of(Roasting roasting, IEnumerable<ProbeReading> readings, OvenAir air, TimeSpan through)
     {
         var good = ImmutableArray.CreateBuilder<ProbeReading>();
@@ -36,7 +38,8 @@ static class ReadingCheck
                 good.Add(reading);
             }
 
-            latest = reading.At > latest ? reading.At : latest;
+            // A mistaken date does not make those after it late.
+            latest = reading.At > latest && reading.At - roasting.In <= Longest ? reading.At : latest;
         }
 
         return (good.ToImmutable(), doubted.ToImmutable());
@@ -52,6 +55,11 @@ static class ReadingCheck
         if (reading.At < latest || (reading.At == latest && last?.At == latest))
         {
             return new ProbeDoubt.OutOfOrder(reading);
+        }
+
+        if (reading.At - roasting.In > Longest)
+        {
+            return new ProbeDoubt.LongAfter(reading);
         }
 
         if (last is not { } before)

@@ -11,12 +11,12 @@ public static class RoastingRules
 {
     const double Pound = .45359237;
 
-    static readonly Source Birds = new("USDA FSIS", "Let's Talk Turkey: A Consumer Guide to Safely Roasting a Turkey", null, "roasting timetable, oven 325 °F, to 165 °F");
-    static readonly Source Poultry = new("USDA FSIS", "Poultry: Basting, Brining, and Marinating", null, "Approximate Poultry Cooking Times");
+    static readonly Source Birds = new("USDA FSIS", "Turkey roasting timetable", null, "oven 325 °F, to 165 °F");
+    static readonly Source Poultry = new("USDA FSIS", "Approximate Poultry Cooking Times", null, "duck and goose");
     static readonly Source Chart = new("USDA FSIS", "foodsafety.gov, Meat and Poultry Roasting Charts", null, "current edition");
     static readonly Source Butchers = new("British Turkey Information Service", "Cooking times, as printed by butchers", null, "20 minutes a kilogram and a fixed time; 190 °C");
     static readonly Source Trade = new("Butchers' trade page", "Roasting times by the pound and by the kilogram", null, "common rule of thumb in the UK, 180 °C");
-    static readonly Source Chang = new("Journal of Food Science", "Chang, Carpenter and Toledo, Temperature histories at critical points and recommended cooking time for whole turkeys baked in a conventional oven", 1998, "63(2), 257-266; regression on 128 birds of 5.9 to 10.8 kg");
+    static readonly Source Chang = new("Journal of Food Science", "Chang, Carpenter and Toledo, on whole turkeys in a conventional oven", 1998, "63(2), 262; regression on 128 birds of 5.9 to 10.8 kg");
 
     public static ImmutableArray<RoastingRule> All { get; } =
     [
