@@ -71,8 +71,8 @@ public static class FoodWords
     /// <summary>What comes after a comma or "with" says how it comes; the word before says what it is.</summary>
     static int LastOfHead(string name)
     {
-        var words = FoodNames.Words(name.Split([',', '(', ';'], 2)[0]);
-        var with = Array.FindIndex(words, word => word is "with" or "for" or "in" or "from");
+        var words = FoodNames.Words(name.Split([',', '(', ';', ':'], 2)[0]);
+        var with = Array.FindIndex(words, word => word is "with" or "for" or "in" or "from" or "on");
         return (with > 0 ? with : words.Length) - 1;
     }
 

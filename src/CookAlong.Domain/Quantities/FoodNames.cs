@@ -9,6 +9,8 @@ public static class FoodNames
         "leaves" => "leaf",
         "loaves" => "loaf",
         "halves" => "half",
+        "chillies" or "chilies" => word[..^2],
+        "cookies" or "brownies" or "smoothies" => word[..^1],
         _ when word.Length < 4 || word.EndsWith("ss", StringComparison.Ordinal) || word.EndsWith("us", StringComparison.Ordinal) || word.EndsWith("is", StringComparison.Ordinal) => word,
         _ when word.EndsWith("ies", StringComparison.Ordinal) && word.Length > 4 => word[..^3] + "y",
         _ when word.EndsWith("oes", StringComparison.Ordinal) || word.EndsWith("ches", StringComparison.Ordinal) || word.EndsWith("shes", StringComparison.Ordinal) || word.EndsWith("sses", StringComparison.Ordinal) => word[..^2],
