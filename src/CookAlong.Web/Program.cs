@@ -5,10 +5,12 @@ using CookAlong.Web.Data;
 using CookAlong.Web.Features.Dishes;
 using CookAlong.Web.Features.Health;
 using CookAlong.Web.Features.Household;
+using CookAlong.Web.Features.Leftovers;
 using CookAlong.Web.Features.Live;
 using CookAlong.Web.Features.Meals;
 using CookAlong.Web.Features.Plans;
 using CookAlong.Web.Features.Problems;
+using CookAlong.Web.Features.Settings;
 using CookAlong.Web.Features.Shopping;
 using CookAlong.Web.Security;
 using CookAlong.Web.Shared;
@@ -41,6 +43,8 @@ public partial class Program
         services.AddMeals();
         services.AddPlanning();
         services.AddShopping();
+        services.AddSettings();
+        services.AddLeftovers();
         services.Configure<ForwardedHeadersOptions>(options =>
         {
             options.ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto;
@@ -70,6 +74,7 @@ public partial class Program
         app.MapMeals();
         app.MapPlans();
         app.MapShopping();
+        app.MapLeftovers();
         app.MapPages();
         return app;
     }

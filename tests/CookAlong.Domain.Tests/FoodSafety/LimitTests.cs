@@ -52,7 +52,7 @@ public sealed class LimitTests
         foreach (var region in Enum.GetValues<Region>())
         {
             Published<Limit>[] heats = [.. Enum.GetValues<Food>().Select(food => CoreLimits.Of(region, food)), Holding.Hot(region), Holding.Reheated(region), Holding.Fridge(region)];
-            Published<TimeLimit>[] times = [Holding.Out(region, 20), Holding.Out(region, 35), .. Enum.GetValues<LeftoverKind>().SelectMany(kind => new[] { Leftovers.CoolWithin(region, kind), Leftovers.Keep(region, kind) })];
+            Published<TimeLimit>[] times = [Holding.Out(region, 20), Holding.Out(region, 35), .. Enum.GetValues<LeftoverKind>().SelectMany(kind => new[] { Leftovers.CoolWithin(region, kind), Leftovers.Keep(region, kind), Freezing.Keep(region, kind) })];
             Assert.All(heats.OfType<Published<Limit>.Is>(), one => Assert.Contains(one.Limit.Id, known));
             Assert.All(times.OfType<Published<TimeLimit>.Is>(), one => Assert.Contains(one.Limit.Id, known));
         }

@@ -28,6 +28,12 @@ static class PublishedRows
         ("uk-keep", 0, 48), ("uk-keep-rice", 0, 24), ("us-keep-meat", 72, 96), ("us-keep-rice", 96, 144), ("us-keep-pasta", 72, 120),
         ("us-keep-soup", 72, 96), ("us-keep-stuffing", 24, 48), ("us-keep-gravy", 24, 48), ("us-keep-ham", 72, 96), ("us-keep-egg", 72, 96),
         ("us-keep-salad", 72, 96), ("us-keep-vegetables", 72, 96),
+        // Frozen, in months of 30 days. UK FSA, Food Safety Week 2012: within 3. USDA FoodKeeper: leftovers with meat, fish, poultry or egg 2 to 3,
+        // without 1 to 2, cooked rice 6, cooked pasta 1 to 2, quiche 2 to 3. Cold Food Storage Chart: soups and stews 2 to 3, fresh ham,
+        // cooked, 3 to 4, salads "does not freeze well". foodsafety.gov as reprinted by a grocer: stuffing and gravy 1.
+        ("uk-freeze", 0, 3 * Month), ("us-freeze-meat", 2 * Month, 3 * Month), ("us-freeze-vegetables", Month, 2 * Month), ("us-freeze-rice", 6 * Month, 6 * Month),
+        ("us-freeze-pasta", Month, 2 * Month), ("us-freeze-egg", 2 * Month, 3 * Month), ("us-freeze-soup", 2 * Month, 3 * Month), ("us-freeze-ham", 3 * Month, 4 * Month),
+        ("us-freeze-salad", 0, 0), ("us-freeze-stuffing", Month, Month), ("us-freeze-gravy", Month, Month),
     ];
 
     /// <summary>The rule's id, kilograms, hours.</summary>
@@ -54,7 +60,9 @@ static class PublishedRows
 
     const double Pound = .45359237;
 
+    const double Month = 30 * 24;
+
     public static IEnumerable<Limit> AllTemperatures => CoreLimits.All.Select(one => one.Limit).Concat(Holding.AllTemperatures);
 
-    public static IEnumerable<TimeLimit> AllTimes => Holding.AllTimes.Concat(Leftovers.All);
+    public static IEnumerable<TimeLimit> AllTimes => Holding.AllTimes.Concat(Leftovers.All).Concat(Freezing.All);
 }

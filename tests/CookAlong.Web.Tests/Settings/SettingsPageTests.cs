@@ -1,0 +1,84 @@
+using Bunit;
+using CookAlong.Domain.FoodSafety;
+using CookAlong.Web.Features.Settings;
+using CookAlong.Web.Tests.Meals;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace CookAlong.Web.Tests.Settings;
+
+public sealed class SettingsPageTests : BunitContext
+{
+    static readonly CancellationToken Stop = Xunit.TestContext.Current.CancellationToken;
+
+    readonly HouseholdFile household = new();
+    readonly HouseholdRegion region;
+
+    public SettingsPageTests()
+    {
+        region = new HouseholdRegion(household);
+        Services.AddSingleton(region);
+    }
+
+    protected override void Dispose(bool disposing)
+    {
+        base.Dispose(disposing);
+        household.Dispose();
+    }
+
+    IRenderedComponent<SettingsPage> Open()
+    {
+        var page = Render<SettingsPage>();
+        page.WaitForState(() => page.FindAll("input").Count > 0);
+        return page;
+    }
+
+    static string Line(IRenderedComponent<SettingsPage> page, string what) =>
+        page.FindAll(".limits li").Single(line => line.QuerySelector(".for")!.TextContent == what).TextContent;
+
+    [Fact]
+    public async Task The_chosen_region_is_kept_and_its_limits_shown_with_their_sources()
+    {
+        var page = Open();
+        Assert.Contains("Nobody has chosen yet", page.Find("[role=status]").TextContent, StringComparison.Ordinal);
+
+        await page.Find("input[value=UnitedStates]").ChangeAsync(new() { Value = "UnitedStates" });
+
+        Assert.Equal(new RegionInForce(Region.UnitedStates, IsChosen: true), await region.AskAsync(Stop));
+        // USDA FSIS, Safe Minimum Internal Temperature Chart: poultry 165 °F.
+        Assert.Contains("165 °F (74 °C)", Line(page, "Whole poultry"), StringComparison.Ordinal);
+        Assert.Contains("USDA FSIS, Safe Minimum Internal Temperature Chart", Line(page, "Whole poultry"), StringComparison.Ordinal);
+        // Cold Food Storage Chart: cooked meat 3 to 4 days.
+        Assert.Contains("3 to 4 days", Line(page, "Meat, poultry or fish: eaten within"), StringComparison.Ordinal);
+        // Cold Food Storage Chart: salads do not freeze well.
+        Assert.Contains("does not freeze well", Line(page, "Salad: frozen, at its best for"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Where_a_region_has_no_limits_the_page_says_whom_to_ask()
+    {
+        var page = Open();
+
+        await page.Find("input[value=Canada]").ChangeAsync(new() { Value = "Canada" });
+
+        Assert.Contains("No limit of Health Canada is held here, and no other country's takes its place: ask them.", page.Markup, StringComparison.Ordinal);
+        // Health Canada 2012: whole poultry 85 °C.
+        Assert.Contains("85 °C", Line(page, "Whole poultry"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_second_choice_takes_the_place_of_the_first()
+    {
+        await region.ChooseAsync(Region.Canada, Stop);
+        await region.ChooseAsync(Region.Scotland, Stop);
+        Assert.Equal(Region.Scotland, (await region.AskAsync(Stop)).Region);
+    }
+
+    [Theory]
+    [InlineData("en-US", Region.UnitedStates)]
+    [InlineData("fr-CA", Region.Canada)]
+    [InlineData("en-GB", Region.UnitedKingdom)]
+    [InlineData("gd-GB", Region.Scotland)]
+    [InlineData("de-AT", Region.UnitedKingdom)]
+    [InlineData("", Region.UnitedKingdom)]
+    public void Until_somebody_chooses_the_computers_language_decides(string locale, Region supposed) => Assert.Equal(supposed, HouseholdRegion.Supposed(locale));
+}
