@@ -24,16 +24,19 @@ public sealed class LeftoversPageTests : BunitContext
     readonly HouseholdRegion region;
     readonly MealBook meals;
     readonly DishBook library;
+    readonly LeftoverBook book;
 
     public LeftoversPageTests()
     {
         (region, meals, library) = (new HouseholdRegion(household), new MealBook(household, clock), new DishBook(household, clock));
-        Services.AddSingleton<TimeProvider>(clock).AddSingleton(library).AddSingleton(new LeftoverBook(household, meals, region, new EventLog(household)));
+        book = new LeftoverBook(household, meals, region, new EventLog(household));
+        Services.AddSingleton<TimeProvider>(clock).AddSingleton(library).AddSingleton(book);
     }
 
     protected override void Dispose(bool disposing)
     {
         base.Dispose(disposing);
+        book.Dispose();
         household.Dispose();
     }
 

@@ -29,7 +29,7 @@ public sealed class LeftoversTests
             Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "finishStep", step })).Accepted);
         }
 
-        await kitchen.House.Get<LeftoverBook>().SetPortionsAsync(LiveKitchen.MealRow, new("goose"), 2, Stop);
+        await kitchen.House.Get<LeftoverBook>().AddPortionsAsync(LiveKitchen.MealRow, new("goose"), 2, Stop);
         return kitchen;
     }
 

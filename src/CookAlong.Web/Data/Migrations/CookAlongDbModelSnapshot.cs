@@ -205,6 +205,28 @@ namespace CookAlong.Web.Data.Migrations
                     b.ToTable("JoinCodes", (string)null);
                 });
 
+            modelBuilder.Entity("CookAlong.Web.Data.LeftoverRow", b =>
+                {
+                    b.Property<Guid>("Meal")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Dish")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kinds")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long?>("OffTheHeatAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Portions")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Meal", "Dish");
+
+                    b.ToTable("Leftovers", (string)null);
+                });
+
             modelBuilder.Entity("CookAlong.Web.Data.MealRow", b =>
                 {
                     b.Property<Guid>("Id")
@@ -382,6 +404,19 @@ namespace CookAlong.Web.Data.Migrations
                     b.ToTable("Sessions");
                 });
 
+            modelBuilder.Entity("CookAlong.Web.Data.SettingsRow", b =>
+                {
+                    b.Property<int>("Id")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("FoodRegion")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("Settings", (string)null);
+                });
+
             modelBuilder.Entity("CookAlong.Web.Data.ShoppingTapRow", b =>
                 {
                     b.Property<Guid>("Meal")
@@ -421,6 +456,15 @@ namespace CookAlong.Web.Data.Migrations
                     b.HasOne("CookAlong.Web.Data.DishRow", null)
                         .WithMany()
                         .HasForeignKey("Dish")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CookAlong.Web.Data.LeftoverRow", b =>
+                {
+                    b.HasOne("CookAlong.Web.Data.MealRow", null)
+                        .WithMany()
+                        .HasForeignKey("Meal")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

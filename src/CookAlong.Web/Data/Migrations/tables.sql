@@ -186,3 +186,24 @@ VALUES ('20261128055814_Shopping', '10.0.15');
 
 COMMIT;
 
+BEGIN TRANSACTION;
+CREATE TABLE "Leftovers" (
+    "Meal" TEXT NOT NULL,
+    "Dish" TEXT NOT NULL,
+    "Portions" INTEGER NOT NULL,
+    "Kinds" TEXT NULL,
+    "OffTheHeatAt" INTEGER NULL,
+    CONSTRAINT "PK_Leftovers" PRIMARY KEY ("Meal", "Dish"),
+    CONSTRAINT "FK_Leftovers_Meals_Meal" FOREIGN KEY ("Meal") REFERENCES "Meals" ("Id") ON DELETE CASCADE
+);
+
+CREATE TABLE "Settings" (
+    "Id" INTEGER NOT NULL CONSTRAINT "PK_Settings" PRIMARY KEY,
+    "FoodRegion" TEXT NULL
+);
+
+INSERT INTO "__EFMigrationsHistory" ("MigrationId", "ProductVersion")
+VALUES ('20261128063816_SettingsAndLeftovers', '10.0.15');
+
+COMMIT;
+

@@ -11,8 +11,11 @@ using Microsoft.EntityFrameworkCore;
 namespace CookAlong.Web.Features.Leftovers;
 
 /// <summary>The leftovers of meals: what people said of them, and what follows from the run and the household's region.</summary>
-public sealed class LeftoverBook(IDbContextFactory<CookAlongDb> databases, MealBook meals, HouseholdRegion household, EventLog log)
+public sealed class LeftoverBook(IDbContextFactory<CookAlongDb> databases, MealBook meals, HouseholdRegion household, EventLog log) : IDisposable
 {
+    // Two people count portions at once: each tap must see what the one before made.
+    readonly SemaphoreSlim turn = new(1);
+
     /// <summary>More than anybody writes labels for.</summary>
     public const int MostPortions = 100;
 
@@ -36,8 +39,9 @@ public sealed class LeftoverBook(IDbContextFactory<CookAlongDb> databases, MealB
         return new KeptLeftovers(kept, region, [.. dishes]);
     }
 
-    public Task SetPortionsAsync(Guid meal, DishId dish, int portions, CancellationToken stop = default) =>
-        SetAsync(meal, dish, row => row.Portions = Math.Clamp(portions, 0, MostPortions), stop);
+    /// <param name="more">Negative = fewer.</param>
+    public Task AddPortionsAsync(Guid meal, DishId dish, int more, CancellationToken stop = default) =>
+        SetAsync(meal, dish, row => row.Portions = Math.Clamp(row.Portions + more, 0, MostPortions), stop);
 
     /// <param name="kinds">None = guessed again.</param>
     public Task SetKindsAsync(Guid meal, DishId dish, IReadOnlyCollection<LeftoverKind> kinds, CancellationToken stop = default) =>
@@ -46,12 +50,22 @@ public sealed class LeftoverBook(IDbContextFactory<CookAlongDb> databases, MealB
     public Task SetOffTheHeatAsync(Guid meal, DishId dish, DateTimeOffset at, CancellationToken stop = default) =>
         SetAsync(meal, dish, row => row.OffTheHeatAt = at.ToUnixTimeMilliseconds(), stop);
 
+    public void Dispose() => turn.Dispose();
+
     async Task SetAsync(Guid meal, DishId dish, Action<LeftoverRow> set, CancellationToken stop)
     {
-        await using var db = await databases.CreateDbContextAsync(stop);
-        var row = await db.Set<LeftoverRow>().FindAsync([meal, dish.Value], stop) ?? db.Add(new LeftoverRow { Meal = meal, Dish = dish.Value }).Entity;
-        set(row);
-        await db.SaveChangesAsync(stop);
+        await turn.WaitAsync(stop);
+        try
+        {
+            await using var db = await databases.CreateDbContextAsync(stop);
+            var row = await db.Set<LeftoverRow>().FindAsync([meal, dish.Value], stop) ?? db.Add(new LeftoverRow { Meal = meal, Dish = dish.Value }).Entity;
+            set(row);
+            await db.SaveChangesAsync(stop);
+        }
+        finally
+        {
+            turn.Release();
+        }
     }
 
     static DishLeft Left(Dish dish, Meal meal, Run? run, LeftoverRow? row, Region region)
