@@ -32,6 +32,9 @@ public sealed record Step(
     int? Choice,
     bool PauseAfter)
 {
+    /// <summary>Null for most: they are done when somebody says so.</summary>
+    public CoreWanted? Core { get; init; }
+
     /// <summary>The way number <paramref name="option"/>; -1 = as written.</summary>
     public Way WayOf(int option) => option < 0 ? Way : Options[option];
 

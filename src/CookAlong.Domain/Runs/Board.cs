@@ -84,6 +84,9 @@ public sealed record BoardCard(
     public int ExtraMinutes { get; init; }
 
     public ImmutableArray<TendNote> TendNotes { get; init; } = [];
+
+    /// <summary>Null where no thermometer is asked.</summary>
+    public CardCore? Core { get; init; }
 }
 
 public enum CardState
@@ -103,6 +106,9 @@ public enum CardState
 }
 
 public sealed record CardPlace(OvenId? Oven, int Shelves, int Rings, GrillId? Grill, ImmutableArray<ApplianceId> Appliances);
+
+/// <param name="Step">The step that is not done before the thermometer says so: the card's own, or a later one of the same joint.</param>
+public sealed record CardCore(StepId Step, CoreWanted Wanted, ImmutableArray<CoreReading> Readings, string? Vouched);
 
 public sealed record CardTend(int Tend, int Turn, string Text, int Minutes);
 

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace CookAlong.Domain.Runs;
 
 /// <summary>
-/// Names of calls, "kind:what" and what makes it ring anew: minutes added ("out:goose-roast:+10"), a step taken back
+/// Names of calls, "kind:what" and what makes it ring anew: minutes added ("out:goose-roast:+10"), a core reading that says when it is done ("out:goose-roast:core-2"), a step taken back
 /// ("in:goose-roast:again-1"). A call of one name rings once and is acknowledged once, whenever its time moves to.
 /// </summary>
 public static class CallIds
@@ -32,7 +32,9 @@ public static class CallIds
             && (what == step.Value || what.StartsWith(step.Value + ":", StringComparison.Ordinal));
     }
 
-    static string Added(StepState state) => state.ExtraMinutes == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $":+{state.ExtraMinutes}");
+    static string Added(StepState state) =>
+        (state.ExtraMinutes == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $":+{state.ExtraMinutes}"))
+        + (state.Readings.Count(reading => reading.EndsStepAt is not null) is > 0 and var times ? string.Create(CultureInfo.InvariantCulture, $":core-{times}") : "");
 
     static string Again(StepState state) => state.Undone == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $":again-{state.Undone}");
 }

@@ -28,6 +28,7 @@ sealed class Cards(Run run, DateTimeOffset now, Expectation expected, ImmutableA
             IsClaimed = run.IsClaimed(step.Id),
             ExtraMinutes = run.StateOf(step.Id).ExtraMinutes,
             TendNotes = Tending.Notes(run, step),
+            Core = CoreOf(step),
         };
     }
 
@@ -47,6 +48,7 @@ sealed class Cards(Run run, DateTimeOffset now, Expectation expected, ImmutableA
             IsFree = helpers.All(one => run.PersonOf(one) is null),
             HeldUntil = null,
             TendNotes = [],
+            Core = null,
             Tend = new CardTend(left.Turn.Tend, left.Turn.Turn, tend.Text, tend.Minutes),
             Call = calls.FirstOrDefault(call => call.Id == CallIds.Tend(left.Turn, run.StateOf(step.Id)) && call.Due <= now && !call.IsAcknowledged),
         };
@@ -58,6 +60,10 @@ sealed class Cards(Run run, DateTimeOffset now, Expectation expected, ImmutableA
         { Started: not null } => expected.Ends(step.Id) < now ? CardState.Over : CardState.Running,
         _ => expected.Starts(step.Id) <= now && expected.IsReady(step) ? CardState.Due : CardState.Waiting,
     };
+
+    CardCore? CoreOf(Step step) => run.CoreStepOf(step) is { Core: { } wanted } core && run.StateOf(core.Id) is var state
+        ? new CardCore(core.Id, wanted, state.Readings, state.Vouched)
+        : null;
 
     CardPlace PlaceOf(Step step)
     {

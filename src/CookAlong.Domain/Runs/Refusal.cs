@@ -46,6 +46,13 @@ public abstract record Refusal
 
     public sealed record TendAlreadyDone(StepId Step, DateTimeOffset At) : Refusal;
 
+    /// <summary>It has no core temperature to read.</summary>
+    public sealed record NoCore(StepId Step) : Refusal;
+
+    /// <param name="Last">The last reading; null = none was taken.</param>
+    /// <param name="Likely">When it will be there, as far as the readings tell.</param>
+    public sealed record CoreNotReached(StepId Step, int Celsius, CoreReading? Last, DateTimeOffset? Likely) : Refusal;
+
     public sealed record UnknownCall(CallId Call) : Refusal;
 
     public sealed record UnknownDish(DishId Dish) : Refusal;

@@ -31,7 +31,7 @@ public sealed partial record Run
         RunEvent.RunStarted e => this with { Meal = e.Meal, Menu = e.Meal.Dishes, Plan = e.Plan, Helpers = e.Meal.Helpers, Began = logged.At },
         RunEvent.PersonJoined e => WithPerson(new RunPerson(e.Person, e.Name, e.Role, e.Helper)),
         RunEvent.PersonPutOut e => this with { People = People.Remove(e.Person) },
-        RunEvent.StepStarted e => WithStep(e.Step, state => state with { Started = logged.At, By = logged.By }),
+        RunEvent.StepStarted e => WithMinutesByCore(WithStep(e.Step, state => state with { Started = logged.At, By = logged.By }), e.Step),
         RunEvent.StepFinished e => WithStep(e.Step, state => state with
         {
             Started = state.Started ?? MustHaveBegun(e.Step, logged.At),
@@ -49,6 +49,10 @@ public sealed partial record Run
         RunEvent.TimeTakenBack e => WithTimeTakenBack(e.Step, e.Minutes),
         RunEvent.TendFinished e => this with { TendsDone = TendsDone.SetItem(new TendTurn(e.Step, e.Tend, e.Turn), logged.At) },
         RunEvent.TendTakenBack e => WithTendTakenBack(new TendTurn(e.Step, e.Tend, e.Turn)),
+        RunEvent.CoreRead e => WithReading(e.Step, new CoreReading(e.At, e.Celsius, e.Word)),
+        RunEvent.CoreTakenBack e => WithoutLastReading(e.Step),
+        RunEvent.CoreVouched e => WithStep(e.Step, state => state with { Vouched = e.Check }),
+        RunEvent.CoreWordTakenBack e => WithStep(e.Step, state => state with { Vouched = null }),
         RunEvent.CallAcknowledged e => this with { Acknowledged = Acknowledged.SetItem(e.Call, logged.At) },
         RunEvent.CallTakenBack e => this with { Acknowledged = Acknowledged.Remove(e.Call) },
         RunEvent.KitchenPaused e => this with { Pause = new RunPause(logged.At, e.After, logged.Sequence) },
@@ -71,12 +75,12 @@ public sealed partial record Run
     static bool ChangesPlan(RunEvent happened) => happened switch
     {
         RunEvent.RunStarted or RunEvent.StepStarted or RunEvent.StepFinished or RunEvent.StepTakenBack or RunEvent.StepClaimed
-            or RunEvent.StepLetGo or RunEvent.StepGiven or RunEvent.StepHandedOver or RunEvent.ClaimFreed or RunEvent.TimeAdded or RunEvent.TimeTakenBack
+            or RunEvent.StepLetGo or RunEvent.StepGiven or RunEvent.StepHandedOver or RunEvent.ClaimFreed or RunEvent.TimeAdded or RunEvent.TimeTakenBack or RunEvent.CoreRead or RunEvent.CoreTakenBack
             or RunEvent.PlanAccepted or RunEvent.PlanTakenBack
             or RunEvent.HelperLeft or RunEvent.DishDropped or RunEvent.TableMoved or RunEvent.OvenBehind
             or RunEvent.HelperStayed or RunEvent.DishBroughtBack or RunEvent.TableMovedBack or RunEvent.OvenCaughtUp => true,
         RunEvent.PersonJoined or RunEvent.PersonPutOut or RunEvent.TendFinished or RunEvent.TendTakenBack
-            or RunEvent.CallAcknowledged or RunEvent.CallTakenBack or RunEvent.ClaimKept or RunEvent.PlanRuleSet
+            or RunEvent.CallAcknowledged or RunEvent.CallTakenBack or RunEvent.ClaimKept or RunEvent.PlanRuleSet or RunEvent.CoreVouched or RunEvent.CoreWordTakenBack
             or RunEvent.KitchenPaused or RunEvent.KitchenWentOn or RunEvent.RunEnded => false,
         _ => throw new UnreachableException($"Nobody has said whether {happened.GetType().Name} changes the plan."),
     };
@@ -98,7 +102,7 @@ public sealed partial record Run
         var wasFinished = StateOf(step).Finished is not null;
         var next = WithStep(step, state => wasFinished
             ? state with { Finished = null, Undone = state.Undone + 1 }
-            : state with { Started = null, By = null, Undone = state.Undone + 1 });
+            : state with { Started = null, By = null, ByCore = 0, Undone = state.Undone + 1 });
         return wasFinished ? next : next with { TendsDone = TendsDone.RemoveRange(TendsDone.Keys.Where(turn => turn.Step == step)) };
     }
 
@@ -115,8 +119,8 @@ public sealed partial record Run
         Steps = Steps.ToImmutableDictionary(
             entry => entry.Key,
             entry => entry.Value.Started is null
-                ? StepState.Untouched with { Undone = entry.Value.Undone, HeldSince = HoldersOf(entry.Key).ToHashSet().SetEquals(accepted.Step(entry.Key).Helpers) ? entry.Value.HeldSince : null }
-                : entry.Value with { CountedByPlan = accepted.Step(entry.Key).Minutes + entry.Value.ExtraMinutes - MinutesOf(entry.Key) }),
+                ? StepState.Untouched with { Undone = entry.Value.Undone, Readings = entry.Value.Readings, Vouched = entry.Value.Vouched, HeldSince = HoldersOf(entry.Key).ToHashSet().SetEquals(accepted.Step(entry.Key).Helpers) ? entry.Value.HeldSince : null }
+                : entry.Value with { CountedByPlan = accepted.Step(entry.Key).Minutes + entry.Value.ExtraMinutes + entry.Value.ByCore - MinutesOf(entry.Key) }),
     };
 
     /// <summary>For a step nobody said was started: its planned start or the end of what it waited for, whichever is later, and at most now.</summary>

@@ -60,6 +60,10 @@ public sealed partial record Run
         RunCommand.TakeBackTime c => OnStep(c.Step, step => TakeBackTime(step, c.Minutes, who)),
         RunCommand.FinishTend c => OnStep(c.Step, step => FinishTend(step, c.Tend, c.Turn, who)),
         RunCommand.TakeBackTend c => OnStep(c.Step, step => TakeBackTend(step, c.Tend, c.Turn, who)),
+        RunCommand.ReadCore c => OnStep(c.Step, step => ReadCore(step, c.Celsius, c.At, who, now)),
+        RunCommand.TakeBackReading c => OnStep(c.Step, step => TakeBackReading(step, who)),
+        RunCommand.VouchFor c => OnStep(c.Step, step => VouchFor(step, c.Check)),
+        RunCommand.TakeBackWord c => OnStep(c.Step, step => StateOf(step.Id).Vouched is null ? new Refusal.NothingToTakeBack() : new RunEvent.CoreWordTakenBack(step.Id)),
         RunCommand.Acknowledge c => Acknowledge(c.Call, now),
         RunCommand.TakeBackAnswer c => TakeBackAnswer(c.Call, now),
         RunCommand.HoldEverything => Pause is null ? new RunEvent.KitchenPaused(After: null) : new Refusal.Paused(),
@@ -86,10 +90,11 @@ public sealed partial record Run
         RunCommand.PutOut or RunCommand.TakeOver or RunCommand.FreeStep or RunCommand.HoldEverything or RunCommand.GoOn or RunCommand.AcceptPlan
             or RunCommand.TakeBackPlan or RunCommand.SetPlanRule or RunCommand.HelperLeaves or RunCommand.HelperStays
             or RunCommand.DropDish or RunCommand.BringBackDish or RunCommand.MoveTable or RunCommand.TakeBackTable
-            or RunCommand.OvenStillHeats or RunCommand.OvenOnTime or RunCommand.EndRun => Role.Host,
+            or RunCommand.OvenStillHeats or RunCommand.OvenOnTime
+            or RunCommand.VouchFor or RunCommand.TakeBackWord or RunCommand.EndRun => Role.Host,
         RunCommand.StartStep or RunCommand.FinishStep or RunCommand.TakeBack or RunCommand.ClaimStep or RunCommand.LetGoStep
             or RunCommand.GiveStep or RunCommand.KeepStep or RunCommand.AddTime or RunCommand.TakeBackTime
-            or RunCommand.FinishTend or RunCommand.TakeBackTend or RunCommand.Acknowledge or RunCommand.TakeBackAnswer => Role.Helper,
+            or RunCommand.FinishTend or RunCommand.TakeBackTend or RunCommand.ReadCore or RunCommand.TakeBackReading or RunCommand.Acknowledge or RunCommand.TakeBackAnswer => Role.Helper,
         RunCommand.Join => Role.Watcher,
         _ => throw new UnreachableException($"Nobody has said who may ask for {command.GetType().Name}."),
     };

@@ -64,6 +64,11 @@ public sealed partial record Run
             return objection;
         }
 
+        if (NotDoneInside(step) is { } notYet)
+        {
+            return notYet;
+        }
+
         var finished = new RunEvent.StepFinished(step.Id);
         return step.PauseAfter && Pause is null
             ? new Decision.Accepted([finished, new RunEvent.KitchenPaused(step.Id)])

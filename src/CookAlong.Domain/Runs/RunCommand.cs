@@ -45,6 +45,18 @@ public abstract record RunCommand
 
     public sealed record TakeBackTend(StepId Step, int Tend, int Turn) : RunCommand;
 
+    /// <param name="Celsius">In the middle of what cooks, read from a thermometer; -60 to 600.</param>
+    /// <param name="At">When it was read, where that was not just now: a phone may have been out of reach. Not later than now, at most two hours ago.</param>
+    public sealed record ReadCore(StepId Step, decimal Celsius, DateTimeOffset? At = null) : RunCommand;
+
+    public sealed record TakeBackReading(StepId Step) : RunCommand;
+
+    /// <summary>The host says that a step with a core temperature is done by another check.</summary>
+    /// <param name="Check">What was looked at; 1 to 200 characters.</param>
+    public sealed record VouchFor(StepId Step, string Check) : RunCommand;
+
+    public sealed record TakeBackWord(StepId Step) : RunCommand;
+
     public sealed record Acknowledge(CallId Call) : RunCommand;
 
     /// <summary>The call was not answered after all.</summary>

@@ -42,6 +42,16 @@ public abstract record RunEvent
 
     public sealed record TendTakenBack(StepId Step, int Tend, int Turn) : RunEvent;
 
+    /// <param name="Word">What was made of it then, with the readings before it; better arithmetic of a later version changes nothing of the past.</param>
+    public sealed record CoreRead(StepId Step, decimal Celsius, DateTimeOffset At, CoreWord Word) : RunEvent;
+
+    /// <summary>The last reading.</summary>
+    public sealed record CoreTakenBack(StepId Step) : RunEvent;
+
+    public sealed record CoreVouched(StepId Step, string Check) : RunEvent;
+
+    public sealed record CoreWordTakenBack(StepId Step) : RunEvent;
+
     public sealed record CallAcknowledged(CallId Call) : RunEvent;
 
     public sealed record CallTakenBack(CallId Call) : RunEvent;

@@ -20,8 +20,20 @@ public sealed record StepState(
     /// <summary>How many minutes of its length by hand the plan that was taken since counts already; negative where that plan made it shorter.</summary>
     public int CountedByPlan { get; init; }
 
+    /// <summary>Minutes by which its thermometer moves its end; negative where it is done sooner.</summary>
+    public int ByCore { get; init; }
+
+    /// <summary>Core readings in their order.</summary>
+    public ImmutableArray<CoreReading> Readings { get; init; } = [];
+
+    /// <summary>What the host looked at instead; null = nothing.</summary>
+    public string? Vouched { get; init; }
+
+    /// <summary>The word on the last reading.</summary>
+    public CoreWord? Word => Readings.LastOrDefault()?.Word;
+
     /// <summary>Minutes of its length that the plan does not know of.</summary>
-    public int BeyondPlan => ExtraMinutes - CountedByPlan;
+    public int BeyondPlan => ExtraMinutes + ByCore - CountedByPlan;
 
     /// <summary>When its holders last took it or were given it; null = they have it by the plan alone.</summary>
     public DateTimeOffset? HeldSince { get; init; }

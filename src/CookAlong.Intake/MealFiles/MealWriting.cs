@@ -92,7 +92,14 @@ internal sealed class MealWriting(TimeZoneInfo zone)
         ("window", step.Window is { } window ? Span(window) : null),
         ("by", Texts(step.By.Select(helper => helper.Value)).OrNothing()),
         ("choice", step.Choice),
-        ("pauseAfter", Flag(step.PauseAfter)));
+        ("pauseAfter", Flag(step.PauseAfter)),
+        ("core", step.Core is { } core ? Core(core) : null));
+
+    private static JsonObject Core(CoreWanted core) => Object(
+        ("celsius", core.Celsius),
+        ("cut", core.Joint is { } joint ? CoreReading.Cuts.WordFor(joint.Cut) : null),
+        ("kilograms", core.Joint?.Kilograms),
+        ("stuffed", core.Joint is { Stuffed: true } ? true : null));
 
     private static JsonObject Option(Way way) => Object(
         ("minutes", Minutes(way.Minutes)),

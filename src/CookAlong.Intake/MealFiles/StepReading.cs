@@ -32,7 +32,10 @@ internal static class StepReading
             step.Object("window")?.Window(ids.Zone),
             By(step, way, ids),
             Choice(step, options.Length),
-            step.Flag("pauseAfter"));
+            step.Flag("pauseAfter"))
+        {
+            Core = step.Object("core") is { } core ? CoreReading.Core(core) : null,
+        };
     }
 
     private static ImmutableArray<After> After(Place step, string id, string? previous, MealIds ids)

@@ -64,6 +64,11 @@ public sealed class SimulatedHands(RunId run)
             var ticks = isWrong ? takes * 0.4 : draws.Fraction($"forget {id}") < Forgotten ? takes + ForgetsFor : takes;
             if (board.At >= step.Started!.Value + ticks)
             {
+                if (card.Core is { Vouched: null } core && core.Step == id && step.Word?.Verdict != CoreVerdict.Reached)
+                {
+                    yield return Thermometer(state, board, who, core);
+                }
+
                 yield return TapOf(board, $"finish {id} {step.Undone}", who, new RunCommand.FinishStep(id));
             }
             else if (!isWrong && step.ExtraMinutes == 0 && takes.TotalMinutes > planned + 1 && board.At >= step.Started.Value.AddMinutes(planned - 1))
@@ -72,6 +77,11 @@ public sealed class SimulatedHands(RunId run)
             }
         }
     }
+
+    /// <summary>It is read once; where that is not believed of a joint nobody looked at before, the host vouches for it.</summary>
+    Tap Thermometer(Run state, Board board, RunPerson who, CardCore core) => core.Readings.IsEmpty
+        ? TapOf(board, $"read {core.Step}", who, new RunCommand.ReadCore(core.Step, core.Wanted.Celsius + 1))
+        : TapOf(board, $"vouch {core.Step}", state.People.Values.First(person => person.Role == Role.Host), new RunCommand.VouchFor(core.Step, "rehearsed"));
 
     IEnumerable<Tap> TakingBack(Run state, Board board) =>
         from card in board.Done

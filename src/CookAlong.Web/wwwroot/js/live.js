@@ -140,11 +140,34 @@ function labelOf(button) {
   return headline ? `${label}: ${headline}` : label;
 }
 
+/**
+ * A command that says what somebody typed beside its button, and when: it may be sent much later.
+ * @param {Element} button @param {Record<string, unknown>} command
+ * @returns {boolean} false when there is nothing to say yet
+ */
+function fillIn(button, command) {
+  const form = button.closest("[data-typed]");
+  const input = /** @type {HTMLInputElement | null | undefined} */ (form?.querySelector("input"));
+  if (!form || !input || !TYPED.has(String(command.kind))) return true;
+  const typed = input.type === "number" ? input.valueAsNumber : input.value.trim();
+  if (typed === "" || Number.isNaN(typed) || !input.reportValidity()) {
+    input.focus();
+    return false;
+  }
+  command[/** @type {string} */ (form.getAttribute("data-typed"))] = typed;
+  command.at = Math.round(now());
+  input.value = "";
+  return true;
+}
+
+const TYPED = new Set(["readCore", "vouchFor"]);
+
 document.addEventListener("click", (event) => {
   if (event.target instanceof Element && event.target.closest("[data-quiet]")) calls.quiet();
   const button = event.target instanceof Element ? event.target.closest("[data-tap]") : null;
   if (!button) return;
   const command = JSON.parse(/** @type {string} */ (button.getAttribute("data-tap")));
+  if (!fillIn(button, command)) return;
   if (command.kind === "acknowledge") calls.silence(command.call);
   if (command.kind === "startStep") calls.begun(command.step);
   taps.add(command, sequence(), labelOf(button));

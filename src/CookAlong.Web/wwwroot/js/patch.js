@@ -60,6 +60,8 @@ export function patcher(live, patched, keep) {
     const fresh = new DOMParser().parseFromString(html, "text/html").getElementById("part");
     Idiomorph.morph(/** @type {Element} */ (live.querySelector("#part")), /** @type {Element} */ (fresh), {
       morphStyle: "outerHTML",
+      // Nor is anything lost that somebody is typing.
+      ignoreActiveValue: true,
       callbacks: {
         // The arm strip is the script's own.
         beforeNodeMorphed: (/** @type {Node} */ old) => !(old instanceof Element && old.hasAttribute("data-keep")),

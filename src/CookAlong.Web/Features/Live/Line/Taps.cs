@@ -28,6 +28,16 @@ public static class Taps
 
     public static string AddTime(StepId step, int minutes) => Json(new { kind = "addTime", step = step.Value, minutes });
 
+    /// <summary>The script fills in what was typed beside the button.</summary>
+    public static string ReadCore(StepId step) => Json(new { kind = "readCore", step = step.Value });
+
+    public static string TakeBackReading(StepId step) => Json(new { kind = "takeBackReading", step = step.Value });
+
+    /// <summary>The script fills in what was typed beside the button.</summary>
+    public static string VouchFor(StepId step) => Json(new { kind = "vouchFor", step = step.Value });
+
+    public static string TakeBackWord(StepId step) => Json(new { kind = "takeBackWord", step = step.Value });
+
     public static string Acknowledge(CallId call) => Json(new { kind = "acknowledge", call = call.Value });
 
     public static string TakeBackTime(StepId step, int minutes) => Json(new { kind = "takeBackTime", step = step.Value, minutes });

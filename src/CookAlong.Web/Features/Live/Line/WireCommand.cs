@@ -46,6 +46,10 @@ static class WireCommand
             "finishTend" => Step(json) is { } step && Number(json, "tend") is { } tend && Number(json, "turn") is { } turn
                 ? new RunCommand.FinishTend(step, tend, turn)
                 : null,
+            "readCore" => Step(json) is { } step && Decimal(json, "celsius") is { } celsius ? new RunCommand.ReadCore(step, celsius, Moment(json, "at")) : null,
+            "takeBackReading" => Step(json) is { } step ? new RunCommand.TakeBackReading(step) : null,
+            "vouchFor" => Step(json) is { } step && Text(json, "check") is { } check ? new RunCommand.VouchFor(step, check) : null,
+            "takeBackWord" => Step(json) is { } step ? new RunCommand.TakeBackWord(step) : null,
             "acknowledge" => Text(json, "call") is { } call ? new RunCommand.Acknowledge(new CallId(call)) : null,
             "holdEverything" => new RunCommand.HoldEverything(),
             "goOn" => new RunCommand.GoOn(),
@@ -73,6 +77,15 @@ static class WireCommand
 
     static int? Number(JsonElement json, string name) =>
         json.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.Number && value.TryGetInt32(out var number) ? number : null;
+
+    static decimal? Decimal(JsonElement json, string name) =>
+        json.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.Number && value.TryGetDecimal(out var number) ? number : null;
+
+    /// <summary>Milliseconds since the Unix epoch.</summary>
+    static DateTimeOffset? Moment(JsonElement json, string name) =>
+        json.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.Number && value.TryGetInt64(out var at) && at is > 0 and < 100_000_000_000_000
+            ? DateTimeOffset.FromUnixTimeMilliseconds(at)
+            : null;
 
     static Guid? Id(JsonElement json, string name) =>
         json.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.String && value.TryGetGuid(out var id) ? id : null;

@@ -24,6 +24,10 @@ public sealed class MyJobs(LiveView view)
         .Where(card => IsForWhoeverIsNear(card) && card.Call is null && card.Starts <= Soon && card.State != CardState.Running)
         .Take(Shown);
 
+    /// <summary>What cooks by a thermometer; no child's job.</summary>
+    public IEnumerable<BoardCard> Cores => IsChild ? [] : view.Board.Now
+        .Where(card => card is { Core: not null, Tend: null, State: CardState.Running or CardState.Over } && card.Step.Id != Current?.Step.Id);
+
     /// <summary>Work for hands that nobody here has: the few that come soon, or two for somebody who wants something to do.</summary>
     public IEnumerable<BoardCard> FreeSoon => Free.Where((card, place) => place < 2 || (place < MostFree && card.Starts <= Soon));
 

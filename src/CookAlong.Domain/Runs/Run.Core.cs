@@ -1,0 +1,117 @@
+using CookAlong.Domain.Doneness;
+using CookAlong.Domain.Kitchens;
+using CookAlong.Domain.Meals;
+
+namespace CookAlong.Domain.Runs;
+
+// The thermometer's word on a step: readings, when it will be done by them, and that it is not done before.
+public sealed partial record Run
+{
+    /// <summary>Nothing in a kitchen that anybody would type; °C.</summary>
+    const int LeastReading = -60, MostReading = 600;
+
+    /// <summary>How long the door stands open for a tend; common practice, no source.</summary>
+    static readonly TimeSpan doorForTend = TimeSpan.FromMinutes(2);
+
+    /// <summary>A reading that waited longer to be sent says nothing of now.</summary>
+    static readonly TimeSpan oldestReading = TimeSpan.FromHours(2);
+
+    /// <summary>Characters of what else was looked at.</summary>
+    public const int LongestCheck = 200;
+
+    /// <summary>A reading is a report: anybody who may finish the step may bring it, and it is heard in a pause too.</summary>
+    Decision ReadCore(Step step, decimal celsius, DateTimeOffset? read, RunPerson who, DateTimeOffset now)
+    {
+        var state = StateOf(step.Id);
+        var at = read is { } before && before <= now && now - before <= oldestReading ? before : now;
+        return step.Core is null ? new Refusal.NoCore(step.Id)
+            : state.Finished is { } end ? new Refusal.AlreadyFinished(step.Id, end)
+            : IntoTheHeat(step) is null ? new Refusal.NotStarted(step.Id)
+            : ObjectionTo(step, who) is { } objection ? objection
+            : celsius is < LeastReading or > MostReading ? new Refusal.OutOfRange("°C", LeastReading, MostReading)
+            : new RunEvent.CoreRead(step.Id, celsius, at, WordOn(step, [.. state.Readings.Select(Probe), new ProbeReading(at, (double)celsius)]));
+    }
+
+    /// <summary>The last one was not meant, or the probe was not where it should be.</summary>
+    Decision TakeBackReading(Step step, RunPerson who)
+    {
+        var state = StateOf(step.Id);
+        return state.Readings.IsEmpty ? new Refusal.NothingToTakeBack()
+            : state.Finished is { } end ? new Refusal.AlreadyFinished(step.Id, end)
+            : ObjectionTo(step, who) is { } objection ? objection
+            : new RunEvent.CoreTakenBack(step.Id);
+    }
+
+    /// <summary>The host vouches for it by another check than a reading.</summary>
+    Decision VouchFor(Step step, string check) =>
+        step.Core is null ? new Refusal.NoCore(step.Id)
+        : StateOf(step.Id).Finished is { } end ? new Refusal.AlreadyFinished(step.Id, end)
+        : string.IsNullOrWhiteSpace(check) || check.Length > LongestCheck ? new Refusal.OutOfRange("What was looked at, in characters,", 1, LongestCheck)
+        : new RunEvent.CoreVouched(step.Id, check.Trim());
+
+    /// <summary>Why a step with a core temperature is not done yet; null when it is, or has none.</summary>
+    Refusal.CoreNotReached? NotDoneInside(Step step) =>
+        step.Core is { } core && StateOf(step.Id) is { Vouched: null } state && state.Word?.Verdict != CoreVerdict.Reached
+            ? new Refusal.CoreNotReached(step.Id, core.Celsius, state.Readings.LastOrDefault(), state.Word?.Likely)
+            : null;
+
+    CoreWord WordOn(Step step, IReadOnlyList<ProbeReading> readings)
+    {
+        var core = step.Core!;
+        if (core.Joint is { } joint && IntoTheHeat(step) is { } since && Plan.Step(step.Id).Oven is { } oven)
+        {
+            var roasting = Roasting.By(joint, since, Plan.Ovens.Single(one => one.Oven == oven), Meal.Kitchen.Ovens.Single(one => one.Id == oven).StartsAt);
+            return CoreWord.Of(Thermometer.Forecast(roasting with { Doors = [.. DoorsSince(step, since)] }, readings, core.Celsius));
+        }
+
+        return new CoreWord(readings[^1].Celsius >= core.Celsius ? CoreVerdict.Reached : CoreVerdict.NoForecast);
+    }
+
+    /// <summary>The step with a core temperature that this one is, or as oven work of the same joint leads to; null = none.</summary>
+    public Step? CoreStepOf(Step step) =>
+        step.Core is not null ? step
+        : WayOf(step).Uses.Oven is not null ? Meal.DishOf(step.Id).Steps.FirstOrDefault(other => other.Core is not null && Roasts(other).Contains(step))
+        : null;
+
+    /// <summary>A joint may roast in several steps: when the first of them began; null = not yet.</summary>
+    DateTimeOffset? IntoTheHeat(Step step) => Roasts(step).Select(one => StateOf(one.Id).Started).Where(at => at is not null).DefaultIfEmpty(null).Min();
+
+    /// <summary>The step, and the oven work of its dish that leads to it.</summary>
+    IEnumerable<Step> Roasts(Step step)
+    {
+        var dish = Meal.DishOf(step.Id);
+        HashSet<StepId> before = [step.Id];
+        foreach (var earlier in dish.Steps.Reverse())
+        {
+            if (dish.Steps.Any(one => before.Contains(one.Id) && one.After.Any(after => after.Step == earlier.Id)))
+            {
+                before.Add(earlier.Id);
+            }
+        }
+
+        return dish.Steps.Where(one => one.Id == step.Id || (before.Contains(one.Id) && WayOf(one).Uses.Oven is not null));
+    }
+
+    IEnumerable<DoorOpening> DoorsSince(Step step, DateTimeOffset since)
+    {
+        var roasts = Roasts(step).Select(one => one.Id).ToHashSet();
+        return TendsDone.Where(done => roasts.Contains(done.Key.Step) && done.Value >= since).Select(done => new DoorOpening(done.Value, doorForTend)).OrderBy(door => door.At);
+    }
+
+    /// <summary>The step ends when the thermometer says, not when the recipe does; a reading before the step itself begins moves nothing yet.</summary>
+    Run WithReading(StepId step, CoreReading reading) => WithMinutesByCore(WithStep(step, state => state with { Readings = state.Readings.Add(reading) }), step);
+
+    Run WithoutLastReading(StepId step) => WithMinutesByCore(WithStep(step, state => state with { Readings = state.Readings.RemoveAt(state.Readings.Length - 1) }), step);
+
+    /// <summary>By the last reading that names a time; one that is in doubt changes nothing.</summary>
+    static Run WithMinutesByCore(Run run, StepId step)
+    {
+        var state = run.StateOf(step);
+        var end = state.Readings.Select(reading => reading.EndsStepAt).LastOrDefault(at => at is not null);
+        var without = run.MinutesOf(step) - state.ByCore;
+        var minutes = state.Started is { } started && end is { } until ? Math.Max(1, (int)Math.Ceiling((until - started).TotalMinutes)) : without;
+        return run.WithStep(step, one => one with { ByCore = minutes - without });
+    }
+
+    static ProbeReading Probe(CoreReading reading) => new(reading.At, (double)reading.Celsius);
+}

@@ -1,0 +1,43 @@
+using System.Globalization;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using CookAlong.Domain.Runs;
+
+namespace CookAlong.Web.Data;
+
+/// <summary>The thermometer's word as the log keeps it. Names never change.</summary>
+static class StoredWord
+{
+    public static JsonObject Write(CoreWord word)
+    {
+        var json = new JsonObject { ["verdict"] = JsonNamingPolicy.CamelCase.ConvertName(word.Verdict.ToString()) };
+        foreach (var (name, at) in new[] { ("earliest", word.Earliest), ("likely", word.Likely), ("latest", word.Latest) })
+        {
+            if (at is { } moment)
+            {
+                json[name] = Of(moment);
+            }
+        }
+
+        if (word.Celsius is { } celsius)
+        {
+            json["celsius"] = celsius;
+        }
+
+        return json;
+    }
+
+    public static CoreWord Read(JsonObject json)
+    {
+        var name = json["verdict"]!.GetValue<string>();
+        return Enum.TryParse<CoreVerdict>(name, ignoreCase: true, out var verdict)
+            ? new CoreWord(verdict, Maybe("earliest"), Maybe("likely"), Maybe("latest"), json["celsius"]?.GetValue<double>())
+            : throw new InvalidDataException($"The log holds a verdict \"{name}\" that this version does not know.");
+
+        DateTimeOffset? Maybe(string member) => json[member] is { } at ? At(at) : null;
+    }
+
+    public static string Of(DateTimeOffset at) => at.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture);
+
+    public static DateTimeOffset At(JsonNode at) => DateTimeOffset.Parse(at.GetValue<string>(), CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,44 @@
+using System.Diagnostics;
+using System.Globalization;
+using CookAlong.Domain.Runs;
+
+namespace CookAlong.Web.Features.Live.Wording;
+
+// The thermometer's word, as sentences. Only an expected time is ever called one.
+public sealed partial class Words
+{
+    public static string Degrees(decimal celsius) => string.Create(CultureInfo.InvariantCulture, $"{celsius:0.#} °C");
+
+    /// <summary>What a reading came to, and what to do where it cannot be believed.</summary>
+    /// <param name="celsius">The reading itself.</param>
+    public string Of(CoreWord word, decimal celsius) => word.Verdict switch
+    {
+        CoreVerdict.Reached => "it is done",
+        CoreVerdict.Expected => $"done at about {At(word.Likely!.Value)}, between {At(word.Earliest!.Value)} and {At(word.Latest!.Value)}",
+        CoreVerdict.RangeOnly when word.Latest is { } latest => $"somewhere between {At(word.Earliest!.Value)} and {At(latest)}; another reading will tell more",
+        CoreVerdict.RangeOnly => $"not before {At(word.Earliest!.Value)}; another reading will tell more",
+        CoreVerdict.NoForecast => "not there yet; nobody can say when",
+        CoreVerdict.Never => $"this oven will not bring it there{(word.Celsius is { } highest ? $" (it comes to about {highest.ToString("0", CultureInfo.InvariantCulture)} °C)" : "")}: turn it up",
+        CoreVerdict.Impossible or CoreVerdict.FarFromStart when word.Celsius is { } read => $"that cannot be °C; were it °F, it would be {read.ToString("0", CultureInfo.InvariantCulture)} °C",
+        CoreVerdict.Impossible => "no roast is that warm or cold: read it again",
+        CoreVerdict.FarFromStart => "far from how it went in: is the probe in the middle?",
+        CoreVerdict.OutOfOrder => "older than the reading before it",
+        CoreVerdict.Fell => "it fell in a hot oven: has the probe slipped? Put it back into the thickest part",
+        CoreVerdict.Leapt => "it rose faster than meat can: has the probe fallen out, or does it touch metal?",
+        CoreVerdict.TooFast => "faster than any such joint: does the probe touch a bone? Try the thickest part again",
+        CoreVerdict.TooSlow => "slower than any such joint: are the weight and the oven as written?",
+        CoreVerdict.Frozen => "there is ice in it: thaw it first; no time can be named",
+        _ => throw new UnreachableException($"A verdict without a sentence: {word.Verdict}."),
+    };
+
+    string NotYet(Refusal.CoreNotReached one) => one switch
+    {
+        { Last: null } => $"{Step(one.Step)} is not done before the thermometer says {one.Celsius} °C in the middle. Take its temperature first.",
+        { Last: { } last } => $"Not safe yet: {Step(one.Step)} needs {one.Celsius} °C in the middle, and at {At(last.At)} it had {Degrees(last.Celsius)}. {Sentence(Of(last.Word, last.Celsius))} Take it again, or the host can vouch for another check.",
+    };
+
+    /// <summary>The word on a reading, as a sentence of its own.</summary>
+    public string Sentence(CoreReading reading) => Sentence(Of(reading.Word, reading.Celsius));
+
+    static string Sentence(string words) => $"{char.ToUpperInvariant(words[0])}{words[1..]}{(words[^1] is '.' or '?' ? "" : ".")}";
+}
