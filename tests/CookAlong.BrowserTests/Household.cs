@@ -57,7 +57,7 @@ public sealed partial class Household(Chromium chromium) : IAsyncLifetime
     public static Task StartMashAsync(Screen host) =>
         StartAsync(host, MashForTwo.Json($"Mash for two, {Interlocked.Increment(ref meals)}", TimeProvider.System.GetUtcNow()));
 
-    static async Task StartAsync(Screen host, string mealFile)
+    public static async Task StartAsync(Screen host, string mealFile)
     {
         await PlanAsync(host, mealFile);
         await host.Page.GetByRole(AriaRole.Button, new() { Name = "Start cooking" }).ClickAsync();

@@ -16,6 +16,7 @@ public sealed record CoreWord(CoreVerdict Verdict, DateTimeOffset? Earliest = nu
         CoreForecast.RangeOnly one => new(CoreVerdict.RangeOnly, one.Earliest, null, one.Latest),
         CoreForecast.Never one => new(CoreVerdict.Never, Celsius: one.Highest),
         CoreForecast.ProbeDoubted { Last: ProbeDoubt.Impossible last } => new(CoreVerdict.Impossible, Celsius: last.IfFahrenheit),
+        CoreForecast.ProbeDoubted { Last: ProbeDoubt.LongAfter } => new(CoreVerdict.LongAfter),
         CoreForecast.ProbeDoubted { Last: ProbeDoubt.OutOfOrder } => new(CoreVerdict.OutOfOrder),
         CoreForecast.ProbeDoubted { Last: ProbeDoubt.Fell last } => new(CoreVerdict.Fell, Celsius: last.By),
         CoreForecast.ProbeDoubted { Last: ProbeDoubt.Leapt last } => new(CoreVerdict.Leapt, Celsius: last.By),
@@ -59,6 +60,9 @@ public enum CoreVerdict
     TooFast,
 
     TooSlow,
+
+    /// <summary>More than a day after the joint went in: a date was mistaken.</summary>
+    LongAfter,
 
     Frozen,
 }

@@ -112,13 +112,24 @@ sealed class CrashLoop(KitchenProcess kitchen, Guid run, int seed)
         }
     }
 
+    /// <summary>As a screen does: a line that does not come up, on a machine that is busy, is opened anew.</summary>
     async Task<HubConnection> ListenAsync()
     {
-        var line = kitchen.NewLine();
-        line.On<Web.Features.Live.Line.CallNews>("Ring", call => rung.AddOrUpdate(call.CallId, 1, (_, times) => times + 1));
-        await line.StartAsync();
-        await line.InvokeAsync<System.Text.Json.JsonElement>("Enter", run);
-        return line;
+        while (true)
+        {
+            var line = kitchen.NewLine();
+            line.On<Web.Features.Live.Line.CallNews>("Ring", call => rung.AddOrUpdate(call.CallId, 1, (_, times) => times + 1));
+            try
+            {
+                await line.StartAsync();
+                await line.InvokeAsync<System.Text.Json.JsonElement>("Enter", run);
+                return line;
+            }
+            catch (Exception away) when (away is OperationCanceledException or HttpRequestException or IOException or TimeoutException)
+            {
+                await line.DisposeAsync();
+            }
+        }
     }
 
     /// <summary>Calls that are due and that the server, given time, has still not sent.</summary>

@@ -50,7 +50,7 @@ public sealed class CoreTests
     [Fact]
     public void What_is_done_sooner_rings_now()
     {
-        var story = Read(Roasting(), (20, 12), (40, 31), (60, 58), (70, 74));
+        var story = Read(Roasting(new CoreWanted(74, null)), (60, 58), (70, 74));
         Assert.Equal(CoreVerdict.Reached, story.Run.StateOf(Roast).Word!.Verdict);
         Assert.Equal(Clock(13, 50), story.Calls().Single(call => call.Kind == CallKind.Out && call.Step == Roast).Due);
     }

@@ -140,6 +140,9 @@ function labelOf(button) {
   return headline ? `${label}: ${headline}` : label;
 }
 
+/** Commands that somebody types the half of. */
+const TYPED = new Set(["readCore", "vouchFor"]);
+
 /**
  * A command that says what somebody typed beside its button, and when: it may be sent much later.
  * @param {Element} button @param {Record<string, unknown>} command
@@ -160,8 +163,6 @@ function fillIn(button, command) {
   return true;
 }
 
-const TYPED = new Set(["readCore", "vouchFor"]);
-
 document.addEventListener("click", (event) => {
   if (event.target instanceof Element && event.target.closest("[data-quiet]")) calls.quiet();
   const button = event.target instanceof Element ? event.target.closest("[data-tap]") : null;
@@ -171,7 +172,8 @@ document.addEventListener("click", (event) => {
   if (command.kind === "acknowledge") calls.silence(command.call);
   if (command.kind === "startStep") calls.begun(command.step);
   taps.add(command, sequence(), labelOf(button));
-  button.closest("details.more")?.removeAttribute("open");
+  // What a reading comes to is looked at where it was typed.
+  if (!button.closest(".core")) button.closest("details.more")?.removeAttribute("open");
   taps.flush();
 });
 

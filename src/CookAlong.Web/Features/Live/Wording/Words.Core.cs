@@ -13,7 +13,7 @@ public sealed partial class Words
     /// <param name="celsius">The reading itself.</param>
     public string Of(CoreWord word, decimal celsius) => word.Verdict switch
     {
-        CoreVerdict.Reached => "it is done",
+        CoreVerdict.Reached => "done there; try a second place before you take it out",
         CoreVerdict.Expected => $"done at about {At(word.Likely!.Value)}, between {At(word.Earliest!.Value)} and {At(word.Latest!.Value)}",
         CoreVerdict.RangeOnly when word.Latest is { } latest => $"somewhere between {At(word.Earliest!.Value)} and {At(latest)}; another reading will tell more",
         CoreVerdict.RangeOnly => $"not before {At(word.Earliest!.Value)}; another reading will tell more",
@@ -23,6 +23,7 @@ public sealed partial class Words
         CoreVerdict.Impossible => "no roast is that warm or cold: read it again",
         CoreVerdict.FarFromStart => "far from how it went in: is the probe in the middle?",
         CoreVerdict.OutOfOrder => "older than the reading before it",
+        CoreVerdict.LongAfter => "more than a day after it went in: is the date right?",
         CoreVerdict.Fell => "it fell in a hot oven: has the probe slipped? Put it back into the thickest part",
         CoreVerdict.Leapt => "it rose faster than meat can: has the probe fallen out, or does it touch metal?",
         CoreVerdict.TooFast => "faster than any such joint: does the probe touch a bone? Try the thickest part again",

@@ -1,0 +1,70 @@
+using System.Globalization;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace CookAlong.BrowserTests;
+
+/// <summary>A duck that is done when the thermometer says so, read on the tablet and on a phone.</summary>
+[Collection(Browsers.Name)]
+public sealed class CoreTests(Household house) : IClassFixture<Household>
+{
+    [Fact]
+    public async Task The_duck_is_not_done_before_its_thermometer_says_so()
+    {
+        await using var tablet = await house.HostAsync(ScreenSize.Tablet);
+        await Household.StartAsync(tablet, Duck(TimeProvider.System.GetUtcNow()));
+        await using var ivo = await house.JoinAsync(tablet, "Ivo");
+        await BeginAsync(tablet, "duck-roast");
+
+        var duck = ivo.Page.Locator("#core-duck-roast");
+        await Expect(duck).ToContainTextAsync("It is done at 74 °C");
+        await duck.GetByLabel("Thermometer").FillAsync("8.5");
+        await duck.GetByRole(AriaRole.Button, new() { Name = "Note it" }).ClickAsync();
+        await Expect(duck).ToContainTextAsync("8.5 °C in the middle");
+        await ivo.ShouldBeCleanInEveryLightAsync("core");
+
+        // The tablet shows the same, and says why it is not done.
+        var tray = tablet.Page.Locator("#hot-duck-roast");
+        await Expect(tray).ToContainTextAsync("8.5 °C of 74 °C inside");
+        await tray.Locator("summary").First.ClickAsync();
+        await tray.GetByRole(AriaRole.Button, new() { Name = "Out now" }).ClickAsync();
+        await Expect(tablet.Page.Locator("#said")).ToContainTextAsync("Not safe yet");
+        await tablet.ShouldBeCleanInEveryLightAsync("core-board");
+
+        // The host vouches for another check, which lets it out.
+        await tray.Locator("summary").First.ClickAsync();
+        await tray.GetByText("No thermometer?").ClickAsync();
+        await tray.GetByLabel("What you looked at").FillAsync("The neighbour's thermometer: 78 °C in the thigh");
+        await tray.GetByRole(AriaRole.Button, new() { Name = "I vouch for it" }).ClickAsync();
+        await Expect(tray).ToContainTextAsync("The host vouches for it");
+        await tray.GetByRole(AriaRole.Button, new() { Name = "Out now" }).ClickAsync();
+        await Expect(tray).ToHaveCountAsync(0);
+        await Expect(ivo.Page.Locator("#core-duck-roast")).ToHaveCountAsync(0);
+        Assert.Empty(tablet.Complaints);
+    }
+
+    /// <summary>Its tray is in, whatever the plan's minute is by now.</summary>
+    static async Task BeginAsync(Screen screen, string step) => await screen.Page.EvaluateAsync(
+        """
+        step => {
+          const run = document.getElementById("live").dataset.run;
+          const body = JSON.stringify({ runId: run, commandId: crypto.randomUUID(), saw: 0, command: { kind: "startStep", step } });
+          return fetch(`/cook/${run}/taps`, { method: "POST", headers: { "Content-Type": "application/json" }, body });
+        }
+        """,
+        step);
+
+    static string Duck(DateTimeOffset now) => string.Create(CultureInfo.InvariantCulture, $$$"""
+        {
+          "format": "cookalong-meal/1", "name": "Duck on a Sunday", "timeZone": "UTC", "notBefore": "{{{now:yyyy-MM-dd'T'HH:mm}}}",
+          "courses": [{"id": "main", "name": "Duck", "tableTime": "{{{now.AddMinutes(135):yyyy-MM-dd'T'HH:mm}}}"}],
+          "kitchen": {"ovens": [{"id": "oven", "name": "The oven", "shelves": 2, "minCelsius": 50, "maxCelsius": 250, "heatUpPerMinute": 100, "coolDownPerMinute": 100}], "rings": 2},
+          "helpers": [{"id": "maren", "name": "Maren"}, {"id": "ivo", "name": "Ivo"}],
+          "dishes": [{"id": "duck", "name": "Roast duck", "course": "main", "serves": 4,
+            "holds": [{"place": "covered", "bestWithin": 5, "goodFor": 10, "limit": 15}],
+            "steps": [{"id": "duck-roast", "text": "Roast the duck", "minutes": 120, "attention": "unattended",
+              "uses": [{"oven": {"shelves": 1, "celsius": {"min": 175, "ideal": 180, "max": 185} } }],
+              "core": {"celsius": 74, "cut": "wholeDuck", "kilograms": 2}}]}]
+        }
+        """);
+}
