@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using CookAlong.Domain.Doneness;
 using CookAlong.Domain.Meals;
 
 namespace CookAlong.Intake.MealFiles;
@@ -19,12 +20,25 @@ public sealed partial class DishDocument
     public void WaitFor(int step, IReadOnlyList<After> links) => Steps[step]!["after"] = new JsonArray([.. links.Select(MealWriting.After)]);
 
     /// <summary>Adds a step at the end.</summary>
-    public void AddStep(string text, int minutes)
+    public void AddStep(string text, int minutes) => InsertStep(Steps.Count, text, minutes);
+
+    /// <summary>Puts a new step before the one at <paramref name="at"/>, which follows it unless it says what it waits for.</summary>
+    public void InsertStep(int at, string text, int minutes)
     {
         var taken = Steps.Select(IdOf).ToHashSet(StringComparer.Ordinal);
         var id = Enumerable.Range(Steps.Count + 1, taken.Count + 1).Select(number => $"step-{number}").First(one => !taken.Contains(one));
-        Steps.Add(new JsonObject { ["id"] = id, ["text"] = text, ["minutes"] = minutes });
+        Steps.Insert(at, new JsonObject { ["id"] = id, ["text"] = text, ["minutes"] = minutes });
     }
+
+    /// <summary>What the thermometer must say before the step is done, and of what joint.</summary>
+    /// <param name="celsius">30 to 99.</param>
+    public void WantCore(int step, int celsius, Joint joint) => Steps[step]!["core"] = new JsonObject
+    {
+        ["celsius"] = celsius,
+        ["cut"] = System.Text.Json.JsonNamingPolicy.CamelCase.ConvertName(joint.Cut.ToString()),
+        ["kilograms"] = joint.Kilograms,
+        ["stuffed"] = joint.Stuffed,
+    };
 
     /// <summary>What waited for it follows the order again, where it waited for nothing else.</summary>
     public void RemoveStep(int index)

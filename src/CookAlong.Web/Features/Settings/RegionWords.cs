@@ -40,9 +40,16 @@ public static class RegionWords
         : string.Create(CultureInfo.InvariantCulture, $"{celsius:0.#} °C");
 
     /// <summary>"2 h", "1 to 2 h", "3 to 4 days".</summary>
-    public static string Span(TimeLimit limit) => limit.Least > TimeSpan.Zero && limit.Least != limit.Most
-        ? Unit(limit.Most) == Unit(limit.Least) ? $"{Length(limit.Least).Split(' ')[0]} to {Length(limit.Most)}" : $"{Length(limit.Least)} to {Length(limit.Most)}"
-        : Length(limit.Most);
+    public static string Span(TimeLimit limit)
+    {
+        var (least, most) = (Length(limit.Least), Length(limit.Most));
+        return (least.Split(' '), most.Split(' ')) switch
+        {
+            _ when limit.Least == TimeSpan.Zero || least == most => most,
+            ([var number, var unit], [_, var other]) when unit.TrimEnd('s') == other.TrimEnd('s') => $"{number} to {most}",
+            _ => $"{least} to {most}",
+        };
+    }
 
     /// <summary>"20 min", "2 h", "1 h 20 min", "3 days", "3 months".</summary>
     public static string Length(TimeSpan span)
@@ -58,8 +65,6 @@ public static class RegionWords
             _ => $"{Many(minutes / 1440, "day")} {minutes % 1440 / 60} h",
         };
     }
-
-    static string Unit(TimeSpan span) => Length(span).Split(' ')[^1].TrimEnd('s');
 
     static string Many(int count, string one) => count == 1 ? $"1 {one}" : $"{count} {one}s";
 }

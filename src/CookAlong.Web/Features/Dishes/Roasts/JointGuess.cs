@@ -1,0 +1,51 @@
+using CookAlong.Domain.Doneness;
+using CookAlong.Domain.FoodSafety;
+using CookAlong.Domain.Guests;
+using CookAlong.Domain.Meals;
+using CookAlong.Domain.Quantities;
+
+namespace CookAlong.Web.Features.Dishes.Roasts;
+
+/// <summary>What a dish says of its joint; whoever cooks it says the rest.</summary>
+/// <param name="Cut">Null = its words name none, or more than one.</param>
+/// <param name="Kilograms">Null = it does not say.</param>
+public sealed record JointGuess(Cut? Cut, double? Kilograms)
+{
+    static readonly (string Words, Cut Cut)[] Names =
+    [
+        ("turkey breast", Domain.Doneness.Cut.TurkeyBreast), ("turkey", Domain.Doneness.Cut.WholeTurkey), ("chicken", Domain.Doneness.Cut.WholeChicken),
+        ("duck", Domain.Doneness.Cut.WholeDuck), ("goose", Domain.Doneness.Cut.WholeGoose), ("rib of beef", Domain.Doneness.Cut.BeefRib),
+        ("beef rib", Domain.Doneness.Cut.BeefRib), ("beef fillet", Domain.Doneness.Cut.BeefFillet), ("fillet of beef", Domain.Doneness.Cut.BeefFillet),
+        ("topside", Domain.Doneness.Cut.BeefRound), ("silverside", Domain.Doneness.Cut.BeefRound), ("leg of lamb", Domain.Doneness.Cut.LambLegOnTheBone),
+        ("lamb leg", Domain.Doneness.Cut.LambLegOnTheBone), ("pork loin", Domain.Doneness.Cut.PorkLoin), ("loin of pork", Domain.Doneness.Cut.PorkLoin),
+        ("pork shoulder", Domain.Doneness.Cut.PorkShoulder), ("shoulder of pork", Domain.Doneness.Cut.PorkShoulder), ("pork fillet", Domain.Doneness.Cut.PorkFillet),
+        ("rib of veal", Domain.Doneness.Cut.VealRib), ("loin of veal", Domain.Doneness.Cut.VealLoin), ("gammon", Domain.Doneness.Cut.RawHam),
+    ];
+
+    public static JointGuess Of(Dish dish)
+    {
+        var meats = dish.Ingredients.Where(one => FoodWords.Read(one.Name) is { IsMain: true } read && read.Certain.Contains(Trait.Meat)).ToList();
+        var words = $" {string.Join(" | ", meats.Select(one => one.Name).Append(dish.Name).Select(FoodNames.Key))} ";
+        var cut = Names.Where(one => words.Contains($" {FoodNames.Key(one.Words)} ", StringComparison.Ordinal)).Select(one => (Cut?)one.Cut).FirstOrDefault();
+        var heaviest = meats.Where(one => one.Quantity is not null)
+            .Select(one => Weighing.Grams(new Amount(one.Quantity!.Value, Units.Of(one.Unit)), one.Name)).Max();
+        return new(cut, heaviest is { } grams && grams > 0 ? (double)(grams / 1000) : null);
+    }
+
+    /// <summary>What a core temperature is asked for; null = it is cooked already, and only warmed.</summary>
+    public static Food? FoodOf(Cut cut) => cut switch
+    {
+        Domain.Doneness.Cut.WholeTurkey or Domain.Doneness.Cut.WholeChicken or Domain.Doneness.Cut.WholeDuck or Domain.Doneness.Cut.WholeGoose => Food.WholePoultry,
+        Domain.Doneness.Cut.TurkeyBreast => Food.PoultryPieces,
+        Domain.Doneness.Cut.BeefRib or Domain.Doneness.Cut.BeefRound or Domain.Doneness.Cut.BeefFillet or Domain.Doneness.Cut.LambLegOnTheBone or Domain.Doneness.Cut.VealRib or Domain.Doneness.Cut.VealLoin => Food.WholeCut,
+        Domain.Doneness.Cut.LambLegRolled => Food.RolledJoint,
+        Domain.Doneness.Cut.PorkLoin or Domain.Doneness.Cut.PorkShoulder or Domain.Doneness.Cut.PorkFillet => Food.Pork,
+        Domain.Doneness.Cut.RawHam => Food.RawHam,
+        Domain.Doneness.Cut.CookedHam => null,
+        _ => throw new System.Diagnostics.UnreachableException(cut.ToString()),
+    };
+
+    /// <summary>The core temperature that the household's authority asks for; null = it has none here.</summary>
+    public static Limit? LimitOf(Cut cut, Domain.FoodSafety.Region region) =>
+        (FoodOf(cut) is { } food ? CoreLimits.Of(region, food) : Holding.Reheated(region)) is Published<Limit>.Is { Limit: var limit } ? limit : null;
+}
