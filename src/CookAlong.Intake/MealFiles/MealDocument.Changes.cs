@@ -20,7 +20,7 @@ public sealed partial class MealDocument
                 Serve(later.Course, changed.Courses.Single(course => course.Id == later.Course).TableTime);
                 break;
             case PlanChange.StartEarlier:
-                Begin(changed);
+                BeginFrom(changed.NotBefore);
                 break;
             case PlanChange.AddOven:
                 var second = Entries(Kitchen, "ovens").First().DeepClone().AsObject();
@@ -37,7 +37,7 @@ public sealed partial class MealDocument
                 WaitLonger(changed.Dishes.Single(dish => dish.Id == wait.Dish));
                 break;
             case PlanChange.MakeAhead:
-                Begin(changed);
+                BeginFrom(changed.NotBefore);
                 foreach (var step in changed.Steps.Where(step => step.Window is not null))
                 {
                     Step(step.Id)["window"] = new MealWriting(zone).Span(step.Window!.Value);
@@ -54,7 +54,8 @@ public sealed partial class MealDocument
 
     private JsonObject Kitchen => root["kitchen"]!.AsObject();
 
-    private void Begin(Meal changed) => Set(root, "notBefore", changed.NotBefore is { } first ? WallClock.Write(first, zone) : null);
+    /// <param name="first">Nothing is done before; null = as late as a plan allows, and three days before the first table time at the earliest.</param>
+    public void BeginFrom(Minute? first) => Set(root, "notBefore", first is { } at ? WallClock.Write(at, zone) : null);
 
     /// <summary>A file that names nobody has its host cook, who must not go when another comes.</summary>
     private void AddHelper(Meal changed)

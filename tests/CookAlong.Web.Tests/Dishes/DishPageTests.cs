@@ -1,6 +1,7 @@
 using Bunit;
 using CookAlong.Web.Features.Dishes;
 using CookAlong.Web.Features.Meals;
+using CookAlong.Web.Features.Settings;
 using CookAlong.Web.Tests.Meals;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Time.Testing;
@@ -19,7 +20,7 @@ public sealed class DishPageTests : BunitContext
     {
         JSInterop.Mode = JSRuntimeMode.Loose;
         book = new DishBook(household, clock);
-        Services.AddSingleton(book).AddSingleton(new MealBook(household, clock)).AddSingleton<TimeProvider>(clock);
+        Services.AddSingleton(book).AddSingleton(new HouseholdRegion(household)).AddSingleton(new MealBook(household, clock)).AddSingleton<TimeProvider>(clock);
     }
 
     protected override void Dispose(bool disposing)

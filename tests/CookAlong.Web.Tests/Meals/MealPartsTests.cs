@@ -58,6 +58,23 @@ public sealed class MealPartsTests : BunitContext
     }
 
     [Fact]
+    public void Work_may_begin_days_earlier_and_by_itself_again()
+    {
+        Action<MealDocument>? edit = null;
+        var meal = AlderLane.Meal;
+        var times = Render<TableTimes>(parameters => parameters.Add(part => part.Meal, meal).Add(part => part.Change, change => edit = change));
+
+        times.Find("input[type=datetime-local]").Change("2026-12-14T18:00");
+        var document = MealDocument.Of(MealFile.Write(meal));
+        edit!(document);
+        Assert.Equal(new DateTime(2026, 12, 14, 18, 0, 0), Domain.LocalTime.Show(MealFile.Read(document.Text).Meal!.NotBefore!.Value, meal.TimeZone).DateTime);
+
+        times.Find("input[type=datetime-local]").Change("");
+        edit!(document);
+        Assert.Null(MealFile.Read(document.Text).Meal!.NotBefore);
+    }
+
+    [Fact]
     public async Task A_file_with_errors_shows_where_what_and_what_to_do()
     {
         var upload = Render<MealUpload>();
