@@ -1,5 +1,4 @@
 using System.Text.Json.Nodes;
-using CookAlong.Domain.Doneness;
 using CookAlong.Domain.Meals;
 
 namespace CookAlong.Intake.MealFiles;
@@ -29,16 +28,6 @@ public sealed partial class DishDocument
         var id = Enumerable.Range(Steps.Count + 1, taken.Count + 1).Select(number => $"step-{number}").First(one => !taken.Contains(one));
         Steps.Insert(at, new JsonObject { ["id"] = id, ["text"] = text, ["minutes"] = minutes });
     }
-
-    /// <summary>What the thermometer must say before the step is done, and of what joint.</summary>
-    /// <param name="celsius">30 to 99.</param>
-    public void WantCore(int step, int celsius, Joint joint) => Steps[step]!["core"] = new JsonObject
-    {
-        ["celsius"] = celsius,
-        ["cut"] = System.Text.Json.JsonNamingPolicy.CamelCase.ConvertName(joint.Cut.ToString()),
-        ["kilograms"] = joint.Kilograms,
-        ["stuffed"] = joint.Stuffed,
-    };
 
     /// <summary>What waited for it follows the order again, where it waited for nothing else.</summary>
     public void RemoveStep(int index)

@@ -1,7 +1,8 @@
-using System.Text.Json.Nodes;
 using AngleSharp.Dom;
 using Bunit;
+using CookAlong.Domain.Doneness;
 using CookAlong.Domain.FoodSafety;
+using CookAlong.Domain.Meals;
 using CookAlong.Web.Features.Dishes;
 using CookAlong.Web.Features.Meals;
 using CookAlong.Web.Features.Settings;
@@ -81,11 +82,25 @@ public sealed class RoastingPanelTests : BunitContext
 
         var kept = (await book.OpenAsync(dish, Stop))!;
         Assert.Equal(new(165, 172, 180), kept.Dish.Steps[0].Way.Minutes);
-        var core = JsonNode.Parse(kept.Version.Document)!["steps"]![0]!["core"]!;
         // USDA FSIS chart: poultry 165 °F, 73.9 °C.
-        Assert.Equal("""{"celsius":74,"cut":"wholeTurkey","kilograms":5,"stuffed":false}""", core.ToJsonString());
+        Assert.Equal(new CoreWanted(74, new Joint(Cut.WholeTurkey, 5)), kept.Dish.Steps[0].Core);
         Assert.Contains("The step takes 2 h 45 min to 3 h now, and is done when the thermometer says 74 °C.", page.Find(".roasting .note").TextContent, StringComparison.Ordinal);
         Assert.Equal(2, (await book.VersionsAsync(dish, Stop)).Count);
+    }
+
+    [Fact]
+    public async Task What_the_step_wants_already_is_shown_and_taken_away_again()
+    {
+        var (page, dish) = await OpenAsync(Region.UnitedStates);
+        await page.FindAll(".rules button")[0].ClickAsync(new());
+        await Field(page, "Weight").ChangeAsync(new() { Value = "6 kg" });
+        await page.FindAll("button").Single(button => button.TextContent == "How long does it roast?").ClickAsync(new());
+
+        await page.FindAll("button").Single(button => button.TextContent == "How long does it roast?").ClickAsync(new());
+        Assert.Equal("5 kg", Field(page, "Weight").GetAttribute("value"));
+        await page.FindAll(".roasting button").Single(button => button.TextContent == "Without the thermometer").ClickAsync(new());
+
+        Assert.Null((await book.OpenAsync(dish, Stop))!.Dish.Steps[0].Core);
     }
 
     [Fact]
