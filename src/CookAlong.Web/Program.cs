@@ -2,6 +2,7 @@ using System.Net;
 using CookAlong.Web;
 using CookAlong.Web.Cli;
 using CookAlong.Web.Data;
+using CookAlong.Web.Features.Debrief;
 using CookAlong.Web.Features.Dishes;
 using CookAlong.Web.Features.Health;
 using CookAlong.Web.Features.Household;
@@ -43,6 +44,7 @@ public partial class Program
         services.AddMeals();
         services.AddPlanning();
         services.AddShopping();
+        services.AddDebrief();
         services.AddSettings();
         services.AddLeftovers();
         services.Configure<ForwardedHeadersOptions>(options =>
@@ -74,6 +76,7 @@ public partial class Program
         app.MapMeals();
         app.MapPlans();
         app.MapShopping();
+        app.MapDebrief();
         app.MapLeftovers();
         app.MapPages();
         return app;

@@ -1,4 +1,6 @@
 using System.Runtime.CompilerServices;
+using CookAlong.Domain;
+using CookAlong.Domain.Debrief.Learning;
 using CookAlong.Domain.Runs;
 using CookAlong.Domain.Runs.Rehearsing;
 using Microsoft.Data.Sqlite;
@@ -71,11 +73,21 @@ public sealed class EventLog(IDbContextFactory<CookAlongDb> databases)
     }
 
     /// <summary>Writes the first events of a new run.</summary>
-    public async Task BeginAsync(RunRow row, IReadOnlyList<Logged> events)
+    /// <param name="written">What the recipes say where its meal says what was learned.</param>
+    public async Task BeginAsync(RunRow row, IReadOnlyList<Logged> events, IReadOnlyDictionary<(StepId Step, int Option), WrittenTime> written)
     {
         var meal = events.Select(logged => logged.Event).OfType<RunEvent.RunStarted>().Single().Meal;
         await using var db = await databases.CreateDbContextAsync();
         db.Add(row);
+        db.AddRange(written.Select(way => new WrittenTimeRow
+        {
+            Run = row.Id,
+            Step = way.Key.Step.Value,
+            Option = way.Key.Option,
+            Least = (int)way.Value.Least,
+            Likely = (int)way.Value.Likely,
+            Most = (int)way.Value.Most,
+        }));
         db.AddRange(events.Select((logged, part) => RowOf(new RunId(row.Id), logged, part, meal)));
         await db.SaveChangesAsync();
     }

@@ -19,7 +19,7 @@ public sealed record Timing(RunId Run, StepKey Step, string Kind, string? Person
     /// <param name="events">All of a run that was cooked, in order.</param>
     /// <param name="dishOf">What a dish is known by in other meals.</param>
     /// <param name="writtenOf">What the recipe said, where the run was planned with something learned; null = what the run's meal says.</param>
-    public static ImmutableArray<Timing> Of(RunId run, IReadOnlyList<Logged> events, Func<Dish, string> dishOf, Func<StepId, WrittenTime?> writtenOf)
+    public static ImmutableArray<Timing> Of(RunId run, IReadOnlyList<Logged> events, Func<Dish, string> dishOf, Func<(StepId Step, int Option), WrittenTime?> writtenOf)
     {
         var story = new RunStory(events);
         var troubles = Troubles(events).ToArray();
@@ -28,10 +28,11 @@ public sealed record Timing(RunId Run, StepKey Step, string Kind, string? Person
             .. from dish in story.Meal.Dishes
                from step in dish.Steps
                let line = story.LineOf(story.Plan.Step(step.Id))
-               let way = step.WayOf(story.ToldOf(step.Id).Option)
+               let option = story.ToldOf(step.Id).Option
+               let way = step.WayOf(option)
                // What the oven takes says nothing about hands.
                where way.Attention == Attention.HandsOn && line is { WasStartSaid: true, WasLeftOut: false, Finished: not null }
-               let written = writtenOf(step.Id) ?? WrittenTime.Of(way.Minutes)
+               let written = writtenOf((step.Id, option)) ?? WrittenTime.Of(way.Minutes)
                let minutes = (line.Finished!.Value - line.Started!.Value).TotalMinutes
                where minutes > written.Least / Beyond && minutes < written.Most * Beyond
                where !troubles.Any(trouble => trouble.To >= line.Started && trouble.From <= line.Finished)

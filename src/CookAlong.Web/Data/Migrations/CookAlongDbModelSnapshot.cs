@@ -39,6 +39,30 @@ namespace CookAlong.Web.Data.Migrations
                     b.ToTable("Calls", (string)null);
                 });
 
+            modelBuilder.Entity("CookAlong.Web.Data.DebriefNoteRow", b =>
+                {
+                    b.Property<Guid>("Run")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Dish")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("ChangedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Verdict")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Run", "Dish");
+
+                    b.ToTable("DebriefNotes", (string)null);
+                });
+
             modelBuilder.Entity("CookAlong.Web.Data.DeliveryRow", b =>
                 {
                     b.Property<Guid>("Run")
@@ -203,6 +227,38 @@ namespace CookAlong.Web.Data.Migrations
                         .IsUnique();
 
                     b.ToTable("JoinCodes", (string)null);
+                });
+
+            modelBuilder.Entity("CookAlong.Web.Data.LearnedTimeRow", b =>
+                {
+                    b.Property<string>("Dish")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Text")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("AcceptedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("DishName")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<double>("Least")
+                        .HasColumnType("REAL");
+
+                    b.Property<double>("Likely")
+                        .HasColumnType("REAL");
+
+                    b.Property<int>("Meals")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<double>("Most")
+                        .HasColumnType("REAL");
+
+                    b.HasKey("Dish", "Text");
+
+                    b.ToTable("LearnedTimes", (string)null);
                 });
 
             modelBuilder.Entity("CookAlong.Web.Data.LeftoverRow", b =>
@@ -449,6 +505,31 @@ namespace CookAlong.Web.Data.Migrations
                         .IsUnique();
 
                     b.ToTable("ShoppingTaps", (string)null);
+                });
+
+            modelBuilder.Entity("CookAlong.Web.Data.WrittenTimeRow", b =>
+                {
+                    b.Property<Guid>("Run")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Step")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Option")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Least")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Likely")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Most")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Run", "Step", "Option");
+
+                    b.ToTable("WrittenTimes", (string)null);
                 });
 
             modelBuilder.Entity("CookAlong.Web.Data.DishVersionRow", b =>

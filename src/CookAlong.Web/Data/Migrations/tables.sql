@@ -207,3 +207,40 @@ VALUES ('20261128063816_SettingsAndLeftovers', '10.0.15');
 
 COMMIT;
 
+BEGIN TRANSACTION;
+CREATE TABLE "DebriefNotes" (
+    "Run" TEXT NOT NULL,
+    "Dish" TEXT NOT NULL,
+    "Verdict" TEXT NOT NULL,
+    "Note" TEXT NOT NULL,
+    "ChangedAt" INTEGER NOT NULL,
+    CONSTRAINT "PK_DebriefNotes" PRIMARY KEY ("Run", "Dish")
+);
+
+CREATE TABLE "LearnedTimes" (
+    "Dish" TEXT NOT NULL,
+    "Text" TEXT NOT NULL,
+    "DishName" TEXT NOT NULL,
+    "Least" REAL NOT NULL,
+    "Likely" REAL NOT NULL,
+    "Most" REAL NOT NULL,
+    "Meals" INTEGER NOT NULL,
+    "AcceptedAt" INTEGER NOT NULL,
+    CONSTRAINT "PK_LearnedTimes" PRIMARY KEY ("Dish", "Text")
+);
+
+CREATE TABLE "WrittenTimes" (
+    "Run" TEXT NOT NULL,
+    "Step" TEXT NOT NULL,
+    "Option" INTEGER NOT NULL,
+    "Least" INTEGER NOT NULL,
+    "Likely" INTEGER NOT NULL,
+    "Most" INTEGER NOT NULL,
+    CONSTRAINT "PK_WrittenTimes" PRIMARY KEY ("Run", "Step", "Option")
+);
+
+INSERT INTO "__EFMigrationsHistory" ("MigrationId", "ProductVersion")
+VALUES ('20261128065025_Debriefs', '10.0.15');
+
+COMMIT;
+

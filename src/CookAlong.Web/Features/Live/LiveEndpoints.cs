@@ -1,12 +1,12 @@
 using System.Security.Claims;
 using CookAlong.Domain.Runs;
 using CookAlong.Domain.Runs.Rehearsing;
-using CookAlong.Intake.MealFiles;
 using CookAlong.Intake.PlanFiles;
 using CookAlong.Web.Data;
 using CookAlong.Web.Features.Household;
 using CookAlong.Web.Features.Live.Line;
 using CookAlong.Web.Features.Live.Runs;
+using CookAlong.Web.Features.Meals;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
@@ -17,10 +17,10 @@ static class LiveEndpoints
     public static void MapLiveEndpoints(this WebApplication app)
     {
         // The form binding makes antiforgery look at it.
-        app.MapPost("/meals/{meal:guid}/runs", (HttpContext http, Guid meal, IDbContextFactory<CookAlongDb> databases, EventLog log, LiveRuns runs, [FromForm] string? _) =>
-            StartAsync(http, meal, rate: null, databases, log, runs)).RequireAuthorization(HouseholdFeature.HostPolicy);
-        app.MapPost("/meals/{meal:guid}/rehearsals", (HttpContext http, Guid meal, IDbContextFactory<CookAlongDb> databases, EventLog log, LiveRuns runs, [FromForm] int rate) =>
-            rate is < RunClock.Slowest or > RunClock.Fastest ? Task.FromResult(Results.BadRequest()) : StartAsync(http, meal, rate, databases, log, runs)).RequireAuthorization(HouseholdFeature.HostPolicy);
+        app.MapPost("/meals/{meal:guid}/runs", (HttpContext http, Guid meal, MealBook book, IDbContextFactory<CookAlongDb> databases, EventLog log, LiveRuns runs, [FromForm] string? _) =>
+            StartAsync(http, meal, rate: null, book, databases, log, runs)).RequireAuthorization(HouseholdFeature.HostPolicy);
+        app.MapPost("/meals/{meal:guid}/rehearsals", (HttpContext http, Guid meal, MealBook book, IDbContextFactory<CookAlongDb> databases, EventLog log, LiveRuns runs, [FromForm] int rate) =>
+            rate is < RunClock.Slowest or > RunClock.Fastest ? Task.FromResult(Results.BadRequest()) : StartAsync(http, meal, rate, book, databases, log, runs)).RequireAuthorization(HouseholdFeature.HostPolicy);
         var cook = app.MapGroup("/cook/{run:guid}").RequireAuthorization(HouseholdFeature.InRunPolicy);
         cook.MapPost("/taps", TapAsync);
         cook.MapGet("/calls", CallsAsync);
@@ -28,24 +28,23 @@ static class LiveEndpoints
 
     /// <summary>Begins the meal's run, or goes to the one that is going on: a host who taps twice has one kitchen, not two.</summary>
     /// <param name="rate">How fast a rehearsal is to run; null = it is cooked. One does not stand in the other's way.</param>
-    static async Task<IResult> StartAsync(HttpContext http, Guid meal, int? rate, IDbContextFactory<CookAlongDb> databases, EventLog log, LiveRuns runs)
+    static async Task<IResult> StartAsync(HttpContext http, Guid meal, int? rate, MealBook book, IDbContextFactory<CookAlongDb> databases, EventLog log, LiveRuns runs)
     {
         if (await log.UnfinishedAsync(meal, rate is not null, http.RequestAborted) is { } going)
         {
             return Results.Redirect($"/cook/{going}");
         }
 
-        await using var db = await databases.CreateDbContextAsync(http.RequestAborted);
-        if (await db.Meals.AsNoTracking().SingleOrDefaultAsync(row => row.Id == meal) is not { } row)
+        if (await book.OpenAsync(meal, http.RequestAborted) is not { Row: var row } opened)
         {
             return Results.NotFound();
         }
 
+        await using var db = await databases.CreateDbContextAsync(http.RequestAborted);
+
         var plans = db.Plans.AsNoTracking().Where(plan => plan.Meal == meal && plan.MealVersion == row.Version);
-        var read = MealFile.Read(row.Document);
-        if (!read.IsGood
-            || await plans.OrderByDescending(plan => plan.MadeAt).FirstOrDefaultAsync() is not { } kept
-            || PlanFile.Read(kept.Document, read.Meal) is not { IsGood: true } plan
+        if (await plans.OrderByDescending(plan => plan.MadeAt).FirstOrDefaultAsync() is not { } kept
+            || PlanFile.Read(kept.Document, opened.Meal) is not { IsGood: true } plan
             || plan.Plan.Status == Domain.Planning.PlanStatus.None)
         {
             // Without a plan of the meal as it is now there is nothing to cook by; its page says so and makes one.
@@ -53,7 +52,7 @@ static class LiveEndpoints
         }
 
         var host = Visitor.Of(http.User)!;
-        var live = await runs.StartAsync(meal, read.Meal, plan.Plan, host.Person, http.User.FindFirstValue(ClaimTypes.Name) ?? "Host", rate);
+        var live = await runs.StartAsync(meal, opened.Meal, plan.Plan, host.Person, http.User.FindFirstValue(ClaimTypes.Name) ?? "Host", rate, opened.Written);
         return Results.Redirect($"/cook/{live.Current.Id}");
     }
 

@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using CookAlong.Domain;
+using CookAlong.Domain.Debrief.Learning;
 using CookAlong.Domain.Meals;
 using CookAlong.Intake.MealFiles;
 using CookAlong.Web.Data;
@@ -6,8 +8,12 @@ using Microsoft.EntityFrameworkCore;
 
 namespace CookAlong.Web.Features.Meals;
 
-/// <summary>A meal as it is kept: its row, and what the row's file says.</summary>
-public sealed record KeptMeal(MealRow Row, Meal Meal);
+/// <summary>A meal as it is kept: its row, and what the row's file says, with what the household takes for its steps where its cook accepted that.</summary>
+public sealed record KeptMeal(MealRow Row, Meal Meal)
+{
+    /// <summary>What the file says where <see cref="Meal"/> says what was learned, by step and way (-1 = as written).</summary>
+    public ImmutableDictionary<(StepId Step, int Option), WrittenTime> Written { get; init; } = [];
+}
 
 /// <summary>The household's meals. Every change is made on a version; one made on an older version is refused.</summary>
 public sealed class MealBook(IDbContextFactory<CookAlongDb> database, TimeProvider clock)
@@ -17,14 +23,15 @@ public sealed class MealBook(IDbContextFactory<CookAlongDb> database, TimeProvid
     {
         await using var db = await database.CreateDbContextAsync(stop);
         var rows = await db.Meals.AsNoTracking().OrderByDescending(row => row.ChangedAt).ToListAsync(stop);
-        return [.. rows.Select(Open)];
+        var accepted = await AcceptedAsync(db, stop);
+        return [.. rows.Select(row => Open(row, accepted))];
     }
 
     /// <summary>Null when it is not (or no longer) there.</summary>
     public async Task<KeptMeal?> OpenAsync(Guid meal, CancellationToken stop = default)
     {
         await using var db = await database.CreateDbContextAsync(stop);
-        return await db.Meals.AsNoTracking().SingleOrDefaultAsync(row => row.Id == meal, stop) is { } row ? Open(row) : null;
+        return await db.Meals.AsNoTracking().SingleOrDefaultAsync(row => row.Id == meal, stop) is { } row ? Open(row, await AcceptedAsync(db, stop)) : null;
     }
 
     /// <summary>Takes a meal file in; nothing is kept of one with errors.</summary>
@@ -96,7 +103,28 @@ public sealed class MealBook(IDbContextFactory<CookAlongDb> database, TimeProvid
         await whole.CommitAsync(stop);
     }
 
+    /// <summary>What a dish is known by from meal to meal: its place in the library, else its name.</summary>
+    public static Func<Dish, string> DishOf(string document)
+    {
+        var from = MealDocument.Of(document).FromDishes;
+        return dish => from.GetValueOrDefault(dish.Id) ?? dish.Name;
+    }
+
+    static async Task<IReadOnlyDictionary<StepKey, AcceptedTime>> AcceptedAsync(CookAlongDb db, CancellationToken stop) =>
+        await db.Set<LearnedTimeRow>().AsNoTracking()
+            .Select(row => new AcceptedTime(new StepKey(row.Dish, row.Text), row.Least, row.Likely, row.Most))
+            .ToDictionaryAsync(time => time.Step, stop);
+
     // What was kept was read before it was kept, so a row that cannot be read is our bug.
-    static KeptMeal Open(MealRow row) =>
-        new(row, MealFile.Read(row.Document).Meal ?? throw new InvalidDataException($"the kept meal {row.Id} is no meal file"));
+    static KeptMeal Open(MealRow row, IReadOnlyDictionary<StepKey, AcceptedTime> accepted)
+    {
+        var meal = MealFile.Read(row.Document).Meal ?? throw new InvalidDataException($"the kept meal {row.Id} is no meal file");
+        if (accepted.Count == 0)
+        {
+            return new KeptMeal(row, meal);
+        }
+
+        var (learned, written) = AcceptedTime.Apply(meal, DishOf(row.Document), accepted);
+        return new KeptMeal(row, learned) { Written = written };
+    }
 }

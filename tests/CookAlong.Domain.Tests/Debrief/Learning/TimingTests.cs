@@ -68,7 +68,7 @@ public sealed class TimingTests
     public void Where_it_was_planned_with_what_was_learned_it_is_held_against_the_recipe()
     {
         var story = KitchenStory.Begun().Given(new RunEvent.StepStarted(Stuff)).At(12, 46).Finished(Stuff);
-        var timing = Assert.Single(Timing.Of(RunId, story.Log, dish => dish.Name, step => step == Stuff ? new WrittenTime(10, 13, 16) : null));
+        var timing = Assert.Single(Timing.Of(RunId, story.Log, dish => dish.Name, way => way == (Stuff, -1) ? new WrittenTime(10, 13, 16) : null));
         Assert.Equal(13, timing.Written.Likely);
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using CookAlong.Domain;
+using CookAlong.Domain.Debrief.Learning;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 using CookAlong.Domain.Runs;
@@ -41,7 +42,8 @@ public sealed class LiveRuns(EventLog log, LiveScreens screens, RunClocks clocks
     /// <param name="mealId">The meal's row.</param>
     /// <param name="host">The account that starts it; <see cref="Names.OfHost"/> says whose hands they are.</param>
     /// <param name="rate">How fast the clock of a rehearsal runs; null = the meal is cooked.</param>
-    public async Task<LiveRun> StartAsync(Guid mealId, Meal meal, Plan plan, PersonId host, string name, int? rate = null)
+    /// <param name="written">What the recipes say where the meal says what was learned; null = nowhere.</param>
+    public async Task<LiveRun> StartAsync(Guid mealId, Meal meal, Plan plan, PersonId host, string name, int? rate = null, ImmutableDictionary<(StepId Step, int Option), WrittenTime>? written = null)
     {
         var now = time.GetUtcNow();
         var hands = meal.Helpers.OfHost(name);
@@ -54,7 +56,7 @@ public sealed class LiveRuns(EventLog log, LiveScreens screens, RunClocks clocks
                 .Select((one, index) => new Logged(index + 1, command, one.By, one.At, one.Event))];
         var row = new RunRow { Id = id.Value, Meal = mealId, Name = meal.Name, Began = at.ToUnixTimeMilliseconds(), Rate = rate };
         row.Shows = rate is null ? null : Rehearsal.Begins(plan).ToUnixTimeMilliseconds();
-        await log.BeginAsync(row, events);
+        await log.BeginAsync(row, events, written ?? []);
 
         // Loaded, not made of the events at hand: what is cooked is what the log can give back.
         return await KeepAsync(await log.LoadAsync(id) ?? throw new InvalidOperationException($"Run {id} was written and is not there."));

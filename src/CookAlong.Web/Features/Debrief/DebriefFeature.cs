@@ -1,0 +1,91 @@
+using CookAlong.Domain.Runs;
+using CookAlong.Web.Features.Household;
+using CookAlong.Web.Features.Live;
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace CookAlong.Web.Features.Debrief;
+
+/// <summary>Looking back on a run, what the household says of it, and what is learned from it. Pages without a circuit; their deeds are forms.</summary>
+public static class DebriefFeature
+{
+    /// <summary>The verdicts by their stored names; "" is none.</summary>
+    public static readonly IReadOnlyList<string> Verdicts = ["more", "less", "never", ""];
+
+    const int LongestNote = 2_000;
+
+    public static IServiceCollection AddDebrief(this IServiceCollection services) => services.AddSingleton<Debriefs>().AddSingleton<LearnedTimes>();
+
+    public static void MapDebrief(this WebApplication app)
+    {
+        var run = app.MapGroup("/cook/{run:guid}").RequireAuthorization(HouseholdFeature.InRunPolicy);
+        run.MapGet("/debrief", (HttpContext http, Guid run, LiveViews views, Debriefs debriefs) =>
+            AnswerAsync(http, run, views, debriefs, view => new RazorComponentResult<DebriefPage>(new { View = view })));
+        run.MapGet("/debrief.json", (HttpContext http, Guid run, LiveViews views, Debriefs debriefs) =>
+            AnswerAsync(http, run, views, debriefs, view => Results.Text(DebriefExport.Json(view), "application/json")));
+        run.MapGet("/debrief.csv", (HttpContext http, Guid run, LiveViews views, Debriefs debriefs) =>
+            AnswerAsync(http, run, views, debriefs, view => Results.File(DebriefExport.Csv(view), "text/csv; charset=utf-8", $"debrief-{run}.csv")));
+        run.MapPost("/debrief/notes", NoteAsync).RequireAuthorization(HouseholdFeature.HostPolicy);
+        run.MapPost("/debrief/learn", LearnAsync).RequireAuthorization(HouseholdFeature.HostPolicy);
+
+        app.MapGet("/meals/{meal:guid}/debrief", async (Guid meal, Debriefs debriefs, CancellationToken stop) =>
+            await debriefs.LastOfAsync(meal, stop) is { } last ? Results.Redirect($"/cook/{last}/debrief") : new RazorComponentResult<NotCookedPage>(new { Meal = meal }))
+            .RequireAuthorization(HouseholdFeature.HostPolicy);
+        app.MapLearned();
+    }
+
+    static async Task<IResult> AnswerAsync(HttpContext http, Guid run, LiveViews views, Debriefs debriefs, Func<DebriefView, IResult> answer)
+    {
+        if (await views.OfAsync(new RunId(run), http.User) is not { } live)
+        {
+            return Results.NotFound();
+        }
+
+        if (!live.Board.IsOver)
+        {
+            return Results.Redirect($"/cook/{run}");
+        }
+
+        http.Response.Headers.CacheControl = "no-store";
+        return answer(await debriefs.OfAsync(live, http.RequestAborted));
+    }
+
+    /// <summary>Fields "verdict-DISH" and "note-DISH"; the whole meal's have no dish.</summary>
+    static async Task<IResult> NoteAsync(HttpContext http, Guid run, IFormCollection form, LiveViews views, Debriefs debriefs)
+    {
+        if (await views.OfAsync(new RunId(run), http.User) is not { Board.IsOver: true, Rate: null } live)
+        {
+            return Results.NotFound();
+        }
+
+        var dishes = (await debriefs.OfAsync(live, http.RequestAborted)).Debrief.Meal.Dishes.Select(dish => dish.Id.Value).Append("");
+        var said = dishes.Select(dish => (Dish: dish, Verdict: form[$"verdict-{dish}"].ToString(), Note: form[$"note-{dish}"].ToString().Trim())).ToArray();
+        if (said.Any(one => !Verdicts.Contains(one.Verdict) || one.Note.Length > LongestNote))
+        {
+            return Results.BadRequest();
+        }
+
+        await debriefs.SayAsync(run, said, http.RequestAborted);
+        return Results.Redirect($"/cook/{run}/debrief#verdicts");
+    }
+
+    /// <summary>Field "step": takes what was learned of it from now on. With "back" it is planned as written again.</summary>
+    static async Task<IResult> LearnAsync(HttpContext http, Guid run, IFormCollection form, LiveViews views, Debriefs debriefs, LearnedTimes times)
+    {
+        if (await views.OfAsync(new RunId(run), http.User) is not { Board.IsOver: true, Rate: null } live
+            || (await debriefs.OfAsync(live, http.RequestAborted)).Lessons.FirstOrDefault(lesson => lesson.Step.Id.Value == form["step"]) is not { } lesson)
+        {
+            return Results.NotFound();
+        }
+
+        if (form.ContainsKey("back"))
+        {
+            await times.ForgetAsync(lesson.Learned.Step, http.RequestAborted);
+        }
+        else
+        {
+            await times.UseAsync(lesson, http.RequestAborted);
+        }
+
+        return Results.Redirect($"/cook/{run}/debrief#learned");
+    }
+}

@@ -1,0 +1,62 @@
+using System.Text.Json.Nodes;
+using CookAlong.Domain.Debrief.Learning;
+using CookAlong.Web.Features.Household;
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace CookAlong.Web.Features.Debrief;
+
+/// <summary>Everything that was learned: listed, taken away as JSON, and deleted on one page.</summary>
+static class LearnedEndpoints
+{
+    public static void MapLearned(this WebApplication app)
+    {
+        var learned = app.MapGroup("/learned").RequireAuthorization(HouseholdFeature.HostPolicy);
+        learned.MapGet("", async (LearnedTimes times, CancellationToken stop) =>
+        {
+            var pace = new HouseholdPace(await times.TimingsAsync(stop));
+            return new RazorComponentResult<LearnedPage>(new { Used = await times.UsedAsync(stop), pace.Kinds, pace.People });
+        });
+        learned.MapGet("/file", async (LearnedTimes times, CancellationToken stop) =>
+            Results.Text(await JsonAsync(times, stop), "application/json"));
+
+        // Fields "dish" and "text" name one; neither, and all go.
+        learned.MapPost("/delete", async (IFormCollection form, LearnedTimes times, CancellationToken stop) =>
+        {
+            await (form.ContainsKey("dish")
+                ? times.ForgetAsync(new StepKey(form["dish"].ToString(), form["text"].ToString()), stop)
+                : times.ForgetAllAsync(stop));
+            return Results.Redirect("/learned");
+        });
+    }
+
+    static async Task<string> JsonAsync(LearnedTimes times, CancellationToken stop)
+    {
+        static JsonObject Pace(Pace pace) => new() { ["name"] = pace.Name, ["timesAsWritten"] = Math.Round(pace.Factor, 3), ["timings"] = pace.Timings, ["meals"] = pace.Meals };
+        var timings = await times.TimingsAsync(stop);
+        var pace = new HouseholdPace(timings);
+        return new JsonObject
+        {
+            ["format"] = "cookalong-learned/1",
+            ["used"] = new JsonArray([.. (await times.UsedAsync(stop)).Select(row => new JsonObject
+            {
+                ["dish"] = row.DishName,
+                ["knownBy"] = row.Dish,
+                ["step"] = row.Text,
+                ["timesAsWritten"] = new JsonObject { ["least"] = row.Least, ["likely"] = row.Likely, ["most"] = row.Most },
+                ["meals"] = row.Meals,
+                ["acceptedAt"] = DateTimeOffset.FromUnixTimeMilliseconds(row.AcceptedAt).UtcDateTime,
+            })]),
+            ["kindsOfWork"] = new JsonArray([.. pace.Kinds.Select(Pace)]),
+            ["people"] = new JsonArray([.. pace.People.Select(Pace)]),
+            ["timings"] = new JsonArray([.. timings.Select(timing => new JsonObject
+            {
+                ["run"] = timing.Run.ToString(),
+                ["dish"] = timing.Step.Dish,
+                ["step"] = timing.Step.Text,
+                ["person"] = timing.Person,
+                ["writtenMinutes"] = timing.Written.Likely,
+                ["minutes"] = Math.Round(timing.Minutes, 2),
+            })]),
+        }.ToJsonString(new() { WriteIndented = true });
+    }
+}

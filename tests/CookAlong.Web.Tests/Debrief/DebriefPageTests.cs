@@ -1,0 +1,105 @@
+using System.Net;
+using System.Text.Json;
+using CookAlong.Web.Data;
+using CookAlong.Web.Tests.Live;
+using Microsoft.EntityFrameworkCore;
+
+namespace CookAlong.Web.Tests.Debrief;
+
+public sealed class DebriefPageTests
+{
+    [Fact]
+    public async Task After_the_end_the_run_leads_to_what_slipped_and_what_it_cost()
+    {
+        await using var lunch = await CookedLunch.CookAsync();
+        var kitchen = lunch.Kitchen;
+        Assert.Contains($"/cook/{kitchen.Run}/debrief", await kitchen.Host.ReadAsync($"/cook/{kitchen.Run}"), StringComparison.Ordinal);
+
+        var page = await lunch.ReadAsync();
+
+        Assert.Contains("It took 12 minutes longer. It was late from 12:40 and noticed at 12:52, when it was done.", page, StringComparison.Ordinal);
+        Assert.Contains("Without it the table would have been ready 7 minutes earlier; it went into 5 minutes spare before Main came to the table.", page, StringComparison.Ordinal);
+        Assert.Contains("The table was 7 minutes late.", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_meal_leads_to_the_last_time_it_was_really_cooked()
+    {
+        await using var lunch = await CookedLunch.CookAsync();
+        var kitchen = lunch.Kitchen;
+        using var answer = await kitchen.Host.GetAsync($"/meals/{LiveKitchen.MealRow}/debrief");
+        Assert.Equal($"/cook/{kitchen.Run}/debrief", answer.Headers.Location?.OriginalString);
+        Assert.Contains("has not been cooked", await kitchen.Host.ReadAsync($"/meals/{Guid.Empty}/debrief"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task While_it_is_cooked_there_is_nothing_to_look_back_on()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        using var answer = await kitchen.Host.GetAsync($"/cook/{kitchen.Run}/debrief");
+        Assert.Equal($"/cook/{kitchen.Run}", answer.Headers.Location?.OriginalString);
+    }
+
+    [Fact]
+    public async Task A_verdict_and_a_note_are_kept_shown_to_helpers_and_can_be_taken_back()
+    {
+        await using var lunch = await CookedLunch.CookAsync();
+        var kitchen = lunch.Kitchen;
+        await lunch.PostAsync("notes", new() { ["verdict-goose"] = "never", ["note-goose"] = "too much <b>fat</b>", ["note-"] = "begin earlier" });
+
+        var seen = await lunch.ReadAsync(lunch.Ivo);
+        Assert.Contains("Never again", seen, StringComparison.Ordinal);
+        Assert.Contains("too much <b>fat</b>", seen, StringComparison.Ordinal);
+        Assert.Contains("begin earlier", seen, StringComparison.Ordinal);
+        Assert.DoesNotContain("<form", seen, StringComparison.Ordinal);
+        Assert.Contains("&lt;b&gt;fat", await kitchen.Host.ReadAsync($"/cook/{kitchen.Run}/debrief"), StringComparison.Ordinal);
+
+        await lunch.PostAsync("notes", new() { ["verdict-goose"] = "" });
+        await using var db = kitchen.House.NewDb();
+        Assert.Empty(await db.Set<DebriefNoteRow>().ToListAsync(TestContext.Current.CancellationToken));
+    }
+
+    [Fact]
+    public async Task Only_hosts_write_and_only_what_there_is_to_say()
+    {
+        await using var lunch = await CookedLunch.CookAsync();
+        var kitchen = lunch.Kitchen;
+        using var unknown = await kitchen.Host.PostFormAsync($"/cook/{kitchen.Run}/debrief/notes", new() { ["verdict-goose"] = "delicious" }, page: "/sign-in");
+        Assert.Equal(HttpStatusCode.BadRequest, unknown.StatusCode);
+        using var refused = await lunch.Ivo.PostFormAsync($"/cook/{kitchen.Run}/debrief/notes", new() { ["verdict-goose"] = "more" }, page: "/sign-in");
+        Assert.Equal(HttpStatusCode.Forbidden, refused.StatusCode);
+        using var bare = await kitchen.Host.PostAsync($"/cook/{kitchen.Run}/debrief/notes", new() { ["verdict-goose"] = "more" });
+        Assert.Equal(HttpStatusCode.BadRequest, bare.StatusCode);
+    }
+
+    [Fact]
+    public async Task It_is_taken_away_as_json_and_as_a_table_in_which_a_note_is_no_formula()
+    {
+        await using var lunch = await CookedLunch.CookAsync();
+        var kitchen = lunch.Kitchen;
+        await lunch.PostAsync("notes", new() { ["verdict-goose"] = "less", ["note-goose"] = "=1+1" });
+
+        using var json = JsonDocument.Parse(await kitchen.Host.ReadAsync($"/cook/{kitchen.Run}/debrief.json"));
+        Assert.Equal(7, json.RootElement.GetProperty("courses")[0].GetProperty("lateMinutes").GetInt32());
+        Assert.Equal("stuff", json.RootElement.GetProperty("slips")[0].GetProperty("step").GetString());
+
+        var table = await kitchen.Host.ReadAsync($"/cook/{kitchen.Run}/debrief.csv");
+        var line = table.Split('\n').Single(one => one.StartsWith("goose,stuff,", StringComparison.Ordinal));
+        Assert.Contains("2026-12-20 12:20,2026-12-20 12:40,2026-12-20 12:20,2026-12-20 12:52", line, StringComparison.Ordinal);
+        Assert.DoesNotContain(",=1+1", line, StringComparison.Ordinal);
+        Assert.DoesNotContain(",\"=1+1", line, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Nobody_from_outside_reads_it()
+    {
+        await using var lunch = await CookedLunch.CookAsync();
+        var kitchen = lunch.Kitchen;
+        var stranger = kitchen.House.NewBrowser();
+        foreach (var way in new[] { $"/cook/{kitchen.Run}/debrief", $"/cook/{kitchen.Run}/debrief.json", $"/cook/{kitchen.Run}/debrief.csv", "/learned", "/learned/file" })
+        {
+            using var answer = await stranger.GetAsync(way);
+            Assert.NotEqual(HttpStatusCode.OK, answer.StatusCode);
+        }
+    }
+}
