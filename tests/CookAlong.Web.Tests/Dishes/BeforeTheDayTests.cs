@@ -110,7 +110,7 @@ public sealed class BeforeTheDayTests : BunitContext
     public async Task A_place_in_the_fridge_is_taken_where_places_are_counted()
     {
         var (page, dish) = await OpenAsync(Region.UnitedKingdom);
-        await Field(page, "It takes a place").ChangeAsync(new() { Value = true });
+        await Field(page, "Count its place").ChangeAsync(new() { Value = true });
 
         await Button(page, "Thaw it in the fridge").ClickAsync(new());
 

@@ -12,20 +12,27 @@ public static class LimitLines
 {
     public static IReadOnlyList<(string Title, IReadOnlyList<LimitLine> Lines)> Of(Region region) =>
     [
-        ("Cooked, in the middle", [.. Enum.GetValues<Food>().Select(food => Line(FoodWordsOf(food), CoreLimits.Of(region, food), region))]),
-        ("Kept and warmed again",
+        ("Cooked, in the middle", Merged(Enum.GetValues<Food>().Select(food => Line(FoodWordsOf(food), CoreLimits.Of(region, food), region)))),
+        ("Kept and warmed again", Merged(
         [
             Line("Kept hot, at the least", Holding.Hot(region), region),
             Line("Warmed again", Holding.Reheated(region), region),
             Line("The fridge, at the most", Holding.Fridge(region), region),
-            Line("Standing out, all together at the most", Holding.Out(region, roomCelsius: 20), region),
-        ]),
-        ("Leftovers",
-        [
-            .. Enum.GetValues<LeftoverKind>().Select(kind => Line($"{LeftoverKindWords.Of(kind)}: in the fridge within", Keeping.CoolWithin(region, kind), region)),
-            .. Enum.GetValues<LeftoverKind>().Select(kind => Line($"{LeftoverKindWords.Of(kind)}: eaten within", Keeping.Keep(region, kind), region)),
-            .. Enum.GetValues<LeftoverKind>().Select(kind => Line($"{LeftoverKindWords.Of(kind)}: frozen, at its best for", Freezing.Keep(region, kind), region)),
-        ]),
+            Line("Standing out, all together at the most", Holding.Out(region, roomCelsius: 20)),
+        ])),
+        ("Leftovers, in the fridge within", OfKinds(kind => Keeping.CoolWithin(region, kind))),
+        ("Leftovers, eaten within", OfKinds(kind => Keeping.Keep(region, kind))),
+        ("Leftovers, frozen, at their best for", OfKinds(kind => Freezing.Keep(region, kind))),
+    ];
+
+    static IReadOnlyList<LimitLine> OfKinds(Func<LeftoverKind, Published<TimeLimit>> published) =>
+        Merged(Enum.GetValues<LeftoverKind>().Select(kind => Line(LeftoverKindWords.Of(kind), published(kind))));
+
+    /// <summary>What is the same for many is said once.</summary>
+    static IReadOnlyList<LimitLine> Merged(IEnumerable<LimitLine> lines) =>
+    [
+        .. lines.GroupBy(line => (line.Says, line.Source))
+            .Select(alike => alike.First() with { For = string.Join("; ", alike.Select(line => line.For)) }),
     ];
 
     static LimitLine Line(string what, Published<Limit> published, Region region) => published switch
@@ -35,12 +42,12 @@ public static class LimitLines
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
-    static LimitLine Line(string what, Published<TimeLimit> published, Region region) => published switch
+    static LimitLine Line(string what, Published<TimeLimit> published) => published switch
     {
         Published<TimeLimit>.Is { Limit: { Most.Ticks: 0 } limit } => new(what, "does not freeze well", limit.Source),
         Published<TimeLimit>.Is { Limit: var limit } => new(what, RegionWords.Span(limit), limit.Source),
         Published<TimeLimit>.None => new(what, "no limit held", null),
-        _ => throw new System.Diagnostics.UnreachableException(region.ToString()),
+        _ => throw new System.Diagnostics.UnreachableException(),
     };
 
     static string FoodWordsOf(Food food) => food switch

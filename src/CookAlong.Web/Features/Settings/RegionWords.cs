@@ -59,6 +59,8 @@ public static class RegionWords
         {
             < 60 => $"{minutes} min",
             < 1440 when minutes % 60 == 0 => $"{minutes / 60} h",
+            // Half a day and more is not known to the minute.
+            >= 720 and < 1440 => Length(TimeSpan.FromHours(Math.Ceiling(minutes / 60.0))),
             < 1440 => $"{minutes / 60} h {minutes % 60} min",
             _ when minutes % (30 * 1440) == 0 => Many(minutes / (30 * 1440), "month"),
             _ when minutes % 1440 == 0 => Many(minutes / 1440, "day"),
