@@ -41,6 +41,9 @@ public sealed class LeftoversTests(Household house) : IClassFixture<Household>
         await Expect(page.GetByRole(AriaRole.Listitem)).ToHaveCountAsync(2);
         await page.EmulateMediaAsync(new() { ColorScheme = ColorScheme.Light });
         await host.PictureAsync("labels-desktop");
+        await page.EmulateMediaAsync(new() { Media = Media.Print });
+        await host.PictureAsync("labels-printed");
+        await page.EmulateMediaAsync(new() { Media = Media.Screen });
         await page.SetViewportSizeAsync(ScreenSize.Phone.Width, ScreenSize.Phone.Height);
         await host.PictureAsync("labels-phone");
         await host.ShouldBeCleanAsync();

@@ -81,9 +81,10 @@ public sealed class RoastingPanelTests : BunitContext
         await page.FindAll(".rules button")[0].ClickAsync(new());
 
         var kept = (await book.OpenAsync(dish, Stop))!;
-        Assert.Equal(new(165, 172, 180), kept.Dish.Steps[0].Way.Minutes);
+        Assert.Equal(new(165, 173, 180), kept.Dish.Steps[0].Way.Minutes);
         // USDA FSIS chart: poultry 165 °F, 73.9 °C.
         Assert.Equal(new CoreWanted(74, new Joint(Cut.WholeTurkey, 5)), kept.Dish.Steps[0].Core);
+        Assert.Equal("2 h 45 min - 3 h, oven 155–170 °C, until 74 °C in the middle, by itself", page.Find(".headline .words").TextContent);
         Assert.Contains("The step takes 2 h 45 min to 3 h now, and is done when the thermometer says 74 °C.", page.Find(".roasting .note").TextContent, StringComparison.Ordinal);
         Assert.Equal(2, (await book.VersionsAsync(dish, Stop)).Count);
     }

@@ -32,8 +32,9 @@ public static class DishWords
         return words.Split(' ', StringSplitOptions.RemoveEmptyEntries).All(word => CultureInfo.InvariantCulture.CompareInfo.IndexOf(all, word, CompareOptions.IgnoreCase | CompareOptions.IgnoreNonSpace) >= 0);
     }
 
-    /// <summary>What a step is: "25-30 min, oven 170–190 °C, nobody's hands".</summary>
-    public static string Of(Step step) => string.Join(", ", [DurationWords.Write(step.Way.Minutes), .. Places(step.Way.Uses), Hands(step)]);
+    /// <summary>What a step is: "25-30 min, oven 170–190 °C, until 74 °C in the middle, by itself".</summary>
+    public static string Of(Step step) => string.Join(", ",
+        [DurationWords.Write(step.Way.Minutes), .. Places(step.Way.Uses), .. step.Core is { } core ? [$"until {core.Celsius} °C in the middle"] : Array.Empty<string>(), Hands(step)]);
 
     public static IEnumerable<string> Places(Uses uses)
     {
