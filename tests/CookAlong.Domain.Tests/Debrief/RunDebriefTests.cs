@@ -118,6 +118,34 @@ public sealed class RunDebriefTests
     }
 
     [Fact]
+    public void What_a_new_plan_moved_is_nobodys_slip_and_its_cause_keeps_its_price()
+    {
+        // The roast will be 20 minutes longer, so the dumplings are moved by as much as the carving.
+        var story = KitchenStory.Begun();
+        Play(story, Events((Roast, 0, 20), (Roll, 15, 0)).Append((Clock(13, 30), new RunEvent.PlanAccepted(Later(15, Roll, Boil, Serve, Carve)))));
+        var debrief = RunDebrief.Of(story.Log);
+
+        Assert.Equal([(Roast, 15)], debrief.Slips.Select(slip => (slip.Step, slip.TableMinutes)));
+        Assert.Equal((15, 0), (debrief.Courses[0].LateMinutes, debrief.ByNewPlans));
+    }
+
+    [Fact]
+    public void Lateness_that_a_new_plan_brought_without_a_slip_is_the_plans()
+    {
+        var story = KitchenStory.Begun();
+        Play(story, Events((Serve, 25, 0)).Append((Clock(13, 30), new RunEvent.PlanAccepted(Later(25, Serve)))));
+        var debrief = RunDebrief.Of(story.Log);
+
+        Assert.Empty(debrief.Slips);
+        Assert.Equal((20, 20), (debrief.Courses[0].LateMinutes, debrief.ByNewPlans));
+    }
+
+    static CookAlong.Domain.Planning.Plan Later(int minutes, params StepId[] steps) => SmallMeal.Plan with
+    {
+        Steps = [.. SmallMeal.Plan.Steps.Select(step => steps.Contains(step.Step) ? step with { Start = step.Start + minutes, End = step.End + minutes } : step)],
+    };
+
+    [Fact]
     public void With_nothing_taken_away_the_replay_is_what_happened()
     {
         // Whatever slips, the table was ready when its last dish was, and what the slips cost is never more than that.

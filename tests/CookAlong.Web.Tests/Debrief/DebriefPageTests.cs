@@ -18,7 +18,7 @@ public sealed class DebriefPageTests
         var page = await lunch.ReadAsync();
 
         Assert.Contains("It took 12 minutes longer. It was late from 12:40 and noticed at 12:52, when it was done.", page, StringComparison.Ordinal);
-        Assert.Contains("Without it the table would have been ready 7 minutes earlier; it went into 5 minutes spare before Main came to the table.", page, StringComparison.Ordinal);
+        Assert.Contains("Without it the table would have been ready 7 minutes earlier; the rest went into 5 minutes spare before Main came to the table.", page, StringComparison.Ordinal);
         Assert.Contains("The table was 7 minutes late.", page, StringComparison.Ordinal);
     }
 

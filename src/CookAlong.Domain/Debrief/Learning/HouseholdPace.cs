@@ -10,11 +10,11 @@ namespace CookAlong.Domain.Debrief.Learning;
 /// </summary>
 public sealed class HouseholdPace
 {
-    // Spreads of the parts before anything was seen, of logarithms. Own estimates: that of chance is a little less than what
-    // lies between people, who differ more than one household does from day to day (CaptainCook4D, arXiv 2312.14556: 0.57).
-    const double OfHousehold = .15, OfKind = .15, OfPerson = .15, OfDay = .2, OfChance = .48;
+    // Spreads of the parts before anything was seen, of logarithms. Own estimates; that of chance is what the recipe's range
+    // says, and at the most a little less than what lies between people (CaptainCook4D, arXiv 2312.14556: 0.57).
+    const double OfHousehold = .15, OfKind = .15, OfPerson = .15, OfDay = .2, MostChance = .48;
 
-    /// <summary>As many timings as the spread of chance is worth before there are any.</summary>
+    /// <summary>As many timings as what is thought of chance is worth before there are any.</summary>
     const double ChanceSeen = 20;
 
     /// <summary>How far out a timing may lie before it counts for less (the degrees of freedom of Student's t).</summary>
@@ -28,7 +28,9 @@ public sealed class HouseholdPace
     readonly int[][] parts;
     readonly double[] means;
     readonly Cholesky precision;
-    readonly double chance = OfChance;
+
+    /// <summary>How many times as wide as thought chance is here.</summary>
+    readonly double wider = 1;
 
     public HouseholdPace(IEnumerable<Timing> timings)
     {
@@ -53,8 +55,8 @@ public sealed class HouseholdPace
         {
             precision = Precision(weights);
             means = precision.Solve(Right(weights));
-            chance = Chance(weights);
-            weights = [.. Enumerable.Range(0, parts.Length).Select(at => (Patience + 1) / (Patience + Square(Left(at) / chance)))];
+            wider = Wider(weights);
+            weights = [.. Enumerable.Range(0, parts.Length).Select(at => (Patience + 1) / (Patience + Square(Left(at) / Chance(this.timings[at].Written))))];
         }
     }
 
@@ -65,7 +67,7 @@ public sealed class HouseholdPace
         (int, double)[] places = [.. Known("household", ("kind", kind), step), .. Anybody()];
         var factor = Sum(places);
         var unseen = (this.places.ContainsKey(step) ? 0 : Square(written.Spread)) + (this.places.ContainsKey(("kind", kind)) ? 0 : Square(OfKind));
-        var spread = Math.Sqrt(Variance(places) + unseen + Square(OfDay) + Square(chance));
+        var spread = Math.Sqrt(Variance(places) + unseen + Square(OfDay) + Square(Chance(written)));
         double At(double spreadsAway) => written.Likely * Math.Exp(factor + (spreadsAway * spread));
         return new(step, written, new WrittenTime(At(-WrittenTime.Ninth), At(0), At(WrittenTime.Ninth)), seen.Select(timing => timing.Run).Distinct().Count());
     }
@@ -111,8 +113,11 @@ public sealed class HouseholdPace
 
     double Left(int at) => Observed(at) - parts[at].Sum(place => means[place]);
 
-    double Chance(double[] weights) => Math.Sqrt(
-        ((ChanceSeen * Square(OfChance)) + Enumerable.Range(0, parts.Length).Sum(at => weights[at] * (Square(Left(at)) + Variance(parts[at].Select(place => (place, 1.0)))))) / (ChanceSeen + parts.Length));
+    double Chance(WrittenTime written) => wider * Math.Min(MostChance, written.Spread);
+
+    double Wider(double[] weights) => Math.Sqrt(
+        (ChanceSeen + Enumerable.Range(0, parts.Length).Sum(at =>
+            weights[at] * (Square(Left(at)) + Variance(parts[at].Select(place => (place, 1.0)))) / Square(Math.Min(MostChance, timings[at].Written.Spread)))) / (ChanceSeen + parts.Length));
 
     double Variance(IEnumerable<(int Place, double Weight)> parts)
     {
@@ -139,7 +144,7 @@ public sealed class HouseholdPace
             {
                 foreach (var other in parts[at])
                 {
-                    matrix[one, other] += weights[at] / Square(chance);
+                    matrix[one, other] += weights[at] / Square(Chance(timings[at].Written));
                 }
             }
         }
@@ -154,7 +159,7 @@ public sealed class HouseholdPace
         {
             foreach (var place in parts[at])
             {
-                right[place] += weights[at] * Observed(at) / Square(chance);
+                right[place] += weights[at] * Observed(at) / Square(Chance(timings[at].Written));
             }
         }
 

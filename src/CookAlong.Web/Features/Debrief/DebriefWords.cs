@@ -48,6 +48,16 @@ sealed class DebriefWords(Meal meal)
         ({ } ready, var late) => $"promised for {clock.Show(course.Promised)}, ready at {clock.Show(ready)}: {Minutes(late!.Value)} late{Moved(course)}",
     };
 
+    /// <summary>Of a whole dish.</summary>
+    public string Ready(IEnumerable<StepLine> dish)
+    {
+        var lines = dish.ToArray();
+        var planned = $"planned for {clock.Show(lines.Max(line => line.PlannedEnd))}";
+        return lines.All(line => line.WasLeftOut) ? $"{planned}, left out"
+            : lines.Any(line => line.Finished is null) ? $"{planned}, not finished"
+            : $"{planned}, done at {clock.Show(lines.Max(line => line.Finished!.Value))}";
+    }
+
     public string Planned(StepLine step) => $"{clock.Show(step.PlannedStart)} to {clock.Show(step.PlannedEnd)}";
 
     public string Real(StepLine step) => step switch
@@ -79,7 +89,7 @@ sealed class DebriefWords(Meal meal)
         var rest = And([.. slip.Absorbed.Select(one => one.Before is { } step
             ? $"{Minutes(one.Minutes)} spare before “{Step(step)}”"
             : $"{Minutes(one.Minutes)} spare before {meal.Courses.Single(course => course.Id == one.Table).Name} came to the table")]);
-        return rest.Length == 0 ? $"{cost}." : $"{cost}; it went into {rest}.";
+        return rest.Length == 0 ? $"{cost}." : slip.TableMinutes == 0 ? $"{cost}: it went into {rest}." : $"{cost}; the rest went into {rest}.";
     }
 
     public string Wait(DishWait wait)
