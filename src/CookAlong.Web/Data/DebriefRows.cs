@@ -92,3 +92,22 @@ public sealed class WrittenTimeRow
         }
     }
 }
+
+/// <summary>A meal that is another one cooked again, and the run that shows what to do differently.</summary>
+public sealed class AgainRow
+{
+    public required Guid Meal { get; init; }
+
+    /// <summary>The last time.</summary>
+    public required Guid Run { get; init; }
+
+    sealed class Shape : IEntityTypeConfiguration<AgainRow>
+    {
+        public void Configure(EntityTypeBuilder<AgainRow> builder)
+        {
+            builder.ToTable("Again");
+            builder.HasKey(again => again.Meal);
+            builder.HasOne<MealRow>().WithOne().HasForeignKey<AgainRow>(again => again.Meal).OnDelete(DeleteBehavior.Cascade);
+        }
+    }
+}

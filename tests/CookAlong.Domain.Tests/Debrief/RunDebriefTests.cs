@@ -62,6 +62,13 @@ public sealed class RunDebriefTests
     }
 
     [Fact]
+    public void Begun_late_at_the_end_costs_the_table_what_it_had_not_to_spare()
+    {
+        var slip = Assert.Single(RunDebrief.Of(Cooked((Carve, 9, 0)).Log).Slips);
+        Assert.Equal((Carve, 9, 4), (slip.Step, slip.BeganLate, slip.TableMinutes));
+    }
+
+    [Fact]
     public void A_call_that_was_answered_late_is_noted()
     {
         var call = Assert.Single(RunDebrief.Of(Cooked((Trim, 8, 0)).Log).Calls, call => !call.IsMissed);

@@ -1,6 +1,8 @@
 using System.Net;
 using System.Text.Json;
 using CookAlong.Web.Data;
+using CookAlong.Web.Features.Debrief;
+using CookAlong.Web.Features.Meals;
 using CookAlong.Web.Tests.Live;
 using Microsoft.EntityFrameworkCore;
 
@@ -88,6 +90,27 @@ public sealed class DebriefPageTests
         Assert.Contains("2026-12-20 12:20,2026-12-20 12:40,2026-12-20 12:20,2026-12-20 12:52", line, StringComparison.Ordinal);
         Assert.DoesNotContain(",=1+1", line, StringComparison.Ordinal);
         Assert.DoesNotContain(",\"=1+1", line, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task It_is_cooked_again_on_another_day_with_what_was_said_in_view()
+    {
+        await using var lunch = await CookedLunch.CookAsync();
+        var host = lunch.Kitchen.Host;
+        await lunch.PostAsync("notes", new() { ["verdict-beans"] = "more", ["note-"] = "begin earlier" });
+
+        using var past = await host.PostFormAsync($"/cook/{lunch.Kitchen.Run}/again", new() { ["day"] = "2026-12-01" }, page: lunch.Address);
+        Assert.Equal(HttpStatusCode.BadRequest, past.StatusCode);
+        using var answer = await host.PostFormAsync($"/cook/{lunch.Kitchen.Run}/again", new() { ["day"] = "2027-12-19" }, page: lunch.Address);
+
+        var again = Guid.Parse(answer.Headers.Location!.OriginalString.Split('/')[^1]);
+        var meal = (await lunch.Kitchen.House.Get<MealBook>().OpenAsync(again, TestContext.Current.CancellationToken))!.Meal;
+        Assert.Equal("2027-12-19 15:00Z", $"{meal.LastTableTime}");
+        var said = await lunch.Kitchen.House.Get<Debriefs>().SaidLastTimeAsync(again, meal.Dishes, TestContext.Current.CancellationToken);
+        Assert.Equal([(null, "", "begin earlier"), ("beans", "more", "")], said);
+        using var back = await host.GetAsync($"/meals/{again}/debrief");
+        Assert.Equal(lunch.Address, back.Headers.Location?.OriginalString);
+        await lunch.Kitchen.House.Get<MealBook>().DeleteAsync(again, TestContext.Current.CancellationToken);
     }
 
     [Fact]

@@ -1,4 +1,5 @@
 using CookAlong.Domain;
+using CookAlong.Domain.Debrief;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 using CookAlong.Domain.Runs;
@@ -26,8 +27,8 @@ public sealed class WholeLunchTests
         var host = new PersonId(new Guid(1, 0, 0, new byte[8]));
         var commands = 0;
         var now = plan.NotBefore.Utc;
-        var run = Run.Start(meal, plan, host, "Host", meal.Helpers[0].Id).Aggregate(Run.Empty(new RunId(host.Value)), (state, happened) =>
-            state.Apply(new Logged(state.Sequence + 1, NewCommand(), host, now, happened)));
+        var log = new List<Logged>();
+        var run = Run.Start(meal, plan, host, "Host", meal.Helpers[0].Id).Aggregate(Run.Empty(new RunId(host.Value)), (state, happened) => After(state, NewCommand(), happened));
         var due = new Dictionary<CallId, DateTimeOffset>();
 
         // A late lunch is allowed for; one that never ends is not.
@@ -82,6 +83,18 @@ public sealed class WholeLunchTests
         Assert.All(served.Courses, course => Assert.True(course.Expected >= course.Promised));
         Assert.Contains(due.Keys, call => call.Value.StartsWith("tend:", StringComparison.Ordinal));
 
+        // Looked back on, every table was ready no sooner than its last dish, and nothing cost it more than it was late.
+        var debrief = RunDebrief.Of(log);
+        Assert.All(debrief.Courses, course => Assert.True(course.Ready >= Minute.Of(debrief.Waits.Where(wait => meal.Dishes.Single(dish => dish.Id == wait.Dish).Course == course.Course).Max(wait => wait.Since))));
+        Assert.NotEmpty(debrief.Slips);
+        Assert.All(debrief.Slips, slip => Assert.InRange(slip.TableMinutes, 0, debrief.Courses.Max(course => course.LateMinutes!.Value)));
+
+        Run After(Run before, CommandId command, RunEvent happened)
+        {
+            log.Add(new Logged(before.Sequence + 1, command, host, now, happened));
+            return before.Apply(log[^1]);
+        }
+
         CommandId NewCommand() => new(new Guid(++commands, 3, 0, new byte[8]));
 
         void Tap(RunCommand command)
@@ -89,7 +102,7 @@ public sealed class WholeLunchTests
             var tap = new Tap(NewCommand(), host, command);
             if (run.Decide(tap, now) is Decision.Accepted accepted)
             {
-                run = accepted.Events.Aggregate(run, (state, happened) => state.Apply(new Logged(state.Sequence + 1, tap.Id, host, now, happened)));
+                run = accepted.Events.Aggregate(run, (state, happened) => After(state, tap.Id, happened));
             }
         }
     }

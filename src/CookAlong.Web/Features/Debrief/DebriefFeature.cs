@@ -1,6 +1,8 @@
+using System.Globalization;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Household;
 using CookAlong.Web.Features.Live;
+using CookAlong.Web.Features.Meals;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace CookAlong.Web.Features.Debrief;
@@ -26,6 +28,7 @@ public static class DebriefFeature
             AnswerAsync(http, run, views, debriefs, view => Results.File(DebriefExport.Csv(view), "text/csv; charset=utf-8", $"debrief-{run}.csv")));
         run.MapPost("/debrief/notes", NoteAsync).RequireAuthorization(HouseholdFeature.HostPolicy);
         run.MapPost("/debrief/learn", LearnAsync).RequireAuthorization(HouseholdFeature.HostPolicy);
+        run.MapPost("/again", AgainAsync).RequireAuthorization(HouseholdFeature.HostPolicy);
 
         app.MapGet("/meals/{meal:guid}/debrief", async (Guid meal, Debriefs debriefs, CancellationToken stop) =>
             await debriefs.LastOfAsync(meal, stop) is { } last ? Results.Redirect($"/cook/{last}/debrief") : new RazorComponentResult<NotCookedPage>(new { Meal = meal }))
@@ -87,5 +90,25 @@ public static class DebriefFeature
         }
 
         return Results.Redirect($"/cook/{run}/debrief#learned");
+    }
+
+    /// <summary>Field "day", as a date field sends it.</summary>
+    static async Task<IResult> AgainAsync(HttpContext http, Guid run, IFormCollection form, LiveViews views, Debriefs debriefs, MealBook book)
+    {
+        if (await views.OfAsync(new RunId(run), http.User) is not { Board.IsOver: true, Rate: null } live
+            || await debriefs.OfAsync(live, http.RequestAborted) is not { } view
+            || await book.OpenAsync(view.Meal, http.RequestAborted) is not { } meal)
+        {
+            return Results.NotFound();
+        }
+
+        if (!DateOnly.TryParseExact(form["day"], "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day)
+            || await book.AgainAsync(meal, day, http.RequestAborted) is not MealEdit.Kept(var again))
+        {
+            return new RazorComponentResult<DebriefPage>(new { View = view, Problem = DebriefWords.NotThatDay }) { StatusCode = StatusCodes.Status400BadRequest };
+        }
+
+        await debriefs.NoteAgainAsync(again.Row.Id, run, http.RequestAborted);
+        return Results.Redirect($"/meals/{again.Row.Id}");
     }
 }

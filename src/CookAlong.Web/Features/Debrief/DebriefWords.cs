@@ -11,7 +11,7 @@ namespace CookAlong.Web.Features.Debrief;
 
 /// <summary>Every sentence of the debrief.</summary>
 /// <param name="meal">As the run began.</param>
-sealed class DebriefWords(Meal meal)
+public sealed class DebriefWords(Meal meal)
 {
     public const string Rehearsed = "This was a rehearsal: its people and its slips were made up, and nothing is learned from it.";
 
@@ -20,6 +20,8 @@ sealed class DebriefWords(Meal meal)
     public const string Fair = "Nobody carried much more than their part.";
 
     public const string WhatIsTimed = "Only work of hands is timed, from “Start” to “Done”. What the oven takes, what was only ticked off at the end, and times in which everything was held, are left out.";
+
+    public const string NotThatDay = "It cannot be on that day: choose one that is still to come, on which its times exist.";
 
     readonly WallClock clock = new(meal.TimeZone);
 
@@ -90,6 +92,15 @@ sealed class DebriefWords(Meal meal)
             ? $"{Minutes(one.Minutes)} spare before “{Step(step)}”"
             : $"{Minutes(one.Minutes)} spare before {meal.Courses.Single(course => course.Id == one.Table).Name} came to the table")]);
         return rest.Length == 0 ? $"{cost}." : slip.TableMinutes == 0 ? $"{cost}: it went into {rest}." : $"{cost}; the rest went into {rest}.";
+    }
+
+    /// <summary>Null where the slips, taken away one at a time, explain how late it was.</summary>
+    public static string? SideBySide(RunDebrief debrief)
+    {
+        var late = debrief.Courses.Max(course => course.LateMinutes ?? 0);
+        return late > debrief.ByNewPlans + debrief.Slips.Sum(slip => slip.TableMinutes)
+            ? "Each is told alone: where two slipped side by side, mending one would not have saved what the other cost."
+            : null;
     }
 
     public string Wait(DishWait wait)

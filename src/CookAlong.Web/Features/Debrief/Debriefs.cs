@@ -57,11 +57,33 @@ public sealed class Debriefs(IDbContextFactory<CookAlongDb> databases, EventLog 
             [.. pace.People.Where(person => person is { Timings: >= LeastTimingsOfPerson, Meals: >= LeastMealsOfPerson } && IsWorthSaying(person))]);
     }
 
-    /// <summary>The last time a meal was really cooked to its end; null = never.</summary>
+    /// <summary>The last time a meal, or the one it is again, was really cooked to its end; null = never.</summary>
     public async Task<Guid?> LastOfAsync(Guid meal, CancellationToken stop)
     {
         await using var db = await databases.CreateDbContextAsync(stop);
-        return await db.Set<RunRow>().Where(run => run.Meal == meal && run.Rate == null && run.Ended != null).OrderByDescending(run => run.Began).Select(run => (Guid?)run.Id).FirstOrDefaultAsync(stop);
+        return await db.Set<RunRow>().Where(run => run.Meal == meal && run.Rate == null && run.Ended != null).OrderByDescending(run => run.Began).Select(run => (Guid?)run.Id).FirstOrDefaultAsync(stop)
+            ?? await db.Set<AgainRow>().Where(again => again.Meal == meal).Select(again => (Guid?)again.Run).SingleOrDefaultAsync(stop);
+    }
+
+    /// <summary>What was said the last time, of dishes that are in the meal now; the whole meal's has no dish.</summary>
+    public async Task<IReadOnlyList<(string? Dish, string Verdict, string Note)>> SaidLastTimeAsync(Guid meal, IEnumerable<Dish> dishes, CancellationToken stop = default)
+    {
+        if (await LastOfAsync(meal, stop) is not { } last)
+        {
+            return [];
+        }
+
+        await using var db = await databases.CreateDbContextAsync(stop);
+        var names = dishes.ToDictionary(dish => dish.Id.Value, dish => dish.Name);
+        var notes = await db.Set<DebriefNoteRow>().AsNoTracking().Where(note => note.Run == last).OrderBy(note => note.Dish).ToListAsync(stop);
+        return [.. notes.Where(note => note.Dish.Length == 0 || names.ContainsKey(note.Dish)).Select(note => (names.GetValueOrDefault(note.Dish), note.Verdict, note.Note))];
+    }
+
+    public async Task NoteAgainAsync(Guid meal, Guid run, CancellationToken stop)
+    {
+        await using var db = await databases.CreateDbContextAsync(stop);
+        db.Add(new AgainRow { Meal = meal, Run = run });
+        await db.SaveChangesAsync(stop);
     }
 
     /// <summary>Keeps what is said of each dish ("" = the whole meal); nothing said takes back what was.</summary>

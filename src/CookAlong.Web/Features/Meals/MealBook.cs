@@ -59,6 +59,14 @@ public sealed class MealBook(IDbContextFactory<CookAlongDb> database, TimeProvid
         return AddAsync(copy.Text, fromNow: false, stop);
     }
 
+    /// <summary>The whole meal on another day, its times of the day as they were.</summary>
+    public Task<MealEdit> AgainAsync(KeptMeal meal, DateOnly day, CancellationToken stop = default)
+    {
+        var copy = MealDocument.Of(meal.Row.Document);
+        copy.MoveTo(day);
+        return AddAsync(copy.Text, fromNow: true, stop);
+    }
+
     /// <summary>Changes the file and keeps it at once, if it is still a meal afterwards.</summary>
     /// <param name="fromNow">Refuse table times that are past.</param>
     public async Task<MealEdit> EditAsync(KeptMeal meal, Action<MealDocument> edit, bool fromNow, CancellationToken stop = default)
