@@ -17,6 +17,19 @@ namespace CookAlong.Web.Data.Migrations
 #pragma warning disable 612, 618
             modelBuilder.HasAnnotation("ProductVersion", "10.0.15");
 
+            modelBuilder.Entity("CookAlong.Web.Data.AgainRow", b =>
+                {
+                    b.Property<Guid>("Meal")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Run")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Meal");
+
+                    b.ToTable("Again", (string)null);
+                });
+
             modelBuilder.Entity("CookAlong.Web.Data.CallRow", b =>
                 {
                     b.Property<Guid>("Run")
@@ -530,6 +543,15 @@ namespace CookAlong.Web.Data.Migrations
                     b.HasKey("Run", "Step", "Option");
 
                     b.ToTable("WrittenTimes", (string)null);
+                });
+
+            modelBuilder.Entity("CookAlong.Web.Data.AgainRow", b =>
+                {
+                    b.HasOne("CookAlong.Web.Data.MealRow", null)
+                        .WithOne()
+                        .HasForeignKey("CookAlong.Web.Data.AgainRow", "Meal")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("CookAlong.Web.Data.DishVersionRow", b =>

@@ -244,3 +244,15 @@ VALUES ('20261128065025_Debriefs', '10.0.15');
 
 COMMIT;
 
+BEGIN TRANSACTION;
+CREATE TABLE "Again" (
+    "Meal" TEXT NOT NULL CONSTRAINT "PK_Again" PRIMARY KEY,
+    "Run" TEXT NOT NULL,
+    CONSTRAINT "FK_Again_Meals_Meal" FOREIGN KEY ("Meal") REFERENCES "Meals" ("Id") ON DELETE CASCADE
+);
+
+INSERT INTO "__EFMigrationsHistory" ("MigrationId", "ProductVersion")
+VALUES ('20261128070434_Again', '10.0.15');
+
+COMMIT;
+
