@@ -144,6 +144,25 @@ public sealed class LeftoversPageTests : BunitContext
         Assert.DoesNotContain("Too slow", ways[1], StringComparison.Ordinal);
     }
 
+    [Theory]
+    // UK home advice: rice is cool within the hour (from memory), everything else within 1 to 2 h; the Food Code allows 2 from 57 to 21 °C.
+    [InlineData(Region.UnitedKingdom, "Rice", "1 cm")]
+    [InlineData(Region.UnitedKingdom, "Soup or stew", "2 cm")]
+    [InlineData(Region.UnitedStates, "Rice", "2 cm")]
+    public async Task A_full_pot_cools_too_slowly_and_a_layer_thin_enough_in_time(Region chosen, string kind, string deep)
+    {
+        var page = await OpenAsync(chosen);
+        await PressAsync(page, "One portion more of Roast goose");
+
+        await PressAsync(page, kind);
+
+        var ways = Goose(page).QuerySelectorAll(".ways li").Select(way => way.TextContent).ToList();
+        Assert.StartsWith("In its full pot", ways[0], StringComparison.Ordinal);
+        Assert.EndsWith("Too slow.", ways[0], StringComparison.Ordinal);
+        Assert.StartsWith($"Spread {deep} deep", ways[1], StringComparison.Ordinal);
+        Assert.DoesNotContain("Too slow", ways[1], StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Dishes_of_the_library_that_take_the_same_are_offered()
     {

@@ -16,10 +16,10 @@ public static class CoolingAdvice
     /// <summary>°C of a fridge's air.</summary>
     const double Fridge = 4;
 
-    /// <summary>Kilograms of a piece as thick as a hand is wide, and metres of what is spread in a shallow dish; both cool in time by the model.</summary>
+    /// <summary>Kilograms of a piece, and metres of what is spread in a dish: each cools in time by the model, the thinner one within an hour (rice).</summary>
     const double Piece = .15;
 
-    const double Shallow = .02;
+    const double Shallow = .02, Thin = .01;
 
     /// <summary>Metres in a full pot; own estimate, no source.</summary>
     const double Pot = .12;
@@ -30,6 +30,7 @@ public static class CoolingAdvice
     public static IReadOnlyList<CoolingWay> Of(DishLeft left, Region region)
     {
         var rule = TwoStageCooling.FoodCode;
+        var layer = left.Times.InFridge?.Limit.Most <= TimeSpan.FromHours(1) ? Thin : Shallow;
         CoolingWay Way(string how, ExpectedCooling expected) => new(how, expected, InTime(expected, left, region));
         return IsInPieces(left)
             ?
@@ -40,7 +41,7 @@ public static class CoolingAdvice
             :
             [
                 Way("In its full pot, 12 cm deep, lid on", ExpectedCooling.OfLayer(Pot, Cover.Wrapped, Fridge, rule)),
-                Way("Spread 2 cm deep in a shallow dish, open until cold", ExpectedCooling.OfLayer(Shallow, Cover.Bare, Fridge, rule)),
+                Way(FormattableString.Invariant($"Spread {layer * 100:0} cm deep in a shallow dish, open until cold"), ExpectedCooling.OfLayer(layer, Cover.Bare, Fridge, rule)),
             ];
     }
 
