@@ -6,18 +6,15 @@ const MADE_OF = /^\/(css|js|lib|fonts)\/|^\/icon\.svg$/;
 
 const canKeep = "serviceWorker" in navigator && "caches" in globalThis;
 
-/**
- * Keeps this page and what it is made of, and lets go of pages of other runs.
- * @param {string} run @param {string} root where its pages lie @param {string} scope which pages the copy may stand in for
- */
-export async function keepPage(run, root = "/cook/", scope = root) {
+/** Keeps this page and what it is made of, and lets go of pages of other runs. @param {string} run */
+export async function keepPage(run) {
   if (!canKeep) return;
   try {
-    await navigator.serviceWorker.register("/kitchen-worker.js", { scope });
+    await navigator.serviceWorker.register("/kitchen-worker.js", { scope: "/cook/" });
     const cache = await caches.open(KEPT);
     for (const { url } of await cache.keys()) {
       const { pathname } = new URL(url);
-      if (pathname.startsWith(root) && !pathname.includes(run)) await cache.delete(url);
+      if (pathname.startsWith("/cook/") && !pathname.includes(run)) await cache.delete(url);
     }
     const loaded = performance.getEntriesByType("resource").map((one) => new URL(one.name)).filter((one) => one.origin === location.origin && MADE_OF.test(one.pathname));
     await cache.addAll([location.href, ...new Set(loaded.map((one) => one.href))].map((url) => url.split("#")[0]));
@@ -27,28 +24,12 @@ export async function keepPage(run, root = "/cook/", scope = root) {
   }
 }
 
-/** Of the parts that come in one burst only the last is worth a write; the screen is drawn first. */
-const KEPT_AFTER = 500;
-/** @type {{ part: string, html: string } | null} */
-let toKeep = null;
-
 /** @param {string} part the part's address @param {string} html */
-export function keepPart(part, html) {
+export async function keepPart(part, html) {
   if (!canKeep) return;
-  if (!toKeep) setTimeout(writePart, KEPT_AFTER);
-  toKeep = { part, html };
-}
-
-async function writePart() {
-  if (!toKeep) return;
-  const { part, html } = toKeep;
-  toKeep = null;
   const cache = await caches.open(KEPT);
   await cache.put(part, new Response(html, { headers: { "Content-Type": "text/html; charset=utf-8" } }));
 }
-
-// A phone that is put away may not come back to its timers.
-document.addEventListener("visibilitychange", () => document.visibilityState === "hidden" && writePart());
 
 /** The last part that was kept, or null. @param {string} part */
 export async function keptPart(part) {
@@ -59,7 +40,6 @@ export async function keptPart(part) {
 
 /** For a screen that has left the kitchen. */
 export async function forgetKept() {
-  toKeep = null;
   if (canKeep) await caches.delete(KEPT);
 }
 

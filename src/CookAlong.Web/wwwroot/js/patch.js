@@ -47,9 +47,9 @@ export function patcher(live, patched, keep) {
     const time = /data-now="(\d+)"/.exec(html);
     if (time) sample(sent, Number(time[1]), Date.now());
     tag = response.headers.get("ETag") ?? "";
-    keep(html);
     if (fingers > 0) waiting = html;
     else apply(html);
+    keep(html);
     return "new";
   }
 
@@ -60,11 +60,10 @@ export function patcher(live, patched, keep) {
     const fresh = new DOMParser().parseFromString(html, "text/html").getElementById("part");
     Idiomorph.morph(/** @type {Element} */ (live.querySelector("#part")), /** @type {Element} */ (fresh), {
       morphStyle: "outerHTML",
-      // Nor is anything lost that somebody is typing.
-      ignoreActiveValue: true,
       callbacks: {
-        // The arm strip is the script's own.
-        beforeNodeMorphed: (/** @type {Node} */ old) => !(old instanceof Element && old.hasAttribute("data-keep")),
+        // The arm strip is the script's own, and what somebody is typing is theirs.
+        beforeNodeMorphed: (/** @type {Node} */ old) =>
+          !(old instanceof Element && old.hasAttribute("data-keep")) && !(old instanceof HTMLInputElement && old === document.activeElement),
         // What somebody has opened stays open.
         beforeAttributeUpdated: (/** @type {string} */ name, /** @type {Element} */ node) => !(name === "open" && node.tagName === "DETAILS"),
       },
