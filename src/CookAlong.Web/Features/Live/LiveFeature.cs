@@ -6,6 +6,7 @@ using CookAlong.Web.Features.Live.Door;
 using CookAlong.Web.Features.Live.Line;
 using CookAlong.Web.Features.Live.Log;
 using CookAlong.Web.Features.Live.Outward;
+using CookAlong.Web.Features.Live.Probes;
 using CookAlong.Web.Features.Live.Rehearsals;
 using CookAlong.Web.Features.Live.Runs;
 using Microsoft.AspNetCore.Http.Connections;
@@ -48,6 +49,7 @@ public static class LiveFeature
         services.AddSingleton<ByItself>();
         services.AddSingleton<JoinCodes>();
         services.AddSingleton<JoinTries>();
+        services.AddSingleton<ProbeAddresses>();
         services.AddSingleton<DueCalls>();
         services.AddOutward();
         services.AddHostedService<CallClock>();
@@ -60,6 +62,7 @@ public static class LiveFeature
         app.MapHub<LiveHub>(HubPath, options => options.Transports = HttpTransportType.WebSockets);
         app.MapLiveEndpoints();
         app.MapLivePages();
+        app.MapProbes();
         app.MapRunLog();
         app.MapOutward();
         app.MapInviting();
