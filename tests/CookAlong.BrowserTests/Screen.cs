@@ -13,6 +13,8 @@ public sealed class Screen : IAsyncDisposable
     // So what it finds counts when it finds it again on a page that has kept still; the digits of a countdown change every second.
     const string LookUntilStill = """
         async rule => {
+          // A strip that sticks to the top covers what was scrolled under it, which axe-core takes for its ground.
+          scrollTo(0, 0);
           const look = () => axe.run(document, rule ? { runOnly: [rule] } : {});
           const stillness = () => new Promise(done => {
             const end = () => { watch.disconnect(); clearTimeout(longest); done(); };
