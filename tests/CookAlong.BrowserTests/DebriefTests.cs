@@ -54,6 +54,14 @@ public sealed class DebriefTests(Household house) : IClassFixture<Household>
         await host.PictureAsync("debrief-paper");
         await page.EmulateMediaAsync(new() { Media = Media.Screen });
 
+        await page.GetByLabel("Day of the first table").FillAsync("2040-12-20");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Cook it again" }).ClickAsync();
+        var last = page.GetByRole(AriaRole.Region, new() { Name = "Last time" });
+        await Expect(last).ToContainTextAsync("Bread: more: Two loaves next time.");
+        await Expect(last).ToContainTextAsync("Begin an hour earlier.");
+        await host.ShouldBeCleanInEveryLightAsync("again");
+        await last.GetByRole(AriaRole.Link, new() { Name = "Looking back on it" }).ClickAsync();
+
         await page.GetByRole(AriaRole.Link, new() { Name = "Everything that was learned" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("What was learned");
         await host.ShouldBeCleanInEveryLightAsync("learned");

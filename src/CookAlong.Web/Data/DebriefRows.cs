@@ -111,3 +111,18 @@ public sealed class AgainRow
         }
     }
 }
+
+/// <summary>A run that teaches nothing any more, because its household said so. Its log stays.</summary>
+public sealed class ForgottenRunRow
+{
+    public required Guid Run { get; init; }
+
+    sealed class Shape : IEntityTypeConfiguration<ForgottenRunRow>
+    {
+        public void Configure(EntityTypeBuilder<ForgottenRunRow> builder)
+        {
+            builder.ToTable("ForgottenRuns");
+            builder.HasKey(forgotten => forgotten.Run);
+        }
+    }
+}

@@ -68,6 +68,23 @@ public sealed class LearnedTimesTests
     }
 
     [Fact]
+    public async Task A_meal_is_forgotten_alone_and_everything_at_once()
+    {
+        await using var lunch = await CookedLunch.CookAsync();
+        var (host, times) = (lunch.Kitchen.Host, lunch.Kitchen.House.Get<LearnedTimes>());
+        await lunch.PostAsync("learn", new() { ["step"] = "stuff" });
+
+        using var one = await host.PostFormAsync("/learned/delete", new() { ["run"] = $"{lunch.Kitchen.Run}" }, page: "/learned");
+        Assert.Empty(await times.TimingsAsync(Stop));
+        Assert.Single(await times.UsedAsync(Stop));
+        Assert.Contains("No work of hands was timed", await lunch.ReadAsync(), StringComparison.Ordinal);
+
+        using var all = await host.PostFormAsync("/learned/delete", [], page: "/learned");
+        Assert.Empty(await times.UsedAsync(Stop));
+        Assert.Equal(20, await StuffingAsync(lunch));
+    }
+
+    [Fact]
     public async Task From_the_debrief_it_is_taken_back()
     {
         await using var lunch = await CookedLunch.CookAsync();

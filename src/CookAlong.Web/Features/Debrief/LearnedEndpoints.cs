@@ -13,17 +13,19 @@ static class LearnedEndpoints
         var learned = app.MapGroup("/learned").RequireAuthorization(HouseholdFeature.HostPolicy);
         learned.MapGet("", async (LearnedTimes times, CancellationToken stop) =>
         {
-            var pace = new HouseholdPace(await times.TimingsAsync(stop));
-            return new RazorComponentResult<LearnedPage>(new { Used = await times.UsedAsync(stop), pace.Kinds, pace.People });
+            var meals = await times.MealsAsync(stop);
+            var pace = new HouseholdPace(meals.SelectMany(meal => meal.Timings));
+            return new RazorComponentResult<LearnedPage>(new { Used = await times.UsedAsync(stop), Meals = meals, pace.Kinds, pace.People });
         });
         learned.MapGet("/file", async (LearnedTimes times, CancellationToken stop) =>
             Results.Text(await JsonAsync(times, stop), "application/json"));
 
-        // Fields "dish" and "text" name one; neither, and all go.
+        // Fields "dish" and "text" name a step that is planned otherwise, "run" a meal that taught; none, and all go.
         learned.MapPost("/delete", async (IFormCollection form, LearnedTimes times, CancellationToken stop) =>
         {
             await (form.ContainsKey("dish")
                 ? times.ForgetAsync(new StepKey(form["dish"].ToString(), form["text"].ToString()), stop)
+                : Guid.TryParse(form["run"], out var run) ? times.ForgetMealAsync(run, stop)
                 : times.ForgetAllAsync(stop));
             return Results.Redirect("/learned");
         });

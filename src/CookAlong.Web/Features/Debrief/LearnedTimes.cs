@@ -16,12 +16,17 @@ public sealed class LearnedTimes(IDbContextFactory<CookAlongDb> databases, Event
     // A run that is over never changes, so its log is read once.
     readonly ConcurrentDictionary<Guid, ImmutableArray<Timing>> read = new();
 
-    /// <summary>Every timing of every meal that was really cooked to its end.</summary>
-    public async Task<ImmutableArray<Timing>> TimingsAsync(CancellationToken stop)
+    /// <summary>Every timing of every meal that was really cooked to its end, but for those that were forgotten.</summary>
+    public async Task<ImmutableArray<Timing>> TimingsAsync(CancellationToken stop) => [.. (await MealsAsync(stop)).SelectMany(meal => meal.Timings)];
+
+    /// <summary>The same by meal, the latest first; meals in which nothing was timed are not among them.</summary>
+    public async Task<ImmutableArray<TimedMeal>> MealsAsync(CancellationToken stop)
     {
         await using var db = await databases.CreateDbContextAsync(stop);
-        var runs = await db.Set<RunRow>().AsNoTracking().Where(run => run.Rate == null && run.Ended != null).OrderBy(run => run.Began).ToListAsync(stop);
-        var timings = ImmutableArray.CreateBuilder<Timing>();
+        var runs = await db.Set<RunRow>().AsNoTracking()
+            .Where(run => run.Rate == null && run.Ended != null && !db.Set<ForgottenRunRow>().Any(forgotten => forgotten.Run == run.Id))
+            .OrderByDescending(run => run.Began).ToListAsync(stop);
+        var meals = ImmutableArray.CreateBuilder<TimedMeal>();
         foreach (var run in runs)
         {
             if (!read.TryGetValue(run.Id, out var known))
@@ -29,10 +34,24 @@ public sealed class LearnedTimes(IDbContextFactory<CookAlongDb> databases, Event
                 read[run.Id] = known = await ReadAsync(db, run, stop);
             }
 
-            timings.AddRange(known);
+            if (!known.IsEmpty)
+            {
+                meals.Add(new TimedMeal(run.Id, run.Name, DateTimeOffset.FromUnixTimeMilliseconds(run.Began), known));
+            }
         }
 
-        return timings.ToImmutable();
+        return meals.ToImmutable();
+    }
+
+    /// <summary>The run teaches nothing from now on; its log stays.</summary>
+    public async Task ForgetMealAsync(Guid run, CancellationToken stop)
+    {
+        await using var db = await databases.CreateDbContextAsync(stop);
+        if (await db.Set<RunRow>().AnyAsync(one => one.Id == run, stop) && !await db.Set<ForgottenRunRow>().AnyAsync(one => one.Run == run, stop))
+        {
+            db.Add(new ForgottenRunRow { Run = run });
+            await db.SaveChangesAsync(stop);
+        }
     }
 
     /// <summary>What a dish of this meal is known by; by its name alone where the meal is gone.</summary>
@@ -75,7 +94,16 @@ public sealed class LearnedTimes(IDbContextFactory<CookAlongDb> databases, Event
     /// <summary>The step is planned as written again; what was timed stays in the logs.</summary>
     public Task ForgetAsync(StepKey key, CancellationToken stop) => ForgetAsync(row => row == key, stop);
 
-    public Task ForgetAllAsync(CancellationToken stop) => ForgetAsync(_ => true, stop);
+    /// <summary>Every step is planned as written, and no meal until now teaches anything.</summary>
+    public async Task ForgetAllAsync(CancellationToken stop)
+    {
+        foreach (var meal in await MealsAsync(stop))
+        {
+            await ForgetMealAsync(meal.Run, stop);
+        }
+
+        await ForgetAsync(_ => true, stop);
+    }
 
     async Task ForgetAsync(Func<StepKey, bool> which, CancellationToken stop)
     {
@@ -113,3 +141,6 @@ public sealed class LearnedTimes(IDbContextFactory<CookAlongDb> databases, Event
     static async Task<Func<Dish, string>> DishOfAsync(CookAlongDb db, Guid meal, CancellationToken stop) =>
         await db.Meals.AsNoTracking().SingleOrDefaultAsync(row => row.Id == meal, stop) is { } row ? MealBook.DishOf(row.Document) : dish => dish.Name;
 }
+
+/// <summary>A meal that was cooked, and what was timed in it.</summary>
+public sealed record TimedMeal(Guid Run, string Name, DateTimeOffset Began, ImmutableArray<Timing> Timings);
