@@ -113,7 +113,7 @@ public sealed class LearnedTimesTests
         await again.StuffAsync(minutes: 30);
 
         var timings = (await kitchen.House.Get<LearnedTimes>().TimingsAsync(Stop)).Where(timing => timing.Step.Text == "stuff").ToArray();
-        Assert.Equal([(20.0, 32.0), (20.0, 30.0)], timings.Select(timing => (timing.Written.Likely, timing.Minutes)));
+        Assert.Equal([(20.0, 30.0), (20.0, 32.0)], timings.Select(timing => (timing.Written.Likely, timing.Minutes)));
     }
 
     [Fact]

@@ -165,6 +165,17 @@ namespace CookAlong.Web.Data.Migrations
                     b.ToTable("DishVersions");
                 });
 
+            modelBuilder.Entity("CookAlong.Web.Data.ForgottenRunRow", b =>
+                {
+                    b.Property<Guid>("Run")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Run");
+
+                    b.ToTable("ForgottenRuns", (string)null);
+                });
+
             modelBuilder.Entity("CookAlong.Web.Data.HostRow", b =>
                 {
                     b.Property<Guid>("Id")

@@ -256,3 +256,13 @@ VALUES ('20261128070434_Again', '10.0.15');
 
 COMMIT;
 
+BEGIN TRANSACTION;
+CREATE TABLE "ForgottenRuns" (
+    "Run" TEXT NOT NULL CONSTRAINT "PK_ForgottenRuns" PRIMARY KEY
+);
+
+INSERT INTO "__EFMigrationsHistory" ("MigrationId", "ProductVersion")
+VALUES ('20261128071100_ForgottenRuns', '10.0.15');
+
+COMMIT;
+
