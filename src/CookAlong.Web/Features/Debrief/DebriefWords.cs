@@ -76,9 +76,9 @@ public sealed class DebriefWords(Meal meal)
     {
         var what = (slip.BeganLate, slip.TookLonger) switch
         {
-            (> 0, > 0) => $"began {Minutes(slip.BeganLate)} late and took {Minutes(slip.TookLonger)} longer",
-            (> 0, < 0) => $"began {Minutes(slip.BeganLate)} late and was {Minutes(-slip.TookLonger)} quicker",
-            (> 0, _) => $"began {Minutes(slip.BeganLate)} late",
+            ( > 0, > 0) => $"began {Minutes(slip.BeganLate)} late and took {Minutes(slip.TookLonger)} longer",
+            ( > 0, < 0) => $"began {Minutes(slip.BeganLate)} late and was {Minutes(-slip.TookLonger)} quicker",
+            ( > 0, _) => $"began {Minutes(slip.BeganLate)} late",
             _ => $"took {Minutes(slip.TookLonger)} longer",
         };
         return $"It {what}. {Noticed(slip)}";
