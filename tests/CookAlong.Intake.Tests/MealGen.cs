@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using CookAlong.Domain;
+using CookAlong.Domain.Doneness;
 using CookAlong.Domain.Kitchens;
 using CookAlong.Domain.Meals;
 using CsCheck;
@@ -65,7 +66,10 @@ internal static class MealGen
                 fix.Item2 ? new Window(First, Table) : null,
                 fix.Item2 && way.Attention == Attention.HandsOn ? [new HelperId("ada")] : [],
                 fix.Item3,
-                words.Item5));
+                words.Item5)
+            {
+                Core = words.Item4 ? new CoreWanted(74, words.Item5 ? new Joint(Cut.WholeGoose, 4.8, Stuffed: fix.Item2) : null) : null,
+            });
 
     static readonly Gen<Dish> AnyDish = Gen.Select(StepOf("a", []), StepOf("b", ["a"]), StepOf("c", ["a", "b"]), Some(AnyHold, 3), Gen.Int[1, 99], (a, b, c, holds, serves) => new Dish(
         new("dish"), "A dish", new("main"), serves / 4m,
@@ -79,7 +83,7 @@ internal static class MealGen
         notBefore,
         [new Course(new("main"), "Main", Table), new Course(new("late"), "Late", Table + 60)],
         hasGuests ? [new Guest("Ada", 1.25m, ["vegetarian"], ["nuts"])] : [],
-        new Kitchen([new Oven(new("oven"), "Oven", 9, hasGuests, 20, 300, 7.5m, 3, 18)], 9, [new Grill(new("grill"), null), new Grill(new("hob"), new OvenId("oven"))], [new Appliance(new("mixer"), 2)]),
+        new Kitchen([new Oven(new("oven"), "Oven", 9, hasGuests, 20, 300, 7.5m, 3, 18) { ReadsHighBy = hasGuests ? -7 : 0 }], 9, [new Grill(new("grill"), null), new Grill(new("hob"), new OvenId("oven"))], [new Appliance(new("mixer"), 2)]),
         [new Helper(new("ada"), "Ada", [], null, false), new Helper(new("ben"), "Ben", [new Window(First, Table)], ["knife", "hot"], false), new Helper(new("cy"), "Cy", [], null, true)],
         [dish]));
 }

@@ -21,6 +21,9 @@ public sealed record Oven(
     decimal CoolDownPerMinute,
     int StartsAt)
 {
+    /// <summary>°C that its dial shows above a thermometer inside; negative when it is hotter than it says. Measured; 0 = it is right.</summary>
+    public int ReadsHighBy { get; init; }
+
     /// <summary>Whole minutes at the least from <paramref name="from"/> to <paramref name="to"/> °C.</summary>
     public int MinutesBetween(int from, int to) =>
         (int)Math.Ceiling(to >= from ? (to - from) / HeatUpPerMinute : (from - to) / CoolDownPerMinute);

@@ -37,8 +37,14 @@ internal static class KitchenReading
             max,
             Rate(oven, "heatUpPerMinute"),
             Rate(oven, "coolDownPerMinute"),
-            oven.Whole("startsAtCelsius", Coldest, Hottest, fallback: 20));
+            oven.Whole("startsAtCelsius", Coldest, Hottest, fallback: 20))
+        {
+            ReadsHighBy = oven.Whole("readsHighBy", -MostAstray, MostAstray, fallback: 0),
+        };
     }
+
+    /// <summary>°C beside its dial that an oven may stand; one that is farther off wants mending.</summary>
+    private const int MostAstray = 60;
 
     /// <summary>Slower than a tenth of a degree a minute takes a day to heat; faster than a hundred is no oven.</summary>
     private static decimal Rate(Place oven, string name)

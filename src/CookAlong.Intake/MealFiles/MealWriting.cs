@@ -37,7 +37,8 @@ internal sealed class MealWriting(TimeZoneInfo zone)
             ("maxCelsius", oven.Max),
             ("heatUpPerMinute", oven.HeatUpPerMinute),
             ("coolDownPerMinute", oven.CoolDownPerMinute),
-            ("startsAtCelsius", oven.StartsAt)))).OrNothing()),
+            ("startsAtCelsius", oven.StartsAt),
+            ("readsHighBy", oven.ReadsHighBy == 0 ? null : oven.ReadsHighBy)))).OrNothing()),
         ("rings", kitchen.Rings),
         ("grills", List(kitchen.Grills.Select(grill => Object(("id", grill.Id.Value), ("insideOven", grill.InsideOven?.Value)))).OrNothing()),
         ("appliances", List(kitchen.Appliances.Select(appliance => Object(("id", appliance.Id.Value), ("count", appliance.Count)))).OrNothing()));

@@ -84,6 +84,7 @@ public static class BadMeals
         InOven("coolDownPerMinute", "600", "/kitchen/ovens/0/coolDownPerMinute", "from 0.1 to 100", true),
         InOven("heatUpPerMinute", null, "/kitchen/ovens/0/heatUpPerMinute", "missing", true),
         InOven("minCelsius", "260", "/kitchen/ovens/0/minCelsius", "above its highest"),
+        InOven("readsHighBy", "80", "/kitchen/ovens/0/readsHighBy", "out of range", true),
         InOven("fan", "\"yes\"", "/kitchen/ovens/0/fan", "true or false", true),
         new("rings -1", root => root["kitchen"]!["rings"] = -1, "/kitchen/rings", "out of range", true),
         new("grill in an unknown oven", root => root["kitchen"]!["grills"] = Json("""[{ "id": "grill", "insideOven": "attic" }]"""), "/kitchen/grills/0/insideOven", "no oven \"attic\""),

@@ -23,8 +23,12 @@ public static class PlaceNames
         return name.StartsWith("the ", StringComparison.Ordinal) ? name : $"the {name}";
     }
 
-    /// <summary>Plans are told in °C of a conventional oven; behind it stands what a fan oven's dial is set to: ", fan 180", or nothing.</summary>
-    public static string WithFan(Oven oven, int celsius) => oven.Fan ? $", fan {OvenScale.Usual.Dial(celsius, fan: true)}" : "";
+    /// <summary>Plans are told in °C of a conventional oven; behind it stands what this oven's dial is set to where that is another: ", fan 180", ", dial 190", or nothing.</summary>
+    public static string OnDial(Oven oven, int celsius)
+    {
+        var dial = (OvenScale.Usual with { ReadsHighBy = oven.ReadsHighBy }).Dial(celsius, oven.Fan);
+        return oven.Fan ? $", fan {dial}" : dial != celsius ? $", dial {dial}" : "";
+    }
 
     /// <summary>What is special about a helper: a child, or when they are here; null when nothing is.</summary>
     public static string? NoteOf(Helper helper, TimeZoneInfo zone)

@@ -48,7 +48,7 @@ public static class TimetableLines
     {
         var one = meal.Kitchen.Ovens.Single(one => one.Id == oven);
         var name = PlaceNames.The(one);
-        var heat = $"{celsius} °C{PlaceNames.WithFan(one, celsius)}";
+        var heat = $"{celsius} °C{PlaceNames.OnDial(one, celsius)}";
         return celsius == 0 ? $"Turn {name} off"
             : before == 0 ? $"Set {name} to {heat}"
             : $"Turn {name} {(celsius > before ? "up" : "down")} to {heat}";

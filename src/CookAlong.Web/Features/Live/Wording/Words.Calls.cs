@@ -22,7 +22,7 @@ public sealed partial class Words
     {
         CallKind.In or CallKind.Out or CallKind.Begin or CallKind.Over => Called(call).Text,
         CallKind.Tend => $"{call.Tend!.Text} ({DishName(call)})",
-        CallKind.Dial => call.Dial is { Celsius: > 0 } dial ? $"Turn {OvenName(call)} to {dial.Celsius} °C{PlaceNames.WithFan(meal.Kitchen.Ovens.Single(oven => oven.Id == call.Oven), dial.Celsius)}" : $"Turn {OvenName(call)} off",
+        CallKind.Dial => call.Dial is { Celsius: > 0 } dial ? $"Turn {OvenName(call)} to {dial.Celsius} °C{PlaceNames.OnDial(meal.Kitchen.Ovens.Single(oven => oven.Id == call.Oven), dial.Celsius)}" : $"Turn {OvenName(call)} off",
         CallKind.Pause => "Pause here until everyone is ready",
         CallKind.Table => $"{CourseName(call)}: to the table in 10 minutes",
         _ => throw Unknown(call),
