@@ -25,7 +25,7 @@ public sealed partial class ShoppingTests(Household house) : IClassFixture<House
         await Expect(ivo.Page.Locator(".left")).ToContainTextAsync("3 still to get");
 
         // Away from home a tick shows at once, waits, and can be taken back; a reload loses none of it.
-        await ivo.Page.WaitForFunctionAsync("async () => (await caches.keys()).length > 0 && !!navigator.serviceWorker.controller || !!(await navigator.serviceWorker.getRegistration())?.active");
+        await ivo.Page.WaitForFunctionAsync("async () => navigator.serviceWorker.controller && !!(await caches.match(location.pathname))");
         await ivo.Context.SetOfflineAsync(true);
         await Tick(ivo, "flour").ClickAsync();
         await Tick(ivo, "salt").ClickAsync();

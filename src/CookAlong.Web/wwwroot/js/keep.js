@@ -6,15 +6,18 @@ const MADE_OF = /^\/(css|js|lib|fonts)\/|^\/icon\.svg$/;
 
 const canKeep = "serviceWorker" in navigator && "caches" in globalThis;
 
-/** Keeps this page and what it is made of, and lets go of pages of other runs. @param {string} run */
-export async function keepPage(run) {
+/**
+ * Keeps this page and what it is made of, and lets go of pages of other runs.
+ * @param {string} run @param {string} root where its pages lie @param {string} scope which pages the copy may stand in for
+ */
+export async function keepPage(run, root = "/cook/", scope = root) {
   if (!canKeep) return;
   try {
-    await navigator.serviceWorker.register("/kitchen-worker.js", { scope: "/cook/" });
+    await navigator.serviceWorker.register("/kitchen-worker.js", { scope });
     const cache = await caches.open(KEPT);
     for (const { url } of await cache.keys()) {
       const { pathname } = new URL(url);
-      if (pathname.startsWith("/cook/") && !pathname.includes(run)) await cache.delete(url);
+      if (pathname.startsWith(root) && !pathname.includes(run)) await cache.delete(url);
     }
     const loaded = performance.getEntriesByType("resource").map((one) => new URL(one.name)).filter((one) => one.origin === location.origin && MADE_OF.test(one.pathname));
     await cache.addAll([location.href, ...new Set(loaded.map((one) => one.href))].map((url) => url.split("#")[0]));
