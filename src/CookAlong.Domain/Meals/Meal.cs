@@ -18,6 +18,9 @@ public sealed record Meal(
     ImmutableArray<Helper> Helpers,
     ImmutableArray<Dish> Dishes)
 {
+    /// <summary>How far before the first table time a plan may begin where <see cref="NotBefore"/> leaves it the choice, in minutes.</summary>
+    public const int LongestLead = 3 * 24 * 60;
+
     public IEnumerable<Step> Steps => Dishes.SelectMany(dish => dish.Steps);
 
     public Course CourseOf(Dish dish) => Courses.Single(course => course.Id == dish.Course);

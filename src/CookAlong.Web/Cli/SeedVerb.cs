@@ -39,9 +39,15 @@ static class SeedVerb
 
             var names = await services.GetRequiredService<DemoMeals>().AddAsync(stop);
             var dishes = await services.GetRequiredService<DemoDishes>().AddAsync(stop);
-            await output.Output.WriteLineAsync(names.Count == 0 ? $"There are no meal files in {DemoMeals.Folder}." : $"Added: {string.Join(", ", names)}; and {dishes.Count} dishes.");
-            return names.Count == 0 ? ExitCode.Failed : ExitCode.Done;
+            var (exit, words) = Outcome(names, dishes.Count);
+            await output.Output.WriteLineAsync(words);
+            return exit;
         });
         return verb;
     }
+
+    /// <summary>Dishes that the library has are not added twice, so meals may come alone; and dishes may, where no meal lies beside the program.</summary>
+    internal static (int Exit, string Words) Outcome(IReadOnlyList<string> meals, int dishes) =>
+        (meals.Count + dishes == 0 ? ExitCode.Failed : ExitCode.Done,
+        $"{(meals.Count == 0 ? $"There are no meal files in {DemoMeals.Folder}." : $"Added: {string.Join(", ", meals)}.")} {MealWords.Many(dishes, "dish", "dishes")} added to the library.");
 }

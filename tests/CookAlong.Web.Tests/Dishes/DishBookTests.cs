@@ -56,7 +56,7 @@ public sealed class DishBookTests : IDisposable
 
         Assert.Equal("Tart of leeks", second.Row.Name);
         Assert.Equal([2, 1], (await Book.VersionsAsync(dish.Row.Id, Stop)).Select(version => version.Number));
-        Assert.Equal(LeekTart.Json, (await Book.VersionsAsync(dish.Row.Id, Stop))[^1].Document);
+        Assert.Equal(LeekTart.Json, await Book.DocumentAsync(dish.Row.Id, 1, Stop));
     }
 
     [Fact]
@@ -118,6 +118,8 @@ public sealed class DishBookTests : IDisposable
         await meals.EditAsync(meal, document => document.Add(dish.Document, dish.Row.Id.ToString(), new CourseId("main")), fromNow: false, Stop);
 
         Assert.Equal((meal.Row.Id, "Midwinter lunch"), Assert.Single((await Book.UsedInAsync(Stop))[dish.Row.Id]));
+        Assert.Equal((meal.Row.Id, "Midwinter lunch"), Assert.Single(await Book.UsedInAsync(dish.Row.Id, Stop)));
+        Assert.Empty(await Book.UsedInAsync(meal.Row.Id, Stop));
     }
 
     [Theory]
@@ -128,4 +130,19 @@ public sealed class DishBookTests : IDisposable
     [InlineData("", true)]
     public async Task A_dish_is_found_by_words_of_its_name_feast_and_ingredients(string words, bool isFound) =>
         Assert.Equal(isFound, DishWords.IsFound(await AddedAsync(), words));
+
+    [Fact]
+    public async Task What_a_dish_contains_is_read_from_its_ingredients_names_too() =>
+        Assert.Equal("celery, egg, milk", DishWords.Contains((await AddedWithAsync("butter", "celeriac")).Dish));
+
+    async Task<KeptDish> AddedWithAsync(params string[] more)
+    {
+        var document = System.Text.Json.Nodes.JsonNode.Parse(LeekTart.Json)!;
+        foreach (var name in more)
+        {
+            document["ingredients"]!.AsArray().Add(new System.Text.Json.Nodes.JsonObject { ["name"] = name });
+        }
+
+        return Kept(await Book.AddAsync(document.ToJsonString(), Stop));
+    }
 }

@@ -3,6 +3,7 @@ using CookAlong.Web.Features.Dishes;
 using CookAlong.Web.Features.Meals;
 using CookAlong.Web.Features.Settings;
 using CookAlong.Web.Tests.Meals;
+using CookAlong.Web.Tests.Plans;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Time.Testing;
 
@@ -132,7 +133,22 @@ public sealed class DishPageTests : BunitContext
         await Button(page, "Go back to this one: version 1").ClickAsync(new());
 
         Assert.Equal("Leek tart", page.Find("h1").TextContent);
-        Assert.Equal(["Leek tart", "Onion tart", "Leek tart"], (await book.VersionsAsync(dish, Stop)).Select(version => Intake.MealFiles.DishFile.Read(version.Document).Dish!.Name));
+        string[] said = [await book.DocumentAsync(dish, 3, Stop), await book.DocumentAsync(dish, 2, Stop), await book.DocumentAsync(dish, 1, Stop)];
+        Assert.Equal(["Leek tart", "Onion tart", "Leek tart"], said.Select(document => Intake.MealFiles.DishFile.Read(document).Dish!.Name));
+        Assert.Equal([3, 2, 1], (await book.VersionsAsync(dish, Stop)).Select(version => version.Number));
+    }
+
+    [Fact]
+    public async Task A_version_s_time_is_the_kitchens_and_not_the_servers()
+    {
+        var (page, _) = await OpenAsync();
+        Assert.Equal("1 Dec 2026 12:00 UTC", page.Find(".versions .clock").TextContent);
+
+        var meal = AlderLane.Meal with { TimeZone = TimeZoneInfo.FindSystemTimeZoneById("Pacific/Auckland") };
+        Assert.IsType<MealEdit.Kept>(await new MealBook(household, clock).AddAsync(Intake.MealFiles.MealFile.Write(meal), fromNow: false, Stop));
+        var (there, _) = await OpenAsync();
+        // Summer time in the south: UTC + 13 h.
+        Assert.Equal("2 Dec 2026 01:00", there.Find(".versions .clock").TextContent);
     }
 
     [Fact]
@@ -143,5 +159,53 @@ public sealed class DishPageTests : BunitContext
         await Button(page, "Say so").ClickAsync(new());
 
         Assert.Equal(new Domain.Meals.After(new("slice"), 0, 1440), Assert.Single((await book.OpenAsync(dish, Stop))!.Dish.Steps[1].After));
+    }
+
+    [Fact]
+    public async Task Undo_tapped_twice_before_the_page_could_say_that_nothing_is_left_undoes_once()
+    {
+        var (page, dish) = await OpenAsync();
+        await Field(page, "Name").ChangeAsync(new() { Value = "Onion tart" });
+
+        // As the browser sends it: the second tap of the same button, before the first has greyed it out.
+        var undo = Button(page, "Undo");
+        await page.InvokeAsync(() => Task.WhenAll(undo.ClickAsync(new()), undo.ClickAsync(new())));
+
+        Assert.Equal("Leek tart", (await book.OpenAsync(dish, Stop))!.Row.Name);
+    }
+
+    [Fact]
+    public async Task What_waits_is_still_made_after_its_step_was_left_out()
+    {
+        var (page, dish) = await OpenAsync();
+        await Field(page, "It can be made ahead").ChangeAsync(new() { Value = "2" });
+        await page.FindAll(".headline")[2].ClickAsync(new());
+        await Button(page, "Leave this step out").ClickAsync(new());
+
+        await Button(page, "Say so").ClickAsync(new());
+
+        Assert.Equal(new Domain.Meals.After(new("sweat"), 0, 1440), Assert.Single((await book.OpenAsync(dish, Stop))!.Dish.Steps[2].After));
+    }
+
+    [Fact]
+    public async Task A_dish_of_one_step_has_no_others_to_wait_for()
+    {
+        var dish = ((DishEdit.Kept)await book.AddAsync(Intake.MealFiles.DishDocument.New("A new dish").Text, Stop)).Dish.Row.Id;
+        var page = Render<DishPage>(parameters => parameters.Add(one => one.DishId, dish));
+        await page.WaitForStateAsync(() => page.FindAll("h1").Count > 0);
+        await page.Find(".headline").ClickAsync(new());
+
+        Assert.Equal(["first, it waits for nothing"], Field(page, "It begins").QuerySelectorAll("option").Select(option => option.TextContent));
+    }
+
+    [Theory]
+    [InlineData(Domain.FoodSafety.Region.UnitedKingdom, "must be in the fridge 1 to 2 h after it left the heat (rice: 1 h)")]
+    [InlineData(Domain.FoodSafety.Region.UnitedStates, "must be in the fridge 2 h after it left the heat;")]
+    [InlineData(Domain.FoodSafety.Region.Canada, "No limit of Health Canada is held here")]
+    public async Task How_soon_what_waits_is_cold_is_said_by_the_households_authority(Domain.FoodSafety.Region chosen, string says)
+    {
+        await new HouseholdRegion(household).ChooseAsync(chosen, Stop);
+        var (page, _) = await OpenAsync();
+        page.WaitForAssertion(() => Assert.Contains(says, page.Find("section[aria-labelledby=ahead-title]").TextContent, StringComparison.Ordinal));
     }
 }

@@ -21,4 +21,14 @@ public sealed class EditHistoryTests
         Assert.False(history.CanRedo);
         Assert.Equal("salted", history.Undo());
     }
+
+    [Fact]
+    public void Where_nothing_is_left_to_undo_or_to_do_again_nothing_is_done()
+    {
+        var history = new EditHistory();
+        history.Restart("as it came");
+
+        Assert.Null(history.Undo());
+        Assert.Null(history.Redo());
+    }
 }

@@ -63,4 +63,22 @@ public sealed class KeepInLibraryTests : BunitContext
         Assert.Equal(("Leek tart", 3), (kept.Dish.Name, kept.Row.Number));
         Assert.Equal(["slice", "sweat", "line", "bake"], kept.Dish.Steps.Select(step => step.Id.Value));
     }
+
+    [Fact]
+    public async Task A_dish_that_somebody_changed_meanwhile_is_not_written_over_and_that_is_said()
+    {
+        var tart = Assert.IsType<DishEdit.Kept>(await dishes.AddAsync(LeekTart.Json, Stop)).Dish;
+        var meal = Assert.IsType<MealEdit.Kept>(await meals.EditAsync(await MealAsync(), document => document.Add(tart.Document, tart.Row.Id.ToString(), new CourseId("main")), fromNow: false, Stop)).Meal;
+        var part = Part(meal, "Leek tart");
+        AngleSharp.Dom.IElement Renew() => part.FindAll("button").Single(button => button.TextContent.Contains("new version", StringComparison.Ordinal));
+        await part.Find("button").ClickAsync(new());
+        await dishes.KeepAsync(tart, LeekTart.Json.Replace("Leek tart", "Hers", StringComparison.Ordinal), null, Stop);
+
+        await Renew().ClickAsync(new());
+
+        Assert.Contains("Somebody else changed this dish a moment ago.", part.Find("[role=alert]").TextContent, StringComparison.Ordinal);
+        Assert.Contains("The library has Hers already.", part.Find("[role=status]").TextContent, StringComparison.Ordinal);
+        await Renew().ClickAsync(new());
+        Assert.Equal(3, Assert.Single(await dishes.AllAsync(Stop)).Row.Number);
+    }
 }

@@ -68,6 +68,18 @@ public sealed class VerbTests
     }
 
     [Theory]
+    [InlineData(0, 1, "0 dishes added")]
+    [InlineData(3, 0, "3 dishes added")]
+    public void Where_no_meal_lies_beside_the_program_that_is_told_and_so_are_the_dishes(int dishes, int exit, string says)
+    {
+        var outcome = SeedVerb.Outcome([], dishes);
+
+        Assert.Equal(exit, outcome.Exit);
+        Assert.StartsWith("There are no meal files in ", outcome.Words, StringComparison.Ordinal);
+        Assert.Contains(says, outcome.Words, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("--urls", "localhost", "COOKALONG_URLS")]
     [InlineData("--proxies", "the one in the cellar", "COOKALONG_PROXIES")]
     [InlineData("--data", "", "COOKALONG_DATA")]

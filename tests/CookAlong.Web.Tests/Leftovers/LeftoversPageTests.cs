@@ -7,9 +7,11 @@ using CookAlong.Intake.MealFiles;
 using CookAlong.Web.Data;
 using CookAlong.Web.Features.Dishes;
 using CookAlong.Web.Features.Leftovers;
+using CookAlong.Web.Features.Live.Runs;
 using CookAlong.Web.Features.Meals;
 using CookAlong.Web.Features.Settings;
 using CookAlong.Web.Tests.Meals;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Time.Testing;
 
@@ -25,11 +27,14 @@ public sealed class LeftoversPageTests : BunitContext
     readonly MealBook meals;
     readonly DishBook library;
     readonly LeftoverBook book;
+    readonly LiveRuns runs;
 
     public LeftoversPageTests()
     {
         (region, meals, library) = (new HouseholdRegion(household), new MealBook(household, clock), new DishBook(household, clock));
-        book = new LeftoverBook(household, meals, region, new EventLog(household));
+        // Nothing is cooked here, so no screen is told of anything.
+        runs = new LiveRuns(new EventLog(household), screens: null!, new RunClocks(clock), clock);
+        book = new LeftoverBook(household, meals, region, runs);
         Services.AddSingleton<TimeProvider>(clock).AddSingleton(library).AddSingleton(book);
     }
 
@@ -37,19 +42,30 @@ public sealed class LeftoversPageTests : BunitContext
     {
         base.Dispose(disposing);
         book.Dispose();
+        runs.Dispose();
         household.Dispose();
     }
 
     /// <summary>The small lunch, its goose of 4 kg for eight, never cooked with a board: its table time was 15:00.</summary>
     async Task<IRenderedComponent<LeftoversPage>> OpenAsync(Region chosen)
     {
+        var kept = await KeptAsync(chosen);
+        return await OpenAsync(kept.Row.Id);
+    }
+
+    async Task<IRenderedComponent<LeftoversPage>> OpenAsync(Guid meal)
+    {
+        var page = Render<LeftoversPage>(parameters => parameters.Add(one => one.MealId, meal));
+        await page.WaitForStateAsync(() => page.FindAll("h1").Count > 0);
+        return page;
+    }
+
+    async Task<KeptMeal> KeptAsync(Region chosen)
+    {
         await region.ChooseAsync(chosen, Stop);
         var goose = SmallMeal.Meal.Dishes[0] with { Name = "Roast goose", Serves = 8, Ingredients = [new Ingredient("goose", 4, "kg", null, [])] };
         var meal = SmallMeal.Meal with { Dishes = [goose, .. SmallMeal.Meal.Dishes.Skip(1)] };
-        var kept = (MealEdit.Kept)await meals.AddAsync(MealFile.Write(meal), fromNow: false, Stop);
-        var page = Render<LeftoversPage>(parameters => parameters.Add(one => one.MealId, kept.Meal.Row.Id));
-        await page.WaitForStateAsync(() => page.FindAll("h1").Count > 0);
-        return page;
+        return ((MealEdit.Kept)await meals.AddAsync(MealFile.Write(meal), fromNow: false, Stop)).Meal;
     }
 
     static Task PressAsync(IRenderedComponent<LeftoversPage> page, string name) =>
@@ -172,5 +188,64 @@ public sealed class LeftoversPageTests : BunitContext
         await PressAsync(page, "One portion more of Roast goose");
         var link = Assert.Single(Goose(page).QuerySelectorAll("a"));
         Assert.Equal("Goose and barley broth", link.TextContent);
+    }
+
+    [Fact]
+    public async Task Just_now_is_when_it_is_tapped_and_not_when_the_page_was_opened()
+    {
+        var page = await OpenAsync(Region.UnitedKingdom);
+        await PressAsync(page, "One portion more of Roast goose");
+        clock.SetUtcNow(SmallMeal.Clock(15, 50));
+        await PressAsync(page, "Just now: Roast goose");
+        Assert.Equal("17:50 today", Time(page, "In the fridge by"));
+    }
+
+    [Fact]
+    public async Task A_time_that_passes_while_the_page_lies_open_is_said_by_itself()
+    {
+        var page = await OpenAsync(Region.UnitedKingdom);
+        await PressAsync(page, "One portion more of Roast goose");
+        Assert.Empty(page.FindAll("[role=alert]"));
+        clock.Advance(TimeSpan.FromMinutes(91));
+        page.WaitForAssertion(() => Assert.Contains("It was to be in the fridge by 17:00 today.", Goose(page).QuerySelector("[role=alert]")!.TextContent, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Kinds_are_stored_as_they_always_were()
+    {
+        // The list only ever grows.
+        string[] frozen = ["EggDish", "Gravy", "Ham", "MeatPoultryOrFish", "Pasta", "Rice", "Salad", "SoupOrStew", "Stuffing", "Vegetables"];
+        var kept = await KeptAsync(Region.UnitedKingdom);
+        foreach (var kind in Enum.GetValues<LeftoverKind>())
+        {
+            await book.SwitchKindAsync(kept.Row.Id, kept.Meal.Dishes[0].Id, kind, isHeld: true, Stop);
+        }
+
+        await using var db = household.CreateDbContext();
+        Assert.Equal(frozen, (await db.Set<LeftoverRow>().SingleAsync(Stop)).Kinds!.Split(',').Order());
+    }
+
+    [Fact]
+    public async Task Two_who_say_what_it_holds_at_once_are_both_heard()
+    {
+        var kept = await KeptAsync(Region.UnitedKingdom);
+        var hers = await OpenAsync(kept.Row.Id);
+        await PressAsync(hers, "One portion more of Roast goose");
+        var his = await OpenAsync(kept.Row.Id);
+        await PressAsync(hers, "Rice");
+        await PressAsync(his, "Soup or stew");
+        Assert.Equal(
+            [LeftoverKind.MeatPoultryOrFish, LeftoverKind.Rice, LeftoverKind.SoupOrStew],
+            (await book.OfAsync(kept.Row.Id, Stop))!.Dishes[0].Kinds);
+    }
+
+    [Fact]
+    public async Task A_meal_that_was_deleted_meanwhile_is_told_to_whoever_counts_on()
+    {
+        var kept = await KeptAsync(Region.UnitedKingdom);
+        var page = await OpenAsync(kept.Row.Id);
+        await meals.DeleteAsync(kept.Row.Id, Stop);
+        await PressAsync(page, "One portion more of Roast goose");
+        Assert.Equal("This meal is not here", page.Find("h1").TextContent);
     }
 }

@@ -6,9 +6,6 @@ namespace CookAlong.Domain.Planning.Checks;
 /// <summary>Each step by itself, and after the steps it waits for.</summary>
 static class StepChecks
 {
-    /// <summary>How far ahead the planner may begin where the meal leaves it the choice, in minutes.</summary>
-    const int ThreeDays = 3 * 24 * 60;
-
     public static IEnumerable<Breach> EveryStepOnce(PlanInQuestion question)
     {
         var times = Given(question.Plan.Steps).CountBy(step => step.Step).ToDictionary();
@@ -50,7 +47,7 @@ static class StepChecks
     public static IEnumerable<Breach> NotBefore(PlanInQuestion question)
     {
         var (meal, plan) = (question.Meal, question.Plan);
-        var earliest = meal.NotBefore ?? meal.FirstTableTime - ThreeDays;
+        var earliest = meal.NotBefore ?? meal.FirstTableTime - Meal.LongestLead;
         if (plan.NotBefore < earliest)
         {
             yield return new(RuleId.NotBefore, Thing: "plan", At: plan.NotBefore, Found: earliest - plan.NotBefore, Allowed: 0);

@@ -118,10 +118,18 @@ public sealed class DishBook(IDbContextFactory<CookAlongDb> database, TimeProvid
     }
 
     /// <summary>The latest first.</summary>
-    public async Task<IReadOnlyList<DishVersionRow>> VersionsAsync(Guid dish, CancellationToken stop = default)
+    public async Task<IReadOnlyList<DishVersion>> VersionsAsync(Guid dish, CancellationToken stop = default)
     {
         await using var db = await database.CreateDbContextAsync(stop);
-        return await db.DishVersions.AsNoTracking().Where(row => row.Dish == dish).OrderByDescending(row => row.Number).ToListAsync(stop);
+        var versions = await db.DishVersions.Where(row => row.Dish == dish).OrderByDescending(row => row.Number).Select(row => new { row.Number, row.ChangedAt }).ToListAsync(stop);
+        return [.. versions.Select(row => new DishVersion(row.Number, DateTimeOffset.FromUnixTimeMilliseconds(row.ChangedAt)))];
+    }
+
+    /// <summary>What a version said. Versions are never taken away.</summary>
+    public async Task<string> DocumentAsync(Guid dish, int version, CancellationToken stop = default)
+    {
+        await using var db = await database.CreateDbContextAsync(stop);
+        return await db.DishVersions.Where(row => row.Dish == dish && row.Number == version).Select(row => row.Document).SingleAsync(stop);
     }
 
     /// <summary>Out of the library, to be brought back.</summary>
@@ -130,10 +138,16 @@ public sealed class DishBook(IDbContextFactory<CookAlongDb> database, TimeProvid
     public Task BringBackAsync(Guid dish, CancellationToken stop = default) => MarkAsync(dish, null, stop);
 
     /// <summary>The meals that have dishes from each of the library's.</summary>
-    public async Task<ILookup<Guid, (Guid Meal, string Name)>> UsedInAsync(CancellationToken stop = default)
+    public Task<ILookup<Guid, (Guid Meal, string Name)>> UsedInAsync(CancellationToken stop = default) => UsedInAsync("fromDish", stop);
+
+    /// <summary>The meals that have dishes from this one.</summary>
+    public async Task<IReadOnlyList<(Guid Meal, string Name)>> UsedInAsync(Guid dish, CancellationToken stop = default) => [.. (await UsedInAsync(dish.ToString(), stop))[dish]];
+
+    /// <param name="words">Only files with these words are opened.</param>
+    async Task<ILookup<Guid, (Guid Meal, string Name)>> UsedInAsync(string words, CancellationToken stop)
     {
         await using var db = await database.CreateDbContextAsync(stop);
-        var meals = await db.Meals.AsNoTracking().Where(row => row.Document.Contains("fromDish")).OrderBy(row => row.Name).ToListAsync(stop);
+        var meals = await db.Meals.AsNoTracking().Where(row => row.Document.Contains(words)).OrderBy(row => row.Name).ToListAsync(stop);
         return meals
             .SelectMany(row => MealDocument.Of(row.Document).FromDishes.Values.Distinct()
                 .Select(from => (IsKnown: Guid.TryParse(from, out var dish), Dish: dish, Meal: (row.Id, row.Name))))

@@ -21,6 +21,9 @@ public sealed record KeptDish(DishRow Row, DishVersionRow Version, Dish Dish)
     public string? Household => asKept.Value.Household;
 }
 
+/// <summary>One of a dish's versions, without what it says.</summary>
+public sealed record DishVersion(int Number, DateTimeOffset ChangedAt);
+
 /// <summary>What came of taking in or changing a dish.</summary>
 public abstract record DishEdit
 {

@@ -1,15 +1,16 @@
 using System.Diagnostics;
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using CookAlong.Domain;
 using CookAlong.Intake.MealFiles;
-using CookAlong.Web.Data;
 using CookAlong.Web.Features.Meals;
 using Microsoft.AspNetCore.Components;
 
 namespace CookAlong.Web.Features.Dishes;
 
 /// <summary>The dish editor. Every change is kept at once; what cannot be kept is said, and what was typed stays.</summary>
-public sealed partial class DishPage(DishBook book, NavigationManager navigation) : IDisposable
+[SuppressMessage("Design", "CA1001", Justification = "A change may still be under way when the page goes, and a semaphore that nobody asked for its wait handle holds nothing.")]
+public sealed partial class DishPage(DishBook book, MealBook mealBook, NavigationManager navigation)
 {
     readonly EditHistory history = new();
 
@@ -17,8 +18,9 @@ public sealed partial class DishPage(DishBook book, NavigationManager navigation
     readonly SemaphoreSlim turn = new(1);
 
     KeptDish? kept;
-    IReadOnlyList<DishVersionRow> versions = [];
+    IReadOnlyList<DishVersion> versions = [];
     IReadOnlyList<(Guid Meal, string Name)> used = [];
+    IReadOnlyList<KeptMeal> meals = [];
     bool isMissing;
     int? sitting;
     int changes;
@@ -30,8 +32,6 @@ public sealed partial class DishPage(DishBook book, NavigationManager navigation
     [Parameter]
     public Guid DishId { get; set; }
 
-    public void Dispose() => turn.Dispose();
-
     protected override async Task OnParametersSetAsync()
     {
         (sitting, changes, problem, note, open) = (null, 0, null, "Every change is saved by itself", null);
@@ -40,17 +40,19 @@ public sealed partial class DishPage(DishBook book, NavigationManager navigation
 
     async Task LoadAsync()
     {
-        kept = await book.OpenAsync(DishId);
-        isMissing = kept is null;
-        if (kept is not null)
+        var dish = await book.OpenAsync(DishId);
+        if (dish is not null)
         {
-            history.Restart(kept.Version.Document);
-            used = [.. (await book.UsedInAsync())[DishId]];
-            versions = await book.VersionsAsync(DishId);
+            (used, meals, versions) = (await book.UsedInAsync(DishId), await mealBook.AllAsync(), await book.VersionsAsync(DishId));
+            history.Restart(dish.Version.Document);
         }
+
+        // Last: the page is drawn as soon as there is a dish, and its parts take what they are first given.
+        (kept, isMissing) = (dish, dish is null);
     }
 
-    async Task ChangeAsync(Action<DishDocument> edit)
+    /// <returns>Whether the dish is so now.</returns>
+    async Task<bool> ChangeAsync(Action<DishDocument> edit)
     {
         await turn.WaitAsync();
         try
@@ -58,10 +60,18 @@ public sealed partial class DishPage(DishBook book, NavigationManager navigation
             var changed = kept!.Document;
             var before = changed.Text;
             edit(changed);
-            if (changed.Text != before && await KeepAsync(changed.Text, sitting))
+            if (changed.Text == before)
             {
-                history.Note(changed.Text);
+                return true;
             }
+
+            if (!await KeepAsync(changed.Text, sitting))
+            {
+                return false;
+            }
+
+            history.Note(changed.Text);
+            return true;
         }
         finally
         {
@@ -97,12 +107,15 @@ public sealed partial class DishPage(DishBook book, NavigationManager navigation
 
     Task RedoAsync() => StepInHistoryAsync(history.Redo);
 
-    async Task StepInHistoryAsync(Func<string> step)
+    async Task StepInHistoryAsync(Func<string?> step)
     {
         await turn.WaitAsync();
         try
         {
-            await KeepAsync(step(), sitting);
+            if (step() is { } state)
+            {
+                await KeepAsync(state, sitting);
+            }
         }
         finally
         {
@@ -111,15 +124,16 @@ public sealed partial class DishPage(DishBook book, NavigationManager navigation
     }
 
     /// <summary>What an older version said becomes the newest; the one it takes the place of stays.</summary>
-    async Task GoBackAsync(DishVersionRow version)
+    async Task GoBackAsync(int number)
     {
         await turn.WaitAsync();
         try
         {
-            if (await KeepAsync(version.Document, null))
+            var document = await book.DocumentAsync(DishId, number);
+            if (await KeepAsync(document, null))
             {
-                history.Note(version.Document);
-                note = $"As it was in version {version.Number}";
+                history.Note(document);
+                note = $"As it was in version {number}";
             }
         }
         finally

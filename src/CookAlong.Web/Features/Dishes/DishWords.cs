@@ -1,4 +1,5 @@
 using System.Globalization;
+using CookAlong.Domain.Guests;
 using CookAlong.Domain.Kitchens;
 using CookAlong.Domain.Meals;
 using CookAlong.Intake;
@@ -10,7 +11,7 @@ namespace CookAlong.Web.Features.Dishes;
 /// <summary>Dishes in sentences.</summary>
 public static class DishWords
 {
-    /// <summary>"Serves 6, 8 steps, 1 h 20 min of hands, on the table 3 h after the first".</summary>
+    /// <summary>"Serves 6, 8 steps, 1 h 20 min of hands, begun 3 h before the table".</summary>
     public static string Summary(Dish dish)
     {
         var line = DishTimeline.Of(dish);
@@ -21,9 +22,10 @@ public static class DishWords
     /// <summary>Never broken between a figure and its unit.</summary>
     static string Whole(int minutes) => DurationWords.Write(minutes).Replace(' ', '\u00a0');
 
-    /// <summary>"egg, milk"; null when no ingredient says anything.</summary>
-    public static string? Contains(Dish dish) =>
-        dish.Ingredients.SelectMany(one => one.Contains).Distinct(StringComparer.OrdinalIgnoreCase).Order(StringComparer.OrdinalIgnoreCase).ToArray() is { Length: > 0 } all ? string.Join(", ", all) : null;
+    /// <summary>"egg, milk": what its ingredients are said to contain, and what their names say; null when nothing is known.</summary>
+    public static string? Contains(Dish dish) => dish.Ingredients
+        .SelectMany(one => one.Contains.Concat(FoodWords.Read(one.Name).Certain.Where(Traits.OfTheUnion.Contains).Select(trait => trait.ToString().ToLowerInvariant())))
+        .Distinct(StringComparer.OrdinalIgnoreCase).Order(StringComparer.OrdinalIgnoreCase).ToArray() is { Length: > 0 } all ? string.Join(", ", all) : null;
 
     /// <summary>Every word is in the dish's name, kind, occasion, household or ingredients.</summary>
     public static bool IsFound(KeptDish dish, string words)

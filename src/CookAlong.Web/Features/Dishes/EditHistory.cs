@@ -18,9 +18,10 @@ public sealed class EditHistory
         at = states.Count - 1;
     }
 
-    public string Undo() => CanUndo ? states[--at] : throw new InvalidOperationException("nothing to undo");
+    /// <summary>Null when nothing is left to undo: a second tap is faster than the page.</summary>
+    public string? Undo() => CanUndo ? states[--at] : null;
 
-    public string Redo() => CanRedo ? states[++at] : throw new InvalidOperationException("nothing to do again");
+    public string? Redo() => CanRedo ? states[++at] : null;
 
     /// <summary>Somebody else's state is the beginning now.</summary>
     public void Restart(string state)

@@ -27,21 +27,27 @@ public static class CoolingAdvice
     /// <summary>Grams of a portion where no main ingredient was weighed; own estimate, no source.</summary>
     const decimal UsualPortion = 200;
 
+    // Each is days of heat reckoned minute by minute, and only a whole piece is another size each time.
+    static readonly TwoStageCooling Rule = TwoStageCooling.FoodCode;
+    static readonly ExpectedCooling OfPieces = ExpectedCooling.OfPiece(Piece, Cover.Bare, Fridge, Rule);
+    static readonly ExpectedCooling OfPot = ExpectedCooling.OfLayer(Pot, Cover.Wrapped, Fridge, Rule);
+    static readonly ExpectedCooling OfShallow = ExpectedCooling.OfLayer(Shallow, Cover.Bare, Fridge, Rule);
+    static readonly ExpectedCooling OfThin = ExpectedCooling.OfLayer(Thin, Cover.Bare, Fridge, Rule);
+
     public static IReadOnlyList<CoolingWay> Of(DishLeft left, Region region)
     {
-        var rule = TwoStageCooling.FoodCode;
-        var layer = left.Times.InFridge?.Limit.Most <= TimeSpan.FromHours(1) ? Thin : Shallow;
+        var (layer, cooling) = left.Times.InFridge?.Limit.Most <= TimeSpan.FromHours(1) ? (Thin, OfThin) : (Shallow, OfShallow);
         CoolingWay Way(string how, ExpectedCooling expected) => new(how, expected, InTime(expected, left, region));
         return IsInPieces(left)
             ?
             [
-                Way($"In one piece of {Words(Kilograms(left))}, wrapped", ExpectedCooling.OfPiece(Kilograms(left), Cover.Wrapped, Fridge, rule)),
-                Way($"Cut into pieces of {Words(Piece)}, apart and open until cold", ExpectedCooling.OfPiece(Piece, Cover.Bare, Fridge, rule)),
+                Way($"In one piece of {Words(Kilograms(left))}, wrapped", ExpectedCooling.OfPiece(Kilograms(left), Cover.Wrapped, Fridge, Rule)),
+                Way($"Cut into pieces of {Words(Piece)}, apart and open until cold", OfPieces),
             ]
             :
             [
-                Way("In its full pot, 12 cm deep, lid on", ExpectedCooling.OfLayer(Pot, Cover.Wrapped, Fridge, rule)),
-                Way(FormattableString.Invariant($"Spread {layer * 100:0} cm deep in a shallow dish, open until cold"), ExpectedCooling.OfLayer(layer, Cover.Bare, Fridge, rule)),
+                Way("In its full pot, 12 cm deep, lid on", OfPot),
+                Way(FormattableString.Invariant($"Spread {layer * 100:0} cm deep in a shallow dish, open until cold"), cooling),
             ];
     }
 

@@ -4,6 +4,7 @@ using CookAlong.Domain.FoodSafety;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Data;
+using CookAlong.Web.Features.Live.Runs;
 using CookAlong.Web.Features.Meals;
 using CookAlong.Web.Features.Settings;
 using Microsoft.EntityFrameworkCore;
@@ -11,7 +12,7 @@ using Microsoft.EntityFrameworkCore;
 namespace CookAlong.Web.Features.Leftovers;
 
 /// <summary>The leftovers of meals: what people said of them, and what follows from the run and the household's region.</summary>
-public sealed class LeftoverBook(IDbContextFactory<CookAlongDb> databases, MealBook meals, HouseholdRegion household, EventLog log) : IDisposable
+public sealed class LeftoverBook(IDbContextFactory<CookAlongDb> databases, MealBook meals, HouseholdRegion household, LiveRuns runs) : IDisposable
 {
     // Two people count portions at once: each tap must see what the one before made.
     readonly SemaphoreSlim turn = new(1);
@@ -30,7 +31,7 @@ public sealed class LeftoverBook(IDbContextFactory<CookAlongDb> databases, MealB
         await using var db = await databases.CreateDbContextAsync(stop);
         var rows = await db.Set<LeftoverRow>().AsNoTracking().Where(row => row.Meal == meal).ToDictionaryAsync(row => row.Dish, StringComparer.Ordinal, stop);
         var cooked = await db.Set<RunRow>().Where(run => run.Meal == meal && run.Rate == null).OrderByDescending(run => run.Began).Select(run => (Guid?)run.Id).FirstOrDefaultAsync(stop);
-        var run = cooked is { } id ? await log.LoadAsync(new RunId(id), stop) : null;
+        var run = cooked is { } id && await runs.FindAsync(new RunId(id)) is { } live ? live.Current : null;
         var region = await household.AskAsync(stop);
         var dishes = kept.Meal.Dishes
             // A dish that was left out while cooking is not left over.
@@ -41,32 +42,52 @@ public sealed class LeftoverBook(IDbContextFactory<CookAlongDb> databases, MealB
 
     /// <param name="more">Negative = fewer.</param>
     public Task AddPortionsAsync(Guid meal, DishId dish, int more, CancellationToken stop = default) =>
-        SetAsync(meal, dish, row => row.Portions = Math.Clamp(row.Portions + more, 0, MostPortions), stop);
+        SetAsync(meal, dish, (row, _) => row.Portions = Math.Clamp(row.Portions + more, 0, MostPortions), stop);
 
-    /// <param name="kinds">None = guessed again.</param>
-    public Task SetKindsAsync(Guid meal, DishId dish, IReadOnlyCollection<LeftoverKind> kinds, CancellationToken stop = default) =>
-        SetAsync(meal, dish, row => row.Kinds = kinds.Count == 0 ? null : string.Join(',', kinds), stop);
+    /// <summary>One kind in or out, of what is said by now; with the last one out, all are guessed again.</summary>
+    public Task SwitchKindAsync(Guid meal, DishId dish, LeftoverKind kind, bool isHeld, CancellationToken stop = default) =>
+        SetAsync(
+            meal,
+            dish,
+            (row, cooked) =>
+            {
+                var kinds = isHeld ? Kinds(row, cooked).Add(kind) : Kinds(row, cooked).Remove(kind);
+                row.Kinds = kinds.IsEmpty ? null : string.Join(',', kinds);
+            },
+            stop);
 
     public Task SetOffTheHeatAsync(Guid meal, DishId dish, DateTimeOffset at, CancellationToken stop = default) =>
-        SetAsync(meal, dish, row => row.OffTheHeatAt = at.ToUnixTimeMilliseconds(), stop);
+        SetAsync(meal, dish, (row, _) => row.OffTheHeatAt = at.ToUnixTimeMilliseconds(), stop);
 
     public void Dispose() => turn.Dispose();
 
-    async Task SetAsync(Guid meal, DishId dish, Action<LeftoverRow> set, CancellationToken stop)
+    /// <summary>Nothing where the meal, or its dish, was deleted meanwhile.</summary>
+    async Task SetAsync(Guid meal, DishId dish, Action<LeftoverRow, Dish> set, CancellationToken stop)
     {
         await turn.WaitAsync(stop);
         try
         {
             await using var db = await databases.CreateDbContextAsync(stop);
+            // From here on nobody else writes, so the meal that is there stays.
+            await using var whole = await db.Database.BeginTransactionAsync(stop);
+            if ((await meals.OpenAsync(meal, stop))?.Meal.Dishes.FirstOrDefault(one => one.Id == dish) is not { } cooked)
+            {
+                return;
+            }
+
             var row = await db.Set<LeftoverRow>().FindAsync([meal, dish.Value], stop) ?? db.Add(new LeftoverRow { Meal = meal, Dish = dish.Value }).Entity;
-            set(row);
+            set(row, cooked);
             await db.SaveChangesAsync(stop);
+            await whole.CommitAsync(stop);
         }
         finally
         {
             turn.Release();
         }
     }
+
+    static ImmutableSortedSet<LeftoverKind> Kinds(LeftoverRow? row, Dish dish) =>
+        row?.Kinds is { } names ? [.. names.Split(',').Select(Enum.Parse<LeftoverKind>)] : LeftoverKinds.In(dish);
 
     static DishLeft Left(Dish dish, Meal meal, Run? run, LeftoverRow? row, Region region)
     {
@@ -79,7 +100,7 @@ public sealed class LeftoverBook(IDbContextFactory<CookAlongDb> databases, MealB
             hot = new HotTimes(hot.WasReheated && hot.Cooked < at ? hot.Cooked : at, at);
         }
 
-        var kinds = row?.Kinds is { } names ? names.Split(',').Select(Enum.Parse<LeftoverKind>).ToImmutableSortedSet() : LeftoverKinds.In(dish);
+        var kinds = Kinds(row, dish);
         return new DishLeft(
             dish,
             row?.Portions ?? 0,

@@ -1,8 +1,7 @@
 using CookAlong.Domain;
 using CookAlong.Web.Features.Meals;
-using Ical.Net;
+using CookAlong.Web.Features.Plans;
 using Ical.Net.CalendarComponents;
-using Ical.Net.DataTypes;
 using Ical.Net.Serialization;
 
 namespace CookAlong.Web.Features.Leftovers;
@@ -43,18 +42,14 @@ public static class LeftoverCalendar
         var made = new CalendarEvent
         {
             Uid = $"leftover.{which}.{left.Dish.Id}@{kept.Meal.Row.Id}.cookalong",
-            DtStamp = Utc(now),
+            DtStamp = PlanCalendar.Utc(now),
             Sequence = (int)Minute.Of(now).SinceEpoch,
             Summary = words,
             Description = LeftoverWords.Reheat,
-            Start = Utc(at),
+            Start = PlanCalendar.Utc(at),
         };
-        made.Alarms.Add(Alarm(-before, words));
-        made.Alarms.Add(Alarm(0, words));
+        made.Alarms.Add(PlanCalendar.Alarm(-before, words));
+        made.Alarms.Add(PlanCalendar.Alarm(0, words));
         calendar.Events.Add(made);
     }
-
-    static Alarm Alarm(int minutes, string words) => new() { Action = AlarmAction.Display, Trigger = new Trigger(Duration.FromMinutes(minutes)), Description = words };
-
-    static CalDateTime Utc(DateTimeOffset at) => new(at.UtcDateTime, CalDateTime.UtcTzId);
 }

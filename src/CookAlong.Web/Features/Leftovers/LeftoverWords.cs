@@ -1,8 +1,6 @@
 using System.Globalization;
 using CookAlong.Domain;
 using CookAlong.Domain.FoodSafety;
-using CookAlong.Domain.Guests;
-using CookAlong.Domain.Meals;
 using CookAlong.Web.Features.Settings;
 
 namespace CookAlong.Web.Features.Leftovers;
@@ -47,11 +45,6 @@ public static class LeftoverWords
         var time = way.Expected.First is { } first ? $"its middle falls from 57 to 21 °C in about {RegionWords.Length(Rounded(first))}" : "its middle stays warm for more than two days";
         return $"{way.How}: {time}{(way.InTime switch { true => ".", false => ". Too slow.", null => "." })}";
     }
-
-    /// <summary>"milk, gluten": what its ingredients are said to contain, and what their names say; "" = nothing is known.</summary>
-    public static string Contains(Dish dish) => string.Join(", ", dish.Ingredients
-        .SelectMany(one => one.Contains.Concat(FoodWords.Read(one.Name).Certain.Where(Traits.OfTheUnion.Contains).Select(trait => trait.ToString().ToLowerInvariant())))
-        .Distinct(StringComparer.OrdinalIgnoreCase).Order(StringComparer.OrdinalIgnoreCase));
 
     /// <summary>A model is not good to the minute.</summary>
     static TimeSpan Rounded(TimeSpan span) => TimeSpan.FromMinutes(Math.Ceiling(span.TotalMinutes / 10) * 10);

@@ -5,16 +5,24 @@ using CookAlong.Web.Features.Dishes;
 
 namespace CookAlong.Web.Features.Leftovers;
 
+/// <summary>A dish of the library, and the words for its main ingredients.</summary>
+public sealed record DishToMake(KeptDish Dish, IReadOnlySet<string> Mains);
+
 /// <summary>Which dishes of the library can be made of what is left: those with one of its main ingredients.</summary>
 public static class UsesLeftovers
 {
     const int Most = 5;
 
-    public static IEnumerable<KeptDish> Of(Dish left, IEnumerable<KeptDish> library)
+    /// <summary>Every ingredient is looked up for it: once for a page.</summary>
+    public static IReadOnlyList<DishToMake> Read(IEnumerable<KeptDish> library) =>
+        [.. library.Where(one => one.Row.DeletedAt is null).Select(one => new DishToMake(one, Mains(one.Dish)))];
+
+    public static IEnumerable<KeptDish> Of(Dish left, IEnumerable<DishToMake> library)
     {
         var wanted = Mains(left);
         return library
-            .Where(one => one.Row.DeletedAt is null && one.Dish.Name != left.Name && Mains(one.Dish).Overlaps(wanted))
+            .Where(one => one.Dish.Dish.Name != left.Name && one.Mains.Overlaps(wanted))
+            .Select(one => one.Dish)
             .Take(Most);
     }
 

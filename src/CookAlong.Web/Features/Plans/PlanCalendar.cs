@@ -83,9 +83,9 @@ public static class PlanCalendar
         return made;
     }
 
-    static Alarm Alarm(int minutes, string words) => new() { Action = AlarmAction.Display, Trigger = new Trigger(Duration.FromMinutes(minutes)), Description = words };
+    internal static Alarm Alarm(int minutes, string words) => new() { Action = AlarmAction.Display, Trigger = new Trigger(Duration.FromMinutes(minutes)), Description = words };
 
-    static CalDateTime Utc(DateTimeOffset at) => new(at.UtcDateTime, CalDateTime.UtcTzId);
+    internal static CalDateTime Utc(DateTimeOffset at) => new(at.UtcDateTime, CalDateTime.UtcTzId);
 
     static string? Where(Meal meal, PlannedStep planned) => PlaceNames.Of(meal, planned);
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using CookAlong.Domain.FoodSafety;
+using CookAlong.Web.Features.Meals;
 
 namespace CookAlong.Web.Features.Settings;
 
@@ -62,11 +63,9 @@ public static class RegionWords
             // Half a day and more is not known to the minute.
             >= 720 and < 1440 => Length(TimeSpan.FromHours(Math.Ceiling(minutes / 60.0))),
             < 1440 => $"{minutes / 60} h {minutes % 60} min",
-            _ when minutes % (30 * 1440) == 0 => Many(minutes / (30 * 1440), "month"),
-            _ when minutes % 1440 == 0 => Many(minutes / 1440, "day"),
-            _ => $"{Many(minutes / 1440, "day")} {minutes % 1440 / 60} h",
+            _ when minutes % (30 * 1440) == 0 => MealWords.Many(minutes / (30 * 1440), "month", "months"),
+            _ when minutes % 1440 == 0 => MealWords.Many(minutes / 1440, "day", "days"),
+            _ => $"{MealWords.Many(minutes / 1440, "day", "days")} {minutes % 1440 / 60} h",
         };
     }
-
-    static string Many(int count, string one) => count == 1 ? $"1 {one}" : $"{count} {one}s";
 }
