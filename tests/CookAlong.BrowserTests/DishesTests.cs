@@ -70,4 +70,34 @@ public sealed class DishesTests(Household house) : IClassFixture<Household>
         await page.GetByRole(AriaRole.Button, new() { Name = "Undo" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Braised red cabbage" })).ToBeVisibleAsync();
     }
+
+    [Fact]
+    public async Task Another_way_of_a_step_is_added_edited_and_undone_and_stays_after_a_reload()
+    {
+        await using var host = await house.HostAsync(ScreenSize.Desktop);
+        var page = host.Page;
+        await page.GetByRole(AriaRole.Link, new() { Name = "Dishes" }).ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Plum and oat crumble", Exact = true }).ClickAsync();
+        var bake = page.GetByRole(AriaRole.Button, new() { NameRegex = new("^5 Bake the crumble") });
+        await bake.ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Add another way" }).ClickAsync();
+        var way = page.GetByRole(AriaRole.Group, new() { Name = "Other way 1" });
+        await way.GetByLabel("Takes").FillAsync("1 h 10");
+        await way.GetByLabel("Takes").PressAsync("Tab");
+        await way.GetByLabel("Oven °C").FillAsync("150");
+        await way.GetByLabel("Oven °C").PressAsync("Tab");
+        await Expect(page.GetByRole(AriaRole.Status).First).ToContainTextAsync("Saved, 3 changes so far");
+        await host.ShouldBeCleanInEveryLightAsync("dish-ways");
+        await page.SetViewportSizeAsync(ScreenSize.Desktop.Width, ScreenSize.Desktop.Height);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Undo" }).ClickAsync();
+        await Expect(way.GetByLabel("Oven °C")).Not.ToHaveValueAsync("140-160 °C");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Redo" }).ClickAsync();
+        await Expect(way.GetByLabel("Oven °C")).ToHaveValueAsync("140-160 °C");
+
+        await page.ReloadAsync();
+        await bake.ClickAsync();
+        await Expect(way.GetByLabel("Takes")).ToHaveValueAsync("1 h 10 min");
+        await way.GetByRole(AriaRole.Button, new() { Name = "Without this way: other way 1" }).ClickAsync();
+        await Expect(way).ToHaveCountAsync(0);
+    }
 }

@@ -38,6 +38,9 @@ public sealed record Step(
     /// <summary>The way number <paramref name="option"/>; -1 = as written.</summary>
     public Way WayOf(int option) => option < 0 ? Way : Options[option];
 
+    /// <summary>With this way in the place of number <paramref name="option"/>; -1 = as written.</summary>
+    public Step WithWay(int option, Way way) => option < 0 ? this with { Way = way } : this with { Options = Options.SetItem(option, way) };
+
     /// <summary>Every way the planner may take, with its number.</summary>
     public IEnumerable<(int Option, Way Way)> Ways =>
         Choice is { } chosen

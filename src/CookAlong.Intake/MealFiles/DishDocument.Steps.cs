@@ -5,6 +5,9 @@ namespace CookAlong.Intake.MealFiles;
 
 public sealed partial class DishDocument
 {
+    /// <summary>Other ways of a step.</summary>
+    public const int MostOptions = 10;
+
     private JsonArray Steps => root["steps"]!.AsArray();
 
     private static string IdOf(JsonNode? step) => DishFile.TextOf(step!["id"])!;
@@ -66,13 +69,31 @@ public sealed partial class DishDocument
     }
 
     /// <summary>Takes an entry out of a step's "tend".</summary>
-    public void RemoveTend(int step, int index)
+    public void RemoveTend(int step, int index) => RemoveOf(step, "tend", index);
+
+    /// <summary>Takes an entry out of a step's "options". Where that way was chosen, the choice is open again.</summary>
+    public void RemoveOption(int step, int index)
     {
-        var tends = Steps[step]!["tend"]!.AsArray();
-        tends.RemoveAt(index);
-        if (tends.Count == 0)
+        RemoveOf(step, "options", index);
+        var written = Steps[step]!.AsObject();
+        switch (written["choice"]?.GetValue<int>())
         {
-            Steps[step]!.AsObject().Remove("tend");
+            case { } choice when choice == index:
+                written.Remove("choice");
+                break;
+            case { } choice when choice > index:
+                written["choice"] = choice - 1;
+                break;
+        }
+    }
+
+    private void RemoveOf(int step, string list, int index)
+    {
+        var entries = Steps[step]![list]!.AsArray();
+        entries.RemoveAt(index);
+        if (entries.Count == 0)
+        {
+            Steps[step]!.AsObject().Remove(list);
         }
     }
 

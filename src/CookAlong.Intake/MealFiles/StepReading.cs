@@ -16,7 +16,7 @@ internal static class StepReading
         }
 
         var way = WayReading.Way(step, ids, WayReading.Unsaid);
-        var options = step.Objects("options", 10).Select(option => WayReading.Way(option, ids, way)).ToImmutableArray();
+        var options = step.Objects("options", DishDocument.MostOptions).Select(option => WayReading.Way(option, ids, way)).ToImmutableArray();
         return new Step(
             new(id),
             step.Text("text"),

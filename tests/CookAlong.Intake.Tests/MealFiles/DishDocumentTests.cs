@@ -183,4 +183,18 @@ public sealed class DishDocumentTests
             Assert.All(read.Dish.Steps, step => Assert.Null(step.At));
         });
     }
+
+    [Fact]
+    public void A_chosen_way_is_the_same_one_after_one_before_it_is_taken_away_and_nobodys_when_it_goes_itself()
+    {
+        var document = DishDocument.Of(Only("""[{ "id": "a", "text": "A", "minutes": 5, "choice": 1, "options": [{ "minutes": 6 }, { "minutes": 7, "uncle": "Ivo" }] }]"""));
+
+        document.RemoveOption(0, 0);
+        Assert.Equal((0, 7), (DishFile.Read(document.Text).Dish!.Steps[0].Choice, DishFile.Read(document.Text).Dish!.Steps[0].Options[0].Minutes.Likely));
+        Assert.Contains("Ivo", document.Text, StringComparison.Ordinal);
+
+        document.RemoveOption(0, 0);
+        Assert.Null(DishFile.Read(document.Text).Dish!.Steps[0].Choice);
+        Assert.Equal(Only("""[{ "id": "a", "text": "A", "minutes": 5 }]"""), JsonNode.Parse(document.Text)!.ToJsonString(), ignoreAllWhiteSpace: true);
+    }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CookAlong.Domain.Meals;
 using CookAlong.Intake.MealFiles;
 using Microsoft.AspNetCore.Components;
@@ -38,4 +39,11 @@ public abstract class DishPart : ComponentBase
         await keep(minutes);
         return null;
     }
+
+    protected static string Words(ChangeEventArgs change) => (string?)change.Value ?? "";
+
+    protected static string? OrNull(ChangeEventArgs change) => Words(change).Trim() is { Length: > 0 } words ? words : null;
+
+    /// <summary>What stands between commas.</summary>
+    protected static ImmutableArray<string> List(ChangeEventArgs change) => [.. Words(change).Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)];
 }

@@ -93,13 +93,15 @@ public static class DishWords
         var place = parts switch
         {
             ["steps", var step, ..] when int.TryParse(step, CultureInfo.InvariantCulture, out var index) =>
-                $"Step {index + 1}{(dish is not null && index < dish.Steps.Length ? $", {dish.Steps[index].Text}" : "")}: ",
+                $"Step {index + 1}{(dish is not null && index < dish.Steps.Length ? $", {dish.Steps[index].Text}" : "")}{OtherWay(parts)}: ",
             ["ingredients", var at, ..] when int.TryParse(at, CultureInfo.InvariantCulture, out var index) => $"Ingredient {index + 1}: ",
             ["holds", var at, ..] when int.TryParse(at, CultureInfo.InvariantCulture, out var index) => $"Hold {index + 1}: ",
             _ => "",
         };
         return $"{place}{error.Problem} {error.Remedy}";
     }
+
+    static string OtherWay(string[] parts) => parts is [_, _, "options", var at, ..] && int.TryParse(at, CultureInfo.InvariantCulture, out var option) ? $", other way {option + 1}" : "";
 
     /// <summary>Null when it was kept.</summary>
     public static string? WhyNotKept(DishEdit edit, Dish? dish = null) => edit switch
