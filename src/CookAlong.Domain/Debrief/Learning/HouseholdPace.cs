@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using CookAlong.Domain.Doneness.Forecasts;
 
 namespace CookAlong.Domain.Debrief.Learning;
 
@@ -22,54 +21,61 @@ public sealed class HouseholdPace
 
     const int Rounds = 8;
 
+    /// <summary>Meals that count, the latest: a household changes, and the work grows with the third power of what is looked at.</summary>
+    public const int MostMeals = 50;
+
     readonly IReadOnlyList<Timing> timings;
     readonly Dictionary<object, int> places = [];
     readonly List<double> spreads = [];
-    readonly int[][] parts;
-    readonly double[] means;
-    readonly Cholesky precision;
+    readonly Dictionary<StepKey, int> steps = [];
+    readonly PartsSeen seen;
 
     /// <summary>How many times as wide as thought chance is here.</summary>
     readonly double wider = 1;
 
+    /// <param name="timings">Those of the latest meal first.</param>
     public HouseholdPace(IEnumerable<Timing> timings)
     {
         // The same log read twice is one meal.
-        this.timings = [.. timings.DistinctBy(timing => (timing.Run, timing.Step))];
+        this.timings = [.. timings.DistinctBy(timing => (timing.Run, timing.Step)).GroupBy(timing => timing.Run).Take(MostMeals).SelectMany(meal => meal)];
         var household = Place("household", OfHousehold);
-        parts =
+        var parts = this.timings.Select(timing => (int[])
         [
-            .. this.timings.Select(timing => (int[])
-            [
-                household,
-                Place(("kind", timing.Kind), OfKind),
-                Place(("day", timing.Run), OfDay),
-                Place(timing.Step, timing.Written.Spread),
-                .. timing.Person is { } person ? (int[])[Place(("person", person), OfPerson)] : [],
-            ]),
-        ];
-        means = new double[spreads.Count];
+            household,
+            Place(("kind", timing.Kind), OfKind),
+            Place(("day", timing.Run), OfDay),
+            .. timing.Person is { } person ? (int[])[Place(("person", person), OfPerson)] : [],
+        ]).ToArray();
+        var stepSpreads = new List<double>();
+        foreach (var timing in this.timings.Where(timing => steps.TryAdd(timing.Step, steps.Count)))
+        {
+            stepSpreads.Add(timing.Written.Spread);
+        }
+
+        PartsSeen Seen(double[] weights) => new(spreads, stepSpreads, [.. this.timings.Select((timing, at) =>
+            new Seen(parts[at], steps[timing.Step], weights[at] / Square(Chance(timing.Written)), Observed(timing)))]);
         var weights = Enumerable.Repeat(1.0, parts.Length).ToArray();
-        precision = Precision(weights);
+        seen = Seen(weights);
         for (var round = 0; round < Rounds; round++)
         {
-            precision = Precision(weights);
-            means = precision.Solve(Right(weights));
-            wider = Wider(weights);
-            weights = [.. Enumerable.Range(0, parts.Length).Select(at => (Patience + 1) / (Patience + Square(Left(at) / Chance(this.timings[at].Written))))];
+            var fit = seen = Seen(weights);
+            var left = this.timings.Select((timing, at) => Observed(timing) - fit.Mean(All(parts[at]), steps[timing.Step])).ToArray();
+            wider = Math.Sqrt((ChanceSeen + this.timings.Select((timing, at) =>
+                weights[at] * (Square(left[at]) + fit.Variance(All(parts[at]), steps[timing.Step])) / Square(Math.Min(MostChance, timing.Written.Spread))).Sum()) / (ChanceSeen + parts.Length));
+            weights = [.. this.timings.Select((timing, at) => (Patience + 1) / (Patience + Square(left[at] / Chance(timing.Written))))];
         }
     }
 
     /// <summary>How long a step will take, seen before or not.</summary>
     public LearnedTime Of(StepKey step, string kind, WrittenTime written)
     {
-        var seen = timings.Where(timing => timing.Step == step).ToArray();
-        (int, double)[] places = [.. Known("household", ("kind", kind), step), .. Anybody()];
-        var factor = Sum(places);
-        var unseen = (this.places.ContainsKey(step) ? 0 : Square(written.Spread)) + (this.places.ContainsKey(("kind", kind)) ? 0 : Square(OfKind));
-        var spread = Math.Sqrt(Variance(places) + unseen + Square(OfDay) + Square(Chance(written)));
+        int? known = steps.TryGetValue(step, out var place) ? place : null;
+        (int, double)[] parts = [.. Known("household", ("kind", kind)), .. Anybody()];
+        var factor = seen.Mean(parts, known);
+        var unseen = (known is null ? Square(written.Spread) : 0) + (places.ContainsKey(("kind", kind)) ? 0 : Square(OfKind));
+        var spread = Math.Sqrt(seen.Variance(parts, known) + unseen + Square(OfDay) + Square(Chance(written)));
         double At(double spreadsAway) => written.Likely * Math.Exp(factor + (spreadsAway * spread));
-        return new(step, written, new WrittenTime(At(-WrittenTime.Ninth), At(0), At(WrittenTime.Ninth)), seen.Select(timing => timing.Run).Distinct().Count());
+        return new(step, written, new WrittenTime(At(-WrittenTime.Ninth), At(0), At(WrittenTime.Ninth)), timings.Where(timing => timing.Step == step).Select(timing => timing.Run).Distinct().Count());
     }
 
     /// <summary>Per kind of work seen: how many times as long as written, and from how many meals.</summary>
@@ -80,11 +86,10 @@ public sealed class HouseholdPace
 
     ImmutableArray<Pace> Paces(Func<Timing, string?> of, Func<string, (int, double)[]> parts) =>
     [
-        .. from timing in timings
+        .. from timing in timings.OrderBy(of, StringComparer.Ordinal)
            where of(timing) is not null
            group timing by of(timing)! into same
-           orderby same.Key
-           select new Pace(same.Key, Math.Exp(Sum(parts(same.Key))), same.Count(), same.Select(timing => timing.Run).Distinct().Count()),
+           select new Pace(same.Key, Math.Exp(seen.Mean(parts(same.Key), step: null)), same.Count(), same.Select(timing => timing.Run).Distinct().Count()),
     ];
 
     int Place(object part, double spread)
@@ -107,64 +112,11 @@ public sealed class HouseholdPace
         return people.Select(person => (places[("person", person)], 1.0 / people.Length));
     }
 
-    double Sum(IEnumerable<(int Place, double Weight)> parts) => parts.Sum(part => part.Weight * means[part.Place]);
+    static IEnumerable<(int Place, double Weight)> All(int[] parts) => parts.Select(part => (part, 1.0));
 
-    double Observed(int at) => Math.Log(timings[at].Minutes / timings[at].Written.Likely);
-
-    double Left(int at) => Observed(at) - parts[at].Sum(place => means[place]);
+    static double Observed(Timing timing) => Math.Log(timing.Minutes / timing.Written.Likely);
 
     double Chance(WrittenTime written) => wider * Math.Min(MostChance, written.Spread);
-
-    double Wider(double[] weights) => Math.Sqrt(
-        (ChanceSeen + Enumerable.Range(0, parts.Length).Sum(at =>
-            weights[at] * (Square(Left(at)) + Variance(parts[at].Select(place => (place, 1.0)))) / Square(Math.Min(MostChance, timings[at].Written.Spread)))) / (ChanceSeen + parts.Length));
-
-    double Variance(IEnumerable<(int Place, double Weight)> parts)
-    {
-        var picked = new double[spreads.Count];
-        foreach (var (place, weight) in parts)
-        {
-            picked[place] = weight;
-        }
-
-        return precision.Solve(picked).Zip(picked, (one, other) => one * other).Sum();
-    }
-
-    Cholesky Precision(double[] weights)
-    {
-        var matrix = new double[spreads.Count, spreads.Count];
-        for (var place = 0; place < spreads.Count; place++)
-        {
-            matrix[place, place] = 1 / Square(spreads[place]);
-        }
-
-        for (var at = 0; at < parts.Length; at++)
-        {
-            foreach (var one in parts[at])
-            {
-                foreach (var other in parts[at])
-                {
-                    matrix[one, other] += weights[at] / Square(Chance(timings[at].Written));
-                }
-            }
-        }
-
-        return new Cholesky(matrix);
-    }
-
-    double[] Right(double[] weights)
-    {
-        var right = new double[spreads.Count];
-        for (var at = 0; at < parts.Length; at++)
-        {
-            foreach (var place in parts[at])
-            {
-                right[place] += weights[at] * Observed(at) / Square(Chance(timings[at].Written));
-            }
-        }
-
-        return right;
-    }
 
     static double Square(double number) => number * number;
 }

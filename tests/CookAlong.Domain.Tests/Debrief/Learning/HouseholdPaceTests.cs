@@ -92,6 +92,23 @@ public sealed class HouseholdPaceTests
     }
 
     [Fact]
+    public void Of_many_meals_the_latest_count()
+    {
+        var latest = Simulated(HouseholdPace.MostMeals, 11, SlowPeeler).ToArray();
+        var before = Simulated(3, 12, _ => 3).Select(timing => timing with { Run = new RunId(new Guid(1000 + timing.Run.Value.ToByteArray()[0], 0, 0, new byte[8])) });
+        Assert.Equal(new HouseholdPace(latest).Kinds, new HouseholdPace([.. latest, .. before]).Kinds);
+    }
+
+    [Fact]
+    public void Names_are_told_in_the_same_order_on_every_machine()
+    {
+        // In most cultures' own orders "adam" comes first.
+        var written = new WrittenTime(8, 10, 13);
+        var pace = new HouseholdPace(new[] { "adam", "Wim", "Zoe" }.Select(name => TimingOf(1, $"step of {name}", "peel", name, written, 10)));
+        Assert.Equal(["Wim", "Zoe", "adam"], pace.People.Select(person => person.Name));
+    }
+
+    [Fact]
     public void One_time_far_out_moves_the_likely_time_less_than_half_as_far_as_it_would_the_average()
     {
         var written = new WrittenTime(8, 10, 13);
