@@ -25,15 +25,18 @@ public static class LeftoverKinds
         (LeftoverKind.EggDish, ["omelette", "frittata", "quiche", "tortilla", "custard", "strata"]),
     ];
 
-    /// <summary>What rice makes and is none: it does not spoil like it.</summary>
+    /// <summary>What is made of rice, named after it, and is none: it does not spoil like it.</summary>
     static readonly string[] NoGrain = ["vinegar", "flour", "paper", "wine", "milk"];
+
+    /// <summary>A name's words without those that only say what a vinegar is of.</summary>
+    static string[] Grains(string name) => FoodNames.Words(name) is var words ? [.. words.Where((_, at) => at + 1 == words.Length || !NoGrain.Contains(words[at + 1]))] : [];
 
     static readonly Trait[] Flesh = [Trait.Meat, Trait.Fish, Trait.Crustaceans, Trait.Molluscs];
 
     /// <returns>One at the least.</returns>
     public static ImmutableSortedSet<LeftoverKind> In(Dish dish)
     {
-        var ingredients = dish.Ingredients.Select(one => FoodNames.Words(one.Name)).Where(words => !words.Intersect(NoGrain).Any()).ToList();
+        var ingredients = dish.Ingredients.SelectMany(one => one.Name.Split([',', ';', '(']).Select(Grains)).ToList();
         var name = FoodNames.Words(dish.Name);
         var kinds = InAnyName.Where(one => ingredients.Append(name).Any(words => words.Intersect(one.Words).Any())).Select(one => one.Kind)
             .Concat(InDishName.Where(one => name.Intersect(one.Words).Any()).Select(one => one.Kind))

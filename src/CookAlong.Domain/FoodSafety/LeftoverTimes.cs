@@ -20,7 +20,7 @@ public sealed record LeftoverTimes(LeftoverTime? InFridge, LeftoverTime? Eat, Le
         }
 
         return new(
-            Strictest(kinds, kind => Leftovers.CoolWithin(region, kind), limit => offTheHeat + limit.Most),
+            Strictest(kinds, kind => Leftovers.CoolWithin(region, kind), limit => offTheHeat + Cautious(limit)),
             Strictest(kinds, kind => Leftovers.Keep(region, kind), limit => cooked + Cautious(limit)),
             Strictest(kinds, kind => Freezing.Keep(region, kind), limit => cooked + Cautious(limit)) is { Limit.Most.Ticks: > 0 } frozen ? frozen : null);
     }
@@ -29,7 +29,7 @@ public sealed record LeftoverTimes(LeftoverTime? InFridge, LeftoverTime? Eat, Le
     static TimeSpan Cautious(TimeLimit limit) => limit.Least > TimeSpan.Zero ? limit.Least : limit.Most;
 
     static LeftoverTime? Strictest(IEnumerable<LeftoverKind> kinds, Func<LeftoverKind, Published<TimeLimit>> published, Func<TimeLimit, DateTimeOffset> until) =>
-        kinds.Select(published).OfType<Published<TimeLimit>.Is>().Select(one => new LeftoverTime(until(one.Limit), one.Limit)).MinBy(one => one.By);
+        kinds.Select(published).OfType<Published<TimeLimit>.Is>().Select(one => new LeftoverTime(until(one.Limit), one.Limit)).OrderBy(one => one.By).ThenBy(one => one.Limit.Most).FirstOrDefault();
 }
 
 /// <param name="Limit">What decides.</param>

@@ -40,7 +40,7 @@ public static class Leftovers
         _ => throw new System.Diagnostics.UnreachableException(region.ToString()),
     };
 
-    /// <summary>How long it keeps in the fridge. Where a span of days is printed, its shorter end is <see cref="TimeLimit.Least"/> and decides <see cref="UseBy"/>.</summary>
+    /// <summary>How long it keeps in the fridge. Where a span of days is printed, its shorter end is <see cref="TimeLimit.Least"/> and decides (<see cref="LeftoverTimes"/>).</summary>
     public static Published<TimeLimit> Keep(Region region, LeftoverKind kind) => region switch
     {
         Region.UnitedKingdom or Region.Scotland => new Published<TimeLimit>.Is(kind == LeftoverKind.Rice ? UkKeepRice : UkKeep),
@@ -48,14 +48,6 @@ public static class Leftovers
         Region.Canada => new Published<TimeLimit>.None(region),
         _ => throw new System.Diagnostics.UnreachableException(region.ToString()),
     };
-
-    /// <summary>By the shorter end of what is printed, from when it was cooked; null where the region has no limit here.</summary>
-    public static DateTimeOffset? UseBy(Region region, LeftoverKind kind, DateTimeOffset cooked) =>
-        Keep(region, kind) is Published<TimeLimit>.Is { Limit: var limit } ? cooked + (limit.Least > TimeSpan.Zero ? limit.Least : limit.Most) : null;
-
-    /// <summary>By the later end; null where the region has no limit here.</summary>
-    public static DateTimeOffset? InFridgeBy(Region region, LeftoverKind kind, DateTimeOffset cooked) =>
-        CoolWithin(region, kind) is Published<TimeLimit>.Is { Limit: var limit } ? cooked + limit.Most : null;
 
     static TimeLimit UsKeep(LeftoverKind kind) => kind switch
     {

@@ -19,10 +19,12 @@ public enum Region
 public enum Food
 {
     WholePoultry,
+
+    /// <summary>And its mince.</summary>
     PoultryPieces,
     Stuffing,
 
-    /// <summary>Mince, burgers, sausages.</summary>
+    /// <summary>Mince, burgers, sausages of beef, veal, lamb and pork: of poultry, <see cref="PoultryPieces"/>.</summary>
     GroundMeat,
 
     /// <summary>Beef, veal and lamb, whole and not rolled.</summary>

@@ -60,10 +60,6 @@ public static class Thawing
     public static TimeLimit? For(Region region, ThawingPlace place, double kilograms) =>
         Of(region).FirstOrDefault(rule => rule.Place == place && rule.LeastKilograms <= kilograms && kilograms <= rule.MostKilograms)?.For(kilograms);
 
-    /// <summary>When to begin, so that even the longest time printed is over; null as in <see cref="For"/>.</summary>
-    public static DateTimeOffset? BeginBy(Region region, ThawingPlace place, double kilograms, DateTimeOffset intoTheOven) =>
-        For(region, place, kilograms) is { } limit ? intoTheOven - limit.Most : null;
-
     static ImmutableArray<ThawingRule> Of(Region region) => region switch
     {
         Region.UnitedStates => States,

@@ -16,6 +16,9 @@ public sealed class LeftoverKindsTests
     [InlineData("Roast goose", "goose,salt", "MeatPoultryOrFish")]
     [InlineData("Braised red cabbage", "red cabbage,apples,rice vinegar", "Vegetables")]
     [InlineData("Pea soup with gammon", "split peas,gammon", "MeatPoultryOrFish,SoupOrStew,Ham")]
+    [InlineData("Sweet pudding", "rice cooked in milk", "Rice")]
+    [InlineData("Bowls", "rice (cooked);rice vinegar", "Rice")]
+    [InlineData("Baked ham", "ham in milk,rice wine", "MeatPoultryOrFish,Ham")]
     [InlineData("Onion gravy", "onions,butter", "Gravy")]
     public void A_dish_is_of_every_kind_that_its_words_name(string name, string ingredients, string kinds) =>
         Assert.Equal(kinds, string.Join(',', LeftoverKinds.In(Of(name, ingredients.Split(',')))));

@@ -65,11 +65,13 @@ public sealed class LimitTests
         Assert.Equal(63, Hot(Region.UnitedKingdom));
         Assert.Equal(60, Hot(Region.UnitedStates), 0.01);
         var cooked = new DateTimeOffset(2026, 2, 7, 14, 0, 0, TimeSpan.Zero);
-        Assert.Equal(cooked.AddDays(1), Leftovers.UseBy(Region.UnitedKingdom, LeftoverKind.Rice, cooked));
-        Assert.Equal(cooked.AddDays(4), Leftovers.UseBy(Region.UnitedStates, LeftoverKind.Rice, cooked));
-        Assert.Equal(cooked.AddDays(2), Leftovers.UseBy(Region.Scotland, LeftoverKind.MeatPoultryOrFish, cooked));
-        Assert.Equal(cooked.AddDays(3), Leftovers.UseBy(Region.UnitedStates, LeftoverKind.MeatPoultryOrFish, cooked));
-        Assert.Equal(cooked.AddHours(1), Leftovers.InFridgeBy(Region.UnitedKingdom, LeftoverKind.Rice, cooked));
+        Assert.Equal(cooked.AddDays(1), Of(Region.UnitedKingdom, LeftoverKind.Rice, cooked).Eat!.By);
+        Assert.Equal(cooked.AddDays(4), Of(Region.UnitedStates, LeftoverKind.Rice, cooked).Eat!.By);
+        Assert.Equal(cooked.AddDays(2), Of(Region.Scotland, LeftoverKind.MeatPoultryOrFish, cooked).Eat!.By);
+        Assert.Equal(cooked.AddDays(3), Of(Region.UnitedStates, LeftoverKind.MeatPoultryOrFish, cooked).Eat!.By);
+        Assert.Equal(cooked.AddHours(1), Of(Region.UnitedKingdom, LeftoverKind.Rice, cooked).InFridge!.By);
+        // 1 to 2 h (UK): the shorter end.
+        Assert.Equal(cooked.AddHours(1), Of(Region.UnitedKingdom, LeftoverKind.Vegetables, cooked).InFridge!.By);
     }
 
     [Fact]
@@ -79,7 +81,7 @@ public sealed class LimitTests
         Assert.IsType<Published<TimeLimit>.None>(Leftovers.Keep(Region.Canada, LeftoverKind.Rice));
         Assert.IsType<Published<Limit>.None>(CoreLimits.Of(Region.Canada, Food.Stuffing));
         Assert.IsType<Published<TwoStageCooling>.None>(TwoStageCooling.Of(Region.UnitedKingdom));
-        Assert.Null(Leftovers.UseBy(Region.Canada, LeftoverKind.Rice, default));
+        Assert.Equal(new LeftoverTimes(null, null, null), Of(Region.Canada, LeftoverKind.Rice, default));
         Assert.Null(Thawing.For(Region.UnitedKingdom, ThawingPlace.ColdWater, 5));
     }
 
@@ -94,13 +96,7 @@ public sealed class LimitTests
         Assert.True(CoreLimits.PinkInside(Region.UnitedKingdom, Food.WholeCut));
     }
 
-    [Fact]
-    public void Thawing_begins_early_enough_for_the_longest_time_printed()
-    {
-        var noon = new DateTimeOffset(2026, 2, 7, 12, 0, 0, TimeSpan.Zero);
-        Assert.Equal(noon.AddHours(-72), Thawing.BeginBy(Region.UnitedStates, ThawingPlace.Fridge, 4.5, noon));
-        Assert.Equal(noon.AddHours(-60), Thawing.BeginBy(Region.UnitedKingdom, ThawingPlace.Fridge, 5, noon));
-    }
+    static LeftoverTimes Of(Region region, LeftoverKind kind, DateTimeOffset cooked) => LeftoverTimes.Of(region, [kind], cooked, cooked);
 
     static double Hot(Region region) => Assert.IsType<Published<Limit>.Is>(Holding.Hot(region)).Limit.Celsius;
 }

@@ -49,6 +49,9 @@ public sealed class SettingsPageTests : BunitContext
         // USDA FSIS, Safe Minimum Internal Temperature Chart: poultry 165 °F.
         Assert.Contains("165 °F (74 °C)", Line(page, "Cooked, in the middle", "Whole poultry"), StringComparison.Ordinal);
         Assert.Contains("USDA FSIS, Safe Minimum Internal Temperature Chart", Line(page, "Cooked, in the middle", "Whole poultry"), StringComparison.Ordinal);
+        // The same chart: ground beef, veal, lamb and pork 160 °F, ground poultry 165 °F.
+        Assert.Contains("160 °F (71 °C)", Line(page, "Cooked, in the middle", "Mince, burgers and sausages of beef, veal, lamb and pork"), StringComparison.Ordinal);
+        Assert.Contains("165 °F (74 °C)", Line(page, "Cooked, in the middle", "Poultry pieces and poultry mince"), StringComparison.Ordinal);
         // Cold Food Storage Chart: cooked meat 3 to 4 days.
         Assert.Contains("3 to 4 days", Line(page, "Leftovers, eaten within", "Meat, poultry or fish"), StringComparison.Ordinal);
         // Cold Food Storage Chart: salads do not freeze well.

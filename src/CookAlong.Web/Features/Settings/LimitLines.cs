@@ -53,9 +53,9 @@ public static class LimitLines
     static string FoodWordsOf(Food food) => food switch
     {
         Food.WholePoultry => "Whole poultry",
-        Food.PoultryPieces => "Poultry pieces",
+        Food.PoultryPieces => "Poultry pieces and poultry mince",
         Food.Stuffing => "Stuffing",
-        Food.GroundMeat => "Mince, burgers, sausages",
+        Food.GroundMeat => "Mince, burgers and sausages of beef, veal, lamb and pork",
         Food.WholeCut => "Beef, veal and lamb, whole cuts",
         Food.RolledJoint => "Rolled and tied joints",
         Food.Pork => "Pork",
