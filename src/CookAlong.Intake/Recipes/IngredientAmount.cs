@@ -74,8 +74,7 @@ readonly record struct IngredientAmount(decimal? Least, decimal? Most, string? U
             return null;
         }
 
-        var name = tokens[afterEach].Text;
-        return new((decimal)least * (decimal)each, (decimal)most * (decimal)each, name, container is { Unit.Dimension: Dimension.Own } one && HasMore(tokens, one.Next) ? one.Next : next);
+        return new((decimal)least * (decimal)each, (decimal)most * (decimal)each, unit.Name, container is { Unit.Dimension: Dimension.Own } one && HasMore(tokens, one.Next) ? one.Next : next);
     }
 
     static IngredientAmount WithUnit(List<Token> tokens, int at, decimal least, decimal most)
@@ -100,7 +99,8 @@ readonly record struct IngredientAmount(decimal? Least, decimal? Most, string? U
 
     static (Unit Unit, int Next)? UnitAt(List<Token> tokens, int at)
     {
-        if (at >= tokens.Count || tokens[at].Value is not null)
+        // "2 T-bone steaks" are no spoons.
+        if (at >= tokens.Count || tokens[at].Value is not null || (tokens[at].Is("T", "t") && at + 1 < tokens.Count && tokens[at + 1].Is("-")))
         {
             return null;
         }

@@ -27,7 +27,8 @@ public static partial class PageBytes
         var start = Encoding.Latin1.GetString(bytes, 0, Math.Min(bytes.Length, Prescan));
         if (Declared().Match(start) is { Success: true } declared && Named(declared.Groups[1].Value) is { } own)
         {
-            return own.GetString(bytes);
+            // Who can be read as far as "utf-16" in plain letters is not written in it; UTF-8 is meant (the same prescan).
+            return (own is UnicodeEncoding ? Encoding.UTF8 : own).GetString(bytes);
         }
 
         try

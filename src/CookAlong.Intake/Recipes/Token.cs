@@ -3,7 +3,7 @@ using System.Globalization;
 namespace CookAlong.Intake.Recipes;
 
 /// <summary>A word, a number or a sign of a recipe's text, and where it stands.</summary>
-/// <param name="Text">Lower case.</param>
+/// <param name="Text">Lower case, but for a lone "T", which is a tablespoon where "t" is a teaspoon.</param>
 /// <param name="Value">Of a number or a fraction; null for anything else.</param>
 readonly record struct Token(string Text, double? Value, bool IsFraction, int At, int Length)
 {
@@ -65,7 +65,7 @@ readonly record struct Token(string Text, double? Value, bool IsFraction, int At
                 end++;
             }
 
-            return new Token(text[at..end].ToLowerInvariant(), null, false, at, end - at);
+            return new Token(end - at == 1 && sign == 'T' ? "T" : text[at..end].ToLowerInvariant(), null, false, at, end - at);
         }
 
         return char.IsWhiteSpace(sign) ? null : new Token(sign is '–' or '—' or '−' ? "-" : sign is 'º' or '˚' ? "°" : sign.ToString(), null, false, at, 1);

@@ -35,6 +35,11 @@ public sealed class IngredientReadTests
     [InlineData("about 500 g kale", "500", "g", "kale", null)]
     [InlineData("1 heaped tbsp cornflour", "1", "tbsp", "cornflour", null)]
     [InlineData("1 dozen eggs", "1", "dozen", "eggs", null)]
+    [InlineData("2 T sugar", "2", "tbsp", "sugar", null)]
+    [InlineData("2 T. sugar", "2", "tbsp", "sugar", null)]
+    [InlineData("2 T-bone steaks", "2", null, "T-bone steaks", null)]
+    [InlineData("2 t sugar", "2", "tsp", "sugar", null)]
+    [InlineData("2 x 8 fl oz cartons cream", "16", "fl oz", "cream", null)]
     [InlineData("- 2,5 dl milk", "2.5", "dl", "milk", null)]
     [InlineData("butter, for the tin", null, null, "butter", "for the tin")]
     public void A_line_is_read_into_its_parts(string line, string? quantity, string? unit, string name, string? preparation)

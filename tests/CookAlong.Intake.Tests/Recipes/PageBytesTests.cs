@@ -24,6 +24,17 @@ public class PageBytesTests
         Assert.Equal(page, PageBytes.Text(CodePagesEncodingProvider.Instance.GetEncoding("koi8-r")!.GetBytes(page)));
     }
 
+    // WHATWG HTML, "prescan a byte stream": a page that can be read as far as its own "utf-16" is not in it; UTF-8 is meant.
+    [Theory]
+    [InlineData("utf-16")]
+    [InlineData("utf-16le")]
+    [InlineData("UTF-16BE")]
+    public void A_page_that_calls_itself_utf_16_in_plain_letters_is_utf_8(string name)
+    {
+        var page = $"<html><head><meta charset=\"{name}\">crème ½";
+        Assert.Equal(page, PageBytes.Text(Encoding.UTF8.GetBytes(page)));
+    }
+
     [Fact]
     public void A_byte_order_mark_goes_before_every_name()
     {
