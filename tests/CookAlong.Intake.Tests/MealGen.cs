@@ -73,7 +73,7 @@ internal static class MealGen
 
     static readonly Gen<Dish> AnyDish = Gen.Select(StepOf("a", []), StepOf("b", ["a"]), StepOf("c", ["a", "b"]), Some(AnyHold, 3), Gen.Int[1, 99], (a, b, c, holds, serves) => new Dish(
         new("dish"), "A dish", new("main"), serves / 4m,
-        [new Ingredient("leek", serves / 8m, "g", null, ["celery"]), new Ingredient("salt", null, null, "ground", [])],
+        [new Ingredient("leek", serves / 8m, "g", null, ["celery"]) { Alternatives = ["2 onions", "日本"], Written = "leek or onions" }, new Ingredient("salt", null, null, "ground", [])],
         holds.IsEmpty ? [Hold.OnTheTable] : holds,
         [a, b, c]));
 

@@ -9,7 +9,11 @@ namespace CookAlong.Domain.Guests;
 /// <param name="Ask">Some are made with these, or it claims to be free of them: the label decides.</param>
 /// <param name="IsKnown">False: the word that says what it is ("bhaji" in "onion bhaji") is not in the table, so too little is known.</param>
 /// <param name="IsMain">It fills a plate.</param>
-public sealed record FoodRead(ImmutableHashSet<Trait> Certain, ImmutableHashSet<Trait> Ask, bool IsKnown, bool IsMain);
+public sealed record FoodRead(ImmutableHashSet<Trait> Certain, ImmutableHashSet<Trait> Ask, bool IsKnown, bool IsMain)
+{
+    /// <summary>It says which part ("rib", "fillet"), and the word before it of what.</summary>
+    public bool IsPart { get; init; }
+}
 
 /// <summary>The table food-words.txt: which words of an ingredient's name stand for what.</summary>
 public static class FoodWords
@@ -18,6 +22,9 @@ public static class FoodWords
     const int Longest = 4;
 
     static readonly FrozenDictionary<string, FoodRead> table = Load();
+
+    /// <summary>What takes the place of milk, meat, egg and wheat is made of each other, and of these; common practice, no source.</summary>
+    static readonly Trait[] substitutes = [Trait.Soya, Trait.Nuts, Trait.Gluten, Trait.Wheat, Trait.Egg, Trait.Milk, Trait.Celery, Trait.Mustard, Trait.Lupin];
 
     static readonly FrozenDictionary<string, Trait[]> claims = new Dictionary<string, Trait[]>(StringComparer.Ordinal)
     {
@@ -39,14 +46,18 @@ public static class FoodWords
         var (isKnown, isMain) = (false, false);
         for (var at = 0; at < words.Length;)
         {
+            var (found, length) = At(words, at);
             if (FreeOf(words, at) is var (traits, after) && after > at)
             {
                 freed.UnionWith(traits);
-                at = after;
-                continue;
+                if (length == 1)
+                {
+                    at = after;
+                    continue;
+                }
+                // "vegan butter" has a line of its own, which knows more than the claim.
             }
 
-            var (found, length) = At(words, at);
             if (found is not null)
             {
                 certain.UnionWith(found.Certain);
@@ -57,23 +68,26 @@ public static class FoodWords
             at += length;
         }
 
-        // What claims to be free of a thing may still hold it; its label says.
-        foreach (var trait in freed.Where(certain.Contains).ToList())
+        freed.UnionWith(freed.SelectMany(trait => trait switch { Trait.Gluten => (Trait[])[Trait.Wheat], Trait.Meat => [Trait.Pork], _ => [] }).ToList());
+        if (freed.Overlaps(certain))
         {
-            certain.Remove(trait);
-            ask.Add(trait);
+            // What claims to be free of a thing may still hold it, and holds something else instead; its label says.
+            ask.UnionWith(substitutes.Where(trait => !freed.Contains(trait)));
+            ask.UnionWith(freed.Where(certain.Contains));
+            certain.ExceptWith(freed);
         }
 
         ask.ExceptWith(certain);
         return new FoodRead(certain.ToImmutable(), ask.ToImmutable(), isKnown, isMain);
     }
 
-    /// <summary>What comes after a comma or "with" says how it comes; the word before says what it is.</summary>
+    /// <summary>What comes after "with" says how it comes; the word before says what it is, and before a part ("celery ribs") of what.</summary>
+    /// <returns>-1 when it is nothing but parts.</returns>
     static int LastOfHead(string name)
     {
-        var words = FoodNames.Words(name.Split([',', '(', ';', ':'], 2)[0]);
+        var words = FoodNames.Words(FoodNames.Head(name));
         var with = Array.FindIndex(words, word => word is "with" or "for" or "in" or "from" or "on");
-        return (with > 0 ? with : words.Length) - 1;
+        return Array.FindLastIndex(words[..(with > 0 ? with : words.Length)], word => !table.TryGetValue(word, out var read) || !read.IsPart);
     }
 
     static (FoodRead? Found, int Length) At(string[] words, int at)
@@ -111,10 +125,10 @@ public static class FoodWords
             var sides = line.Split('=');
             var what = sides[1].Split(' ', StringSplitOptions.RemoveEmptyEntries);
             var food = new FoodRead(
-                [.. what.Where(one => one is not ("plain" or "main") && one[0] != '?').Select(TraitNamed)],
+                [.. what.Where(one => one is not ("plain" or "main" or "part") && one[0] != '?').Select(TraitNamed)],
                 [.. what.Where(one => one[0] == '?').Select(one => TraitNamed(one[1..]))],
                 IsKnown: true,
-                what.Contains("main"));
+                what.Contains("main")) { IsPart = what.Contains("part") };
             foreach (var words in sides[0].Split(','))
             {
                 // A later line may say more exactly what an earlier one only supposed.

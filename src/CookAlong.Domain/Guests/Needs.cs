@@ -9,7 +9,7 @@ namespace CookAlong.Domain.Guests;
 /// <param name="Never">Each with the guest's own word for it.</param>
 /// <param name="Ask">A food of this kind may be eaten by some who say so, and not by others.</param>
 /// <param name="Words">Avoided things that are no known kind: the word itself is looked for.</param>
-/// <param name="Unknown">Diets that mean nothing here.</param>
+/// <param name="Unknown">Diets and avoided things that mean nothing here, so that only asking helps.</param>
 public sealed record Needs(
     ImmutableDictionary<Trait, string> Never, ImmutableDictionary<Trait, string> Ask, ImmutableArray<string> Words, ImmutableArray<string> Unknown)
 {
@@ -68,7 +68,14 @@ public sealed record Needs(
             var traits = TraitsOf(avoided);
             if (traits.IsEmpty)
             {
+                // "almonds", "cow's milk": a food of a kind, which hides where the others of its kind do.
                 words.Add(avoided);
+                var read = FoodWords.Read(avoided);
+                Add(ask, read.Certain.Union(read.Ask).Order(), avoided);
+                if (!read.IsKnown)
+                {
+                    unknown.Add(avoided);
+                }
             }
 
             Add(never, traits, avoided);

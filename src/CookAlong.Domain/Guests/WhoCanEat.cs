@@ -35,6 +35,9 @@ public static class WhoCanEat
     /// <summary>Grams a portion of what fills a plate that make a dish a main one; common practice, no source.</summary>
     const decimal MainGrams = 40;
 
+    /// <summary>What things become under hands: "ground to a paste".</summary>
+    static readonly string[] shapes = ["paste", "powder", "mix", "mixture", "sauce", "dough", "batter"];
+
     public static DishForGuest Judge(Guest guest, Dish dish)
     {
         var needs = Needs.Of(guest);
@@ -83,15 +86,17 @@ public static class WhoCanEat
 
     static IEnumerable<Found> Reasons(Needs needs, Ingredient ingredient)
     {
-        var read = FoodWords.Read(ingredient.Name);
-        var said = ingredient.Contains.SelectMany(word => Needs.TraitsOf(word)).ToHashSet();
+        var holds = new[] { FoodWords.Read(ingredient.Name) }.Concat(ingredient.Contains.Select(Said)).ToList();
+        var instead = ingredient.Alternatives.Select(FoodWords.Read).ToList();
+        var certain = holds.SelectMany(read => read.Certain).ToHashSet();
+        var ask = holds.SelectMany(read => read.Ask).Concat(instead.Append(Prepared(ingredient.Preparation)).SelectMany(read => read.Certain.Union(read.Ask))).ToHashSet();
         foreach (var (trait, why) in needs.Never)
         {
-            if (said.Contains(trait) || read.Certain.Contains(trait))
+            if (certain.Contains(trait))
             {
                 yield return new Found(why, ingredient, IsCertain: true, IsUnknown: false);
             }
-            else if (read.Ask.Contains(trait) || (trait == Trait.Wheat && said.Contains(Trait.Gluten)))
+            else if (MayBe(trait))
             {
                 yield return new Found(why, ingredient, IsCertain: false, IsUnknown: false);
             }
@@ -99,7 +104,7 @@ public static class WhoCanEat
 
         foreach (var (trait, why) in needs.Ask)
         {
-            if (said.Contains(trait) || read.Certain.Contains(trait) || read.Ask.Contains(trait))
+            if (certain.Contains(trait) || MayBe(trait))
             {
                 yield return new Found(why, ingredient, IsCertain: false, IsUnknown: false);
             }
@@ -107,17 +112,38 @@ public static class WhoCanEat
 
         foreach (var word in needs.Words)
         {
-            if (ingredient.Contains.Contains(word, StringComparer.OrdinalIgnoreCase) || $" {FoodNames.Key(ingredient.Name)} ".Contains($" {FoodNames.Key(word)} ", StringComparison.Ordinal))
+            if (ingredient.Contains.Append(ingredient.Name).Any(name => Names(name, word)))
             {
                 yield return new Found(word, ingredient, IsCertain: true, IsUnknown: false);
             }
+            else if (ingredient.Alternatives.Append(ingredient.Preparation ?? "").Any(name => Names(name, word)))
+            {
+                yield return new Found(word, ingredient, IsCertain: false, IsUnknown: false);
+            }
         }
 
-        if (!read.IsKnown)
+        if (holds.Concat(instead).Any(read => !read.IsKnown))
         {
             yield return new Found(FirstWord(needs), ingredient, IsCertain: false, IsUnknown: true);
         }
+
+        // Which cereal is seldom said where there is gluten.
+        bool MayBe(Trait trait) => ask.Contains(trait) || (trait == Trait.Wheat && (ask.Contains(Trait.Gluten) || certain.Contains(Trait.Gluten)));
     }
+
+    /// <summary>A word of "contains": a kind ("crustaceans") or a food ("almonds", "wheat", which is a cereal with gluten).</summary>
+    static FoodRead Said(string word) => FoodWords.Read(word) is var read && Needs.TraitsOf(word) is { IsEmpty: false } kinds
+        ? read with { Certain = read.Certain.Union(kinds), IsKnown = true }
+        : read;
+
+    /// <summary>How it comes: "dusted with flour", "in brine". What it is for has a line of its own, and what becomes of it says nothing of what it holds.</summary>
+    static FoodRead Prepared(string? preparation) => FoodWords.Read(string.Join(", ", (preparation ?? "").Split([',', ';', '(']).Select(part =>
+    {
+        var words = FoodNames.Words(part);
+        return string.Join(' ', words.TakeWhile((_, at) => words.AsSpan(at) is not ["for", "the", ..]).Where((word, at) => at == 0 || words[at - 1] is not ("a" or "the") || !shapes.Contains(word)));
+    })));
+
+    static bool Names(string name, string word) => $" {FoodNames.Key(name)} ".Contains($" {FoodNames.Key(word)} ", StringComparison.Ordinal);
 
     static string FirstWord(Needs needs) => needs.Never.Values.Concat(needs.Ask.Values).Concat(needs.Words).Concat(needs.Unknown).First();
 }

@@ -15,4 +15,11 @@ public sealed record Dish(
 
 /// <param name="Quantity">Null for "some", "to taste".</param>
 /// <param name="Contains">Allergens in it, in the words guests' avoids use.</param>
-public sealed record Ingredient(string Name, decimal? Quantity, string? Unit, string? Preparation, ImmutableArray<string> Contains);
+public sealed record Ingredient(string Name, decimal? Quantity, string? Unit, string? Preparation, ImmutableArray<string> Contains)
+{
+    /// <summary>What may be taken instead, as written: "margarine", "1 tbsp fresh thyme".</summary>
+    public ImmutableArray<string> Alternatives { get; init; } = [];
+
+    /// <summary>The recipe's own line; null when nobody kept it.</summary>
+    public string? Written { get; init; }
+}

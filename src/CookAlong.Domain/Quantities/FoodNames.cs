@@ -43,6 +43,9 @@ public static class FoodNames
         return [.. words];
     }
 
+    /// <summary>What it is, without what stands after a comma or in brackets and says how it comes: "goose" of "goose, oven-ready".</summary>
+    public static string Head(string name) => name.Split([',', '(', ';', ':'], 2)[0];
+
     /// <summary>What a name is compared by: its words in their order.</summary>
     public static string Key(string name) => string.Join(' ', Words(name));
 

@@ -27,7 +27,7 @@ public static class HouseholdMeasures
             return exact;
         }
 
-        var words = FoodNames.Words(name.Split([',', '('], 2)[0]);
+        var words = FoodNames.Words(FoodNames.Head(name));
         for (var from = 0; from < words.Length; from++)
         {
             if (foods.GetValueOrDefault(string.Join(' ', words[from..])) is { } found && !IsAnotherFood(words, from))

@@ -36,7 +36,7 @@ public static class Aisles
     /// <summary>The last words of the name count: "lemon juice" stands elsewhere than a lemon.</summary>
     public static Aisle Of(string name, Unit unit)
     {
-        var words = FoodNames.Words(name.Split([',', '(', ';', ':'], 2)[0]);
+        var words = FoodNames.Words(FoodNames.Head(name));
         for (var to = words.Length; to > 0; to--)
         {
             for (var from = 0; from < to; from++)

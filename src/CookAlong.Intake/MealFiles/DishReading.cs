@@ -62,5 +62,9 @@ internal static class DishReading
         ingredient.Has("quantity") ? ingredient.Number("quantity", above: 0, most: 1_000_000) : null,
         ingredient.OptionalText("unit"),
         ingredient.OptionalText("preparation"),
-        [.. ingredient.Texts("contains", 50).Select(allergen => allergen.Text)]);
+        [.. ingredient.Texts("contains", 50).Select(allergen => allergen.Text)])
+    {
+        Alternatives = [.. ingredient.Texts("alternatives", 500, Place.LongestText).Select(one => one.Text)],
+        Written = ingredient.OptionalText("written"),
+    };
 }

@@ -60,7 +60,9 @@ internal sealed class MealWriting(TimeZoneInfo zone)
             ("quantity", ingredient.Quantity),
             ("unit", ingredient.Unit),
             ("preparation", ingredient.Preparation),
-            ("contains", Texts(ingredient.Contains).OrNothing())))).OrNothing()),
+            ("contains", Texts(ingredient.Contains).OrNothing()),
+            ("alternatives", Texts(ingredient.Alternatives).OrNothing()),
+            ("written", ingredient.Written)))).OrNothing()),
         ("holds", List(dish.Holds.Select(Hold))),
         ("steps", List(dish.Steps.Select(Step))));
 

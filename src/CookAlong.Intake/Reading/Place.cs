@@ -40,8 +40,8 @@ internal readonly record struct Place(JsonElement Value, string Pointer, Finding
     public IReadOnlyList<Place> Objects(string name, int most) => [.. Items(name, most).Where(item => item.IsObject("entry"))];
 
     /// <summary>The texts of an array of texts; empty when absent.</summary>
-    public IReadOnlyList<(string Text, Place Place)> Texts(string name, int most) =>
-        [.. Items(name, most).Select(item => (Text: item.AsText(LongestId), Place: item)).Where(item => item.Text is not null).Select(item => (item.Text!, item.Place))];
+    public IReadOnlyList<(string Text, Place Place)> Texts(string name, int most, int longest = LongestId) =>
+        [.. Items(name, most).Select(item => (Text: item.AsText(longest), Place: item)).Where(item => item.Text is not null).Select(item => (item.Text!, item.Place))];
 
     public IReadOnlyList<Place> Items(string name, int most)
     {

@@ -59,6 +59,57 @@ public sealed class WhoCanEatTests
         Assert.Equal(CanEat.No, WhoCanEat.Judge(GuestWho(avoids: ["kiwi"]), DishOf("dish", Of("salt", null, null, "KIWI"))).Answer);
     }
 
+    // Common practice, no source: a guest names one food of a kind, and the kind hides elsewhere.
+    [Theory]
+    [InlineData("almonds", "marzipan", CanEat.Ask)]
+    [InlineData("walnuts", "pesto", CanEat.Ask)]
+    [InlineData("sesame seeds", "tahini", CanEat.Ask)]
+    [InlineData("cow's milk", "butter", CanEat.Ask)]
+    [InlineData("prawns", "shrimp paste", CanEat.Ask)]
+    [InlineData("prawns", "prawns", CanEat.No)]
+    [InlineData("almonds", "carrots", CanEat.NothingFound)]
+    [InlineData("whatsit", "carrots", CanEat.Ask)]
+    [InlineData("wheat", "gravy granules", CanEat.Ask)]
+    [InlineData("wheat", "muesli", CanEat.Ask)]
+    [InlineData("wheat", "stock cube", CanEat.Ask)]
+    [InlineData("wheat", "rice flour", CanEat.NothingFound)]
+    [InlineData("no pork", "mince", CanEat.Ask)]
+    [InlineData("no pork", "beef mince", CanEat.NothingFound)]
+    public void What_a_guest_names_is_more_than_its_word(string avoided, string ingredient, CanEat answer)
+    {
+        var guest = avoided == "no pork" ? GuestWho([avoided]) : GuestWho(avoids: [avoided]);
+        Assert.Equal(answer, WhoCanEat.Judge(guest, DishOf("dish", Of(ingredient))).Answer);
+    }
+
+    [Theory]
+    [InlineData("nuts", "almonds", CanEat.No)]
+    [InlineData("gluten", "barley", CanEat.No)]
+    [InlineData("milk", "cream", CanEat.No)]
+    [InlineData("gluten", "wheat", CanEat.No)]
+    [InlineData("meat", "pork", CanEat.No)]
+    [InlineData("wheat", "gluten", CanEat.Ask)]
+    [InlineData("pork", "meat", CanEat.Ask)]
+    [InlineData("celery", "stock cube", CanEat.Ask)]
+    [InlineData("celery", "whatsit", CanEat.Ask)]
+    [InlineData("celery", "milk", CanEat.NothingFound)]
+    public void What_the_file_says_is_read_as_names_are(string avoided, string contains, CanEat answer) =>
+        Assert.Equal(answer, WhoCanEat.Judge(GuestWho(avoids: [avoided]), DishOf("dish", Of("salt", null, null, contains))).Answer);
+
+    [Theory]
+    [InlineData("nuts", "contains hazelnuts", null, CanEat.Ask)]
+    [InlineData("wheat", "dusted with flour", null, CanEat.Ask)]
+    [InlineData("kiwi", "with kiwi", null, CanEat.Ask)]
+    [InlineData("milk", null, "butter", CanEat.Ask)]
+    [InlineData("milk", null, "aunt's joy", CanEat.Ask)]
+    [InlineData("kiwi", null, "kiwi", CanEat.Ask)]
+    [InlineData("milk", "finely chopped", "1 tbsp sunflower oil", CanEat.NothingFound)]
+    [InlineData("milk", "for the filling", null, CanEat.NothingFound)]
+    public void How_it_comes_and_what_may_be_taken_instead_are_asked_about(string avoided, string? preparation, string? alternative, CanEat answer)
+    {
+        var ingredient = Of("salt") with { Preparation = preparation, Alternatives = alternative is null ? [] : [alternative] };
+        Assert.Equal(answer, WhoCanEat.Judge(GuestWho(avoids: [avoided]), DishOf("dish", ingredient)).Answer);
+    }
+
     [Fact]
     public void Too_little_known_is_never_fine()
     {

@@ -130,4 +130,13 @@ public sealed class RecipeReadTests
         Assert.Equal(("butter", 3m, "tbsp", "melted, soft", "oil", "2-3 tbsp butter or oil (soft), melted"),
             ((string?)butter["name"], (decimal?)butter["quantity"], (string?)butter["unit"], (string?)butter["preparation"], (string?)butter["alternatives"]![0], (string?)butter["written"]));
     }
+
+    [Fact]
+    public void What_may_be_taken_instead_comes_into_the_meal()
+    {
+        var document = MealDocument.Of(SmallMeal.Text);
+        document.Add(DishDraft.Of(RecipeRead.Of(Plain + "\n\nIngredients\n3 tbsp oil or butter (contains hazelnuts)\n"), 4).ToJson("bake", SmallMeal.Meal.Courses[0].Id.Value));
+        var oil = MealFile.Read(document.Text).Meal!.Dishes[^1].Ingredients[^1];
+        Assert.Equal(("oil", "contains hazelnuts", "butter"), (oil.Name, oil.Preparation, Assert.Single(oil.Alternatives)));
+    }
 }
