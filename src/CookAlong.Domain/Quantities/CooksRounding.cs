@@ -31,10 +31,13 @@ public static class CooksRounding
             { Dimension: Dimension.Count or Dimension.Own } => told.Value >= 3 ? Math.Round(told.Value, MidpointRounding.AwayFromZero) : Math.Max(ByHalves(told.Value), told.Value > 0 ? 0.5m : 0),
             _ => BySteps(told.Value),
         };
-        return new RoundedAmount(told with { Value = value }, amount.Value > 0 && Math.Abs(value - told.Value) > told.Value / 20);
+        return new RoundedAmount(InTablespoons(told with { Value = value }), amount.Value > 0 && Math.Abs(value - told.Value) > told.Value / 20);
     }
 
-    /// <summary>In a unit in which the number is neither long nor tiny: 1.2 kg for 1200 g, 3 tsp become 1 tbsp.</summary>
+    /// <summary>Teaspoons that make whole or half tablespoons are told in them: 3 tsp are 1 tbsp.</summary>
+    static Amount InTablespoons(Amount amount) => amount.Unit.Larger is { } larger && amount.In(larger) is { Value: >= 1 } large && large.Value * 2 == decimal.Truncate(large.Value * 2) ? large : amount;
+
+    /// <summary>In a unit in which the number is neither long nor tiny: 1.2 kg for 1200 g.</summary>
     public static Amount Readable(Amount amount) => amount.Unit.Name switch
     {
         "g" when amount.Value >= 1000 => amount.In(Units.Kilogram),

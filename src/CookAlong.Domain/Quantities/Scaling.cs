@@ -5,9 +5,6 @@ namespace CookAlong.Domain.Quantities;
 /// <summary>A dish for more or fewer people than it was written for.</summary>
 public static class Scaling
 {
-    /// <summary>What the appetites at a table add up to; 1 = an adult's portion.</summary>
-    public static decimal Portions(IEnumerable<Guest> guests) => guests.Sum(guest => guest.Portion);
-
     /// <summary>How much of everything: 1 = as written.</summary>
     public static decimal Factor(Dish dish, decimal portions) => portions / dish.Serves;
 

@@ -27,6 +27,9 @@ public sealed record Unit(string Name, Dimension Dimension, decimal Size)
     /// <summary>Spoons, cups and the like, which kitchens measure by the part: a half, a third, a quarter.</summary>
     public bool IsSpoonOrCup { get; init; }
 
+    /// <summary>The spoon that many of it are measured with instead: a teaspoon's is the tablespoon.</summary>
+    public Unit? Larger { get; init; }
+
     public override string ToString() => Name;
 }
 

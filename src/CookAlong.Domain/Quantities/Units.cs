@@ -76,7 +76,7 @@ public static class Units
     {
         Unit Spoon(string name, decimal size) => new(name, Dimension.Volume, size) { IsSpoonOrCup = true };
         return Named(
-            (Spoon("tsp", teaspoon), ["tsp", "tsps", "teaspoon", "teaspoons", "teaspoonful", "teaspoonfuls", "t"]),
+            (Spoon("tsp", teaspoon) with { Larger = Spoon("tbsp", tablespoon) }, ["tsp", "tsps", "teaspoon", "teaspoons", "teaspoonful", "teaspoonfuls", "t"]),
             (Spoon("dsp", dessertspoon), ["dsp", "dessertspoon", "dessertspoons", "dessertspoonful"]),
             (Spoon("tbsp", tablespoon), ["tbsp", "tbsps", "tbs", "tbl", "tablespoon", "tablespoons", "tablespoonful", "tablespoonfuls"]),
             (Spoon("cup", cup), ["cup", "cups", "cupful", "cupfuls"]),

@@ -20,9 +20,8 @@ public static class Yields
         ["banana"] = 0.65m,
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
-    /// <summary>Null when nobody measured it: then nothing is added.</summary>
-    public static decimal? Of(string food) => FoodNames.Words(food.Split(',', 2)[0]) is [.., var last] && left.TryGetValue(last, out var part) ? part : null;
+    static decimal? Of(string food) => FoodNames.Words(FoodNames.Head(food)) is [.., var last] && left.TryGetValue(last, out var part) ? part : null;
 
-    /// <summary>Grams to buy for so many grams peeled and trimmed.</summary>
-    public static decimal? ToBuy(string food, decimal trimmedGrams) => trimmedGrams / Of(food);
+    /// <summary>What to buy for so much of it peeled and trimmed; null when nobody measured its peel: then nothing is added.</summary>
+    public static Amount? ToBuy(string food, Amount trimmed) => Of(food) is { } part ? trimmed * (1 / part) : null;
 }

@@ -21,7 +21,8 @@ public sealed record ShoppingList(ImmutableArray<ShoppingLine> Lines, ImmutableA
     /// <param name="chosen">Portions that somebody set.</param>
     public static ShoppingList Of(Meal meal, IReadOnlyDictionary<DishId, decimal> chosen, Region region = Region.Metric)
     {
-        var dishes = meal.Dishes.Select(dish => chosen.TryGetValue(dish.Id, out var portions) ? new DishPortions(dish, portions, true) : new DishPortions(dish, Wanted(meal, dish), false)).ToImmutableArray();
+        var wanted = Wanted(meal);
+        var dishes = meal.Dishes.Select(dish => chosen.TryGetValue(dish.Id, out var portions) ? new DishPortions(dish, portions, true) : new DishPortions(dish, wanted[dish.Id], false)).ToImmutableArray();
         var uses = from dish in dishes
                    from ingredient in dish.Dish.Ingredients
                    let amount = ingredient.Quantity is { } quantity ? ToBuy(ingredient, new Amount(quantity, Units.Of(ingredient.Unit, region)) * dish.Factor) : (Amount?)null
@@ -31,18 +32,27 @@ public sealed record ShoppingList(ImmutableArray<ShoppingLine> Lines, ImmutableA
 
     /// <summary>A recipe that weighs what is peeled and trimmed ("peeled weight") wants more bought.</summary>
     static Amount ToBuy(Ingredient ingredient, Amount amount) =>
-        amount.Unit.Dimension == Dimension.Mass && (ingredient.Preparation?.Contains("peeled weight", StringComparison.OrdinalIgnoreCase) == true || ingredient.Preparation?.Contains("trimmed weight", StringComparison.OrdinalIgnoreCase) == true) && Yields.Of(ingredient.Name) is { } part
-            ? amount * (1 / part)
+        amount.Unit.Dimension == Dimension.Mass && (ingredient.Preparation?.Contains("peeled weight", StringComparison.OrdinalIgnoreCase) == true || ingredient.Preparation?.Contains("trimmed weight", StringComparison.OrdinalIgnoreCase) == true) && Yields.ToBuy(ingredient.Name, amount) is { } more
+            ? more
             : amount;
 
     /// <summary>
     /// The appetites of those who eat of it: of a course's main dishes each guest takes the first they can eat, of everything
     /// else all take who can. Where that is near what the dish is written for, it is made as it is written.
     /// </summary>
-    static decimal Wanted(Meal meal, Dish dish)
+    static Dictionary<DishId, decimal> Wanted(Meal meal)
     {
-        var mains = WhoCanEat.IsMain(dish) ? meal.Dishes.Where(one => one.Course == dish.Course && WhoCanEat.IsMain(one)).ToList() : [dish];
-        var eaters = Scaling.Portions(meal.Guests.Where(guest => mains.Where(one => WhoCanEat.Judge(guest, one).Answer != CanEat.No).MinBy(one => WhoCanEat.Judge(guest, one).Answer) == dish));
-        return eaters == 0 || Math.Abs(eaters - dish.Serves) <= NearEnough * dish.Serves ? dish.Serves : eaters;
+        var eaters = meal.Dishes.ToDictionary(dish => dish.Id, _ => 0m);
+        var mains = meal.Dishes.Where(WhoCanEat.IsMain).ToHashSet();
+        foreach (var guest in meal.Guests)
+        {
+            var can = meal.Dishes.Select(dish => WhoCanEat.Judge(guest, dish)).Where(one => one.Answer != CanEat.No).ToLookup(one => mains.Contains(one.Dish));
+            foreach (var one in can[false].Concat(can[true].GroupBy(one => one.Dish.Course).Select(course => course.MinBy(one => one.Answer)!)))
+            {
+                eaters[one.Dish.Id] += guest.Portion;
+            }
+        }
+
+        return meal.Dishes.ToDictionary(dish => dish.Id, dish => eaters[dish.Id] is var portions && (portions == 0 || Math.Abs(portions - dish.Serves) <= NearEnough * dish.Serves) ? dish.Serves : portions);
     }
 }

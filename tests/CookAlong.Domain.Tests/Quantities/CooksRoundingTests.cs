@@ -29,6 +29,10 @@ public sealed class CooksRoundingTests
     [InlineData(2, "bunch", "2 bunches")]
     [InlineData(1, "sprigs", "1 sprig")]
     [InlineData(2.5, "cup", "2 1/2 cups")]
+    [InlineData(3, "tsp", "1 tbsp")]
+    [InlineData(2.95, "tsp", "1 tbsp")]
+    [InlineData(7.5, "tsp", "2 1/2 tbsp")]
+    [InlineData(4, "tsp", "4 tsp")]
     public void An_amount_is_told_as_it_is_measured(double value, string unit, string words) =>
         Assert.Equal(words, CooksRounding.Round(new Amount((decimal)value, Units.Of(unit))).ToString());
 

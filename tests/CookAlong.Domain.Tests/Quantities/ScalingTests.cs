@@ -17,10 +17,6 @@ public sealed class ScalingTests
         ]);
 
     [Fact]
-    public void Appetites_add_up() =>
-        Assert.Equal(2.6m, Scaling.Portions([new Guest("Maren", 1, [], []), new Guest("Ivo", 1.2m, [], []), new Guest("Tobi", 0.4m, [], [])]));
-
-    [Fact]
     public void As_many_as_it_was_written_for_changes_nothing()
     {
         Assert.Equal(1, Scaling.Factor(cake, 4));
