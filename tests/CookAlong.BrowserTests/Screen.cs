@@ -55,6 +55,10 @@ public sealed class Screen : IAsyncDisposable
 
     public IPage Page { get; }
 
+    /// <summary>Waits until a JavaScript expression that may have to be awaited holds. Playwright's own waiting takes any promise for a yes.</summary>
+    public Task HoldAsync(string expression) =>
+        Page.EvaluateAsync($"async () => {{ while (!(await ({expression}))) await new Promise(requestAnimationFrame); }}").WaitAsync(TimeSpan.FromSeconds(30));
+
     /// <summary>Script errors and content-security-policy reports so far.</summary>
     public IReadOnlyList<string> Complaints => complaints;
 

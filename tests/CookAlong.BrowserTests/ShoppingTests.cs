@@ -25,7 +25,7 @@ public sealed partial class ShoppingTests(Household house) : IClassFixture<House
         await Expect(ivo.Page.Locator(".left")).ToContainTextAsync("3 still to get");
 
         // Away from home a tick shows at once, waits, and can be taken back; a reload loses none of it.
-        await ivo.Page.WaitForFunctionAsync("async () => navigator.serviceWorker.controller && !!(await caches.match(location.pathname))");
+        await ivo.HoldAsync("navigator.serviceWorker.controller && !!(await caches.match(location.pathname))");
         await ivo.Context.SetOfflineAsync(true);
         await Tick(ivo, "flour").ClickAsync();
         await Tick(ivo, "salt").ClickAsync();
@@ -85,6 +85,17 @@ public sealed partial class ShoppingTests(Household house) : IClassFixture<House
         await page.EvaluateAsync("scrollTo(0, 0)");
         await host.ShouldBeCleanInEveryLightAsync("shopping");
 
+        // Away from home the order changes at once, tap by tap; all of it counts later.
+        await host.Context.SetOfflineAsync(true);
+        var eggs = page.GetByRole(AriaRole.Button, new() { NameRegex = new("Up.*Milk, cheese and eggs") });
+        await eggs.ClickAsync();
+        await eggs.ClickAsync();
+        await Expect(page.Locator("#aisles .what").Nth(1)).ToHaveTextAsync("Milk, cheese and eggs");
+        await host.Context.SetOfflineAsync(false);
+        await Expect(page.Locator("#outbox")).ToBeHiddenAsync();
+        await Expect(page.Locator("main h2").Nth(1)).ToHaveTextAsync("Milk, cheese and eggs");
+        await Expect(page.Locator("#aisles .what").Nth(1)).ToHaveTextAsync("Milk, cheese and eggs");
+
         await page.GetByRole(AriaRole.Button, new() { Name = "Copy as text" }).ClickAsync();
         await Expect(page.Locator("#said")).ToContainTextAsync("copied");
         var copied = await page.EvaluateAsync<string>("navigator.clipboard.readText()");
@@ -94,6 +105,56 @@ public sealed partial class ShoppingTests(Household house) : IClassFixture<House
         await page.EmulateMediaAsync(new() { Media = Media.Print });
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Copy as text" })).ToBeHiddenAsync();
         await host.PictureAsync("shopping-paper");
+    }
+
+    [Fact]
+    public async Task A_list_from_before_a_tick_takes_nothing_back_and_a_phone_that_is_put_out_keeps_no_copy()
+    {
+        await using var host = await house.HostAsync(ScreenSize.Phone);
+        var meal = await StartAsync(host);
+        await using var ivo = await house.JoinAsync(host, "Ivo");
+        await host.GoToAsync($"{meal}/shopping");
+        await ivo.GoToAsync($"{meal}/shopping");
+        await Expect(ivo.Page.Locator("#aisles")).ToHaveCountAsync(0);
+        await ivo.HoldAsync("!!(await caches.match(location.pathname))");
+        Assert.Equal(["/meals/"], await ivo.Page.EvaluateAsync<string[]>(
+            "async () => (await navigator.serviceWorker.getRegistrations()).map((one) => new URL(one.scope).pathname).filter((path) => path.startsWith('/meals/'))"));
+
+        // The host's tick is on its way to the phone when the phone's own is made.
+        await ivo.Page.EvaluateAsync(
+            """
+            () => {
+              const line = document.querySelector("li[data-key=onion]");
+              window.shown = [];
+              new MutationObserver(() => window.shown.push(line.dataset.shown)).observe(line, { attributes: true });
+            }
+            """);
+        var (onItsWay, goesOn) = (new TaskCompletionSource(), new TaskCompletionSource());
+        await ivo.Page.RouteAsync("**/shopping/part", async route =>
+        {
+            var answer = await route.FetchAsync();
+            if (answer.Status == 200 && onItsWay.TrySetResult())
+            {
+                await goesOn.Task;
+            }
+
+            await route.FulfillAsync(new() { Response = answer });
+        });
+        await Tick(host, "flour").ClickAsync();
+        await onItsWay.Task;
+        await ivo.Page.RunAndWaitForResponseAsync(() => Tick(ivo, "onion").ClickAsync(), "**/shopping/taps");
+        await Expect(ivo.Page.Locator("#outbox")).ToBeHiddenAsync();
+        goesOn.SetResult();
+        await Expect(Line(ivo, "flour")).ToHaveAttributeAsync("data-state", "bought");
+        await Expect(Line(ivo, "onion")).ToHaveAttributeAsync("data-state", "bought");
+        Assert.DoesNotContain("open", await ivo.Page.EvaluateAsync<string[]>("window.shown.slice(window.shown.indexOf('bought'))"));
+        await ivo.Page.UnrouteAllAsync();
+
+        // Its session ends; the next news is refused.
+        await ivo.Context.ClearCookiesAsync();
+        await Tick(host, "salt").ClickAsync();
+        await Expect(ivo.Page.GetByText("This list is for the host")).ToBeVisibleAsync();
+        await ivo.HoldAsync("caches.has('cookalong-kept').then((has) => !has)");
     }
 
     static ILocator Line(Screen screen, string key) => screen.Page.Locator($"li[data-key='{key}']");

@@ -1,3 +1,4 @@
+using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 
 namespace CookAlong.Web.Data;
@@ -16,6 +17,11 @@ public sealed class CookAlongDb(DbContextOptions<CookAlongDb> options) : DbConte
     public DbSet<DishRow> Dishes => Set<DishRow>();
 
     public DbSet<DishVersionRow> DishVersions => Set<DishVersionRow>();
+
+    /// <summary>Nothing was written, because a number or a name was taken meanwhile, or a row that was pointed at has gone: look again.</summary>
+    public static bool IsTaken(DbUpdateException failure) => failure.InnerException is SqliteException { SqliteErrorCode: SqliteConstraint };
+
+    const int SqliteConstraint = 19;
 
     // Each table's shape stands beside its row class, as an IEntityTypeConfiguration.
     protected override void OnModelCreating(ModelBuilder modelBuilder) => modelBuilder.ApplyConfigurationsFromAssembly(typeof(CookAlongDb).Assembly);

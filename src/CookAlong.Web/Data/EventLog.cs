@@ -3,7 +3,6 @@ using CookAlong.Domain;
 using CookAlong.Domain.Debrief.Learning;
 using CookAlong.Domain.Runs;
 using CookAlong.Domain.Runs.Rehearsing;
-using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 
 namespace CookAlong.Web.Data;
@@ -11,8 +10,6 @@ namespace CookAlong.Web.Data;
 /// <summary>What happened in the runs, in order, for good: an event that <see cref="AppendAsync"/> took survives a power cut.</summary>
 public sealed class EventLog(IDbContextFactory<CookAlongDb> databases)
 {
-    const int SqliteConstraint = 19;
-
     /// <summary>The run as its events make it; null when there is none.</summary>
     public async Task<Run?> LoadAsync(RunId id, CancellationToken stop = default)
     {
@@ -72,6 +69,13 @@ public sealed class EventLog(IDbContextFactory<CookAlongDb> databases)
         return row is null ? null : new RunId(row.Id);
     }
 
+    /// <summary>The meal that a run cooks; null when there is no such run.</summary>
+    public async Task<Guid?> MealOfAsync(RunId id, CancellationToken stop = default)
+    {
+        await using var db = await databases.CreateDbContextAsync(stop);
+        return await db.Set<RunRow>().Where(row => row.Id == id.Value).Select(row => (Guid?)row.Meal).SingleOrDefaultAsync(stop);
+    }
+
     /// <summary>Writes the first events of a new run.</summary>
     /// <param name="written">What the recipes say where its meal says what was learned.</param>
     public async Task BeginAsync(RunRow row, IReadOnlyList<Logged> events, IReadOnlyDictionary<(StepId Step, int Option), WrittenTime> written)
@@ -111,7 +115,7 @@ public sealed class EventLog(IDbContextFactory<CookAlongDb> databases)
             await db.SaveChangesAsync();
             return true;
         }
-        catch (DbUpdateException failure) when (failure.InnerException is SqliteException { SqliteErrorCode: SqliteConstraint })
+        catch (DbUpdateException failure) when (CookAlongDb.IsTaken(failure))
         {
             return false;
         }

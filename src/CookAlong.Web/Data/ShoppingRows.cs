@@ -21,8 +21,8 @@ public sealed class ShoppingTapRow
     /// <summary>Milliseconds since the Unix epoch, UTC, like every instant here.</summary>
     public required long At { get; init; }
 
-    /// <summary>It is about the household's shop and counts for every meal: the order of the aisles.</summary>
-    public required bool IsOfHousehold { get; init; }
+    /// <summary>Which setting of the household it makes, for every meal: "aisles". The latest counts. Null = it is about this meal's list alone.</summary>
+    public string? Setting { get; init; }
 
     /// <summary>The tap as it is sent, JSON.</summary>
     public required string Document { get; init; }
@@ -34,7 +34,7 @@ public sealed class ShoppingTapRow
             builder.ToTable("ShoppingTaps");
             builder.HasKey(tap => new { tap.Meal, tap.Sequence });
             builder.HasIndex(tap => new { tap.Meal, tap.Command }).IsUnique();
-            builder.HasIndex(tap => tap.IsOfHousehold);
+            builder.HasIndex(tap => new { tap.Setting, tap.At });
         }
     }
 }

@@ -5,6 +5,8 @@ namespace CookAlong.Domain.Tests.Shopping;
 
 public sealed class ShoppingStateTests
 {
+    static readonly int Aisles = Enum.GetValues<Aisle>().Length;
+
     static ShoppingState After(params ShoppingTap[] taps) => taps.Aggregate(ShoppingState.Empty, (state, tap) => state.Apply(tap));
 
     [Fact]
@@ -25,29 +27,81 @@ public sealed class ShoppingStateTests
     }
 
     [Fact]
-    public void An_aisle_moves_one_place_and_not_off_the_end()
+    public void An_order_counts_whole_and_what_it_does_not_name_comes_last()
     {
-        Assert.Equal([Aisle.Bread, Aisle.Produce], After(new ShoppingTap.MoveAisle(Aisle.Bread, -1)).Aisles.Take(2));
-        Assert.Equal(ShoppingState.Empty.Aisles, After(new ShoppingTap.MoveAisle(Aisle.Produce, -1)).Aisles);
+        var arranged = After(new ShoppingTap.ArrangeAisles([Aisle.Frozen]), new ShoppingTap.ArrangeAisles([Aisle.Drinks, Aisle.Bread]));
+        Assert.Equal([Aisle.Drinks, Aisle.Bread, Aisle.Produce, Aisle.MeatAndFish], arranged.Aisles.Take(4));
+        Assert.Equal(Enum.GetValues<Aisle>(), arranged.Aisles.Order());
     }
 
+    /// <summary>
+    /// Two phones rearrange what they see, with and without the house's network, and send their taps one by one, some of them twice.
+    /// Whatever comes between what, all are shown the order of the last tap that the server took.
+    /// </summary>
     [Fact]
-    public void Aisles_are_never_lost_or_doubled() =>
-        (from aisle in Gen.OneOf(Enum.GetValues<Aisle>()) from places in Gen.OneOf(-1, 1) select new ShoppingTap.MoveAisle(aisle, places)).Array[0, 40]
-            .Sample(moves => After([.. moves]).Aisles.Order().SequenceEqual(Enum.GetValues<Aisle>()));
+    public void Two_phones_end_with_one_order_whatever_came_between()
+    {
+        var happening = from phone in Gen.Int[0, 1]
+                        from what in Gen.Frequency((4, Gen.Const("move")), (3, Gen.Const("send")), (1, Gen.Const("send, the answer lost")), (1, Gen.Const("look")))
+                        from place in Gen.Int[0, Aisles - 2]
+                        select (phone, what, place);
+        happening.Array[0, 60].Sample(story =>
+        {
+            var (server, known, last) = (ShoppingState.Empty, new HashSet<int>(), ShoppingState.Empty.Aisles);
+            var seen = new[] { server.Aisles, server.Aisles };
+            Queue<(int Id, ShoppingTap.ArrangeAisles Tap)>[] outboxes = [new(), new()];
+            var ids = 0;
+            foreach (var (phone, what, place) in story.Concat(from phone in new[] { 0, 1 } from again in Enumerable.Range(0, story.Length) select (phone, "send", 0)))
+            {
+                var outbox = outboxes[phone];
+                if (what == "move")
+                {
+                    seen[phone] = seen[phone].RemoveAt(place).Insert(place + 1, seen[phone][place]);
+                    outbox.Enqueue((++ids, new ShoppingTap.ArrangeAisles(seen[phone])));
+                }
+                else if (what == "look")
+                {
+                    // What waits here is shown over what the server says.
+                    seen[phone] = outbox.Count > 0 ? seen[phone] : server.Aisles;
+                }
+                else if (outbox.TryPeek(out var first))
+                {
+                    if (known.Add(first.Id))
+                    {
+                        (server, last) = (server.Apply(first.Tap), first.Tap.Order);
+                    }
+
+                    if (what == "send")
+                    {
+                        outbox.Dequeue();
+                    }
+                }
+            }
+
+            return server.Aisles.SequenceEqual(last) && outboxes.All(outbox => outbox.Count == 0);
+        });
+    }
 
     [Theory]
     [InlineData("", false)]
     [InlineData("   ", false)]
     [InlineData("candles", true)]
-    public void Nothing_empty_is_added(string text, bool isSound) => Assert.Equal(isSound, ShoppingState.IsSound(new ShoppingTap.AddExtra("a", text)));
+    public void Nothing_empty_is_added(string text, bool isSound) => Assert.Equal(isSound, new ShoppingTap.AddExtra("a", text).IsSound);
 
     [Fact]
-    public void What_no_screen_offers_is_not_sound()
-    {
-        Assert.False(ShoppingState.IsSound(new ShoppingTap.AddExtra("a", new string('x', ShoppingState.LongestText + 1))));
-        Assert.False(ShoppingState.IsSound(new ShoppingTap.SetPortions(new DishId("soup"), 0)));
-        Assert.False(ShoppingState.IsSound(new ShoppingTap.MoveAisle(Aisle.Bread, 2)));
-        Assert.False(ShoppingState.IsSound(new ShoppingTap.MarkLine("onion", (Mark)9, "")));
-    }
+    public void What_no_screen_offers_is_not_sound() => Assert.All(
+        [
+            new ShoppingTap.AddExtra("a", new string('x', ShoppingTap.LongestText + 1)),
+            new ShoppingTap.AddExtra(new string('x', ShoppingTap.LongestKey + 1), "candles"),
+            new ShoppingTap.RemoveExtra(""),
+            new ShoppingTap.RemoveExtra(new string('x', ShoppingTap.LongestKey + 1)),
+            new ShoppingTap.SetPortions(new DishId("soup"), 0),
+            new ShoppingTap.SetPortions(new DishId(""), 4),
+            new ShoppingTap.SetPortions(new DishId(new string('x', 101)), 4),
+            new ShoppingTap.ArrangeAisles([]),
+            new ShoppingTap.ArrangeAisles([Aisle.Bread, Aisle.Bread]),
+            new ShoppingTap.ArrangeAisles([(Aisle)99]),
+            new ShoppingTap.MarkLine("onion", (Mark)9, ""),
+        ],
+        (ShoppingTap tap) => Assert.False(tap.IsSound));
 }

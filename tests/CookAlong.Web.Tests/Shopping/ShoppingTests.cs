@@ -1,11 +1,14 @@
 using System.Net;
 using System.Net.Http.Json;
+using CookAlong.Domain.FoodSafety;
 using CookAlong.Domain.Runs;
+using CookAlong.Domain.Shopping;
 using CookAlong.Domain.Tests.Runs;
 using CookAlong.Intake.MealFiles;
 using CookAlong.Web.Data;
 using CookAlong.Web.Features.Live.Line;
 using CookAlong.Web.Features.Meals;
+using CookAlong.Web.Features.Settings;
 using CookAlong.Web.Features.Shopping;
 using CookAlong.Web.Tests.Live;
 using Microsoft.AspNetCore.SignalR;
@@ -44,6 +47,8 @@ public sealed class ShoppingTests
     }
 
     static object Mark(string line, string mark, string amount = "3") => new { kind = "mark", line, @as = mark, amount };
+
+    static object Order(params string[] order) => new { kind = "aisles", order };
 
     static async Task<KeptList> ListAsync(LiveKitchen kitchen) => (await kitchen.House.Get<ShoppingBook>().OfAsync(LiveKitchen.MealRow, Stop))!;
 
@@ -118,6 +123,15 @@ public sealed class ShoppingTests
     }
 
     [Fact]
+    public async Task A_tap_on_a_dish_with_no_possible_name_changes_nothing()
+    {
+        await using var kitchen = await KitchenAsync();
+        Assert.False((await TapAsync(kitchen.Host, new { kind = "portions", dish = new string('x', 201), portions = 4 })).Accepted);
+        Assert.False((await TapAsync(kitchen.Host, new { kind = "portions", dish = "", portions = 4 })).Accepted);
+        Assert.Equal(0, (await ListAsync(kitchen)).Sequence);
+    }
+
+    [Fact]
     public async Task A_screen_of_the_kitchen_finds_its_meal_s_list()
     {
         await using var kitchen = await KitchenAsync();
@@ -142,12 +156,102 @@ public sealed class ShoppingTests
     public async Task The_aisles_are_the_household_s_and_the_ticks_the_meal_s()
     {
         await using var kitchen = await KitchenAsync();
-        await TapAsync(kitchen.Host, new { kind = "moveAisle", aisle = "dryGoods", by = -1 });
+        await TapAsync(kitchen.Host, Order("frozen"));
+        await TapAsync(kitchen.Host, Order("drinks", "produce"));
         await TapAsync(kitchen.Host, Mark("onion", "bought"));
         var copy = Assert.IsType<MealEdit.Kept>(await kitchen.House.Get<MealBook>().CopyAsync((await ListAsync(kitchen)).Meal, Stop));
         var other = (await kitchen.House.Get<ShoppingBook>().OfAsync(copy.Meal.Row.Id, Stop))!;
+        Assert.Equal([Aisle.Drinks, Aisle.Produce, Aisle.Bread], other.State.Aisles.Take(3));
         Assert.Equal((await ListAsync(kitchen)).State.Aisles, other.State.Aisles);
         Assert.Empty(other.State.Marks);
+    }
+
+    [Fact]
+    public async Task Only_a_host_arranges_the_household_s_aisles()
+    {
+        await using var kitchen = await KitchenAsync();
+        var ivo = await kitchen.JoinAsync("Ivo");
+        Assert.Equal(new TapAnswer(false, 0, ShoppingWords.HostArranges), await TapAsync(ivo, Order("drinks")));
+        Assert.DoesNotContain("id=\"aisles\"", await ivo.ReadAsync(Path), StringComparison.Ordinal);
+        Assert.Contains("id=\"aisles\"", await kitchen.Host.ReadAsync(Path), StringComparison.Ordinal);
+        Assert.Equal(Aisle.Produce, (await ListAsync(kitchen)).State.Aisles[0]);
+    }
+
+    [Fact]
+    public async Task A_meal_that_is_not_there_has_no_list_to_tap_on()
+    {
+        await using var kitchen = await KitchenAsync();
+        var ivo = await kitchen.JoinAsync("Ivo");
+        await kitchen.House.Get<MealBook>().DeleteAsync(LiveKitchen.MealRow, Stop);
+        foreach (var (browser, path) in new[] { (kitchen.Host, Path), (ivo, Path), (kitchen.Host, $"/meals/{LiveKitchen.NewCommand()}/shopping") })
+        {
+            using var answer = await browser.PostJsonAsync($"{path}/taps", new { commandId = LiveKitchen.NewCommand(), command = Mark("onion", "bought") });
+            Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
+        }
+
+        await using var db = kitchen.House.NewDb();
+        Assert.Empty(await db.Set<ShoppingTapRow>().ToListAsync(Stop));
+    }
+
+    [Fact]
+    public async Task A_line_more_than_a_list_takes_is_refused_with_the_reason()
+    {
+        await using var kitchen = await KitchenAsync();
+        await using (var db = kitchen.House.NewDb())
+        {
+            db.AddRange(Enumerable.Range(1, ShoppingState.MostExtras).Select(line => new ShoppingTapRow
+            {
+                Meal = LiveKitchen.MealRow,
+                Sequence = line,
+                Command = LiveKitchen.NewCommand(),
+                By = Guid.Empty,
+                At = 0,
+                Document = ShoppingTapJson.Write(new ShoppingTap.AddExtra($"extra-{line}", $"candle {line}")),
+            }));
+            await db.SaveChangesAsync(Stop);
+        }
+
+        Assert.Equal(new TapAnswer(false, 0, ShoppingWords.Full), await TapAsync(kitchen.Host, new { kind = "add", line = "one-more", text = "matches" }));
+        Assert.True((await TapAsync(kitchen.Host, new { kind = "remove", line = "extra-7" })).Accepted);
+        Assert.True((await TapAsync(kitchen.Host, new { kind = "add", line = "one-more", text = "matches" })).Accepted);
+        Assert.Contains((await ListAsync(kitchen)).State.Extras, extra => extra.Text == "matches");
+    }
+
+    // NIST SP 811 (2008), appendix B: a US cup is 236.5882 mL. The British and the metric cup are 250 mL by definition.
+    [Theory]
+    [InlineData(Region.UnitedKingdom, 250)]
+    [InlineData(Region.Scotland, 250)]
+    [InlineData(Region.UnitedStates, 236.5882)]
+    [InlineData(Region.Canada, 250)]
+    public async Task A_recipe_s_cups_are_the_household_s(Region region, double millilitres)
+    {
+        await using var kitchen = await KitchenAsync();
+        var dishes = SmallMeal.Meal.Dishes;
+        await using (var db = kitchen.House.NewDb())
+        {
+            var meal = SmallMeal.Meal with { Dishes = [dishes[0] with { Ingredients = [new("milk", 1, "cup", null, [])] }, .. dishes.Skip(1)] };
+            await db.Meals.ExecuteUpdateAsync(set => set.SetProperty(row => row.Document, MealFile.Write(meal)), Stop);
+        }
+
+        using var before = await kitchen.Host.GetAsync($"{Path}/part");
+        await kitchen.House.Get<HouseholdRegion>().ChooseAsync(region, Stop);
+        var milk = Assert.Single((await ListAsync(kitchen)).List.Lines);
+        Assert.Equal(millilitres, (double)Assert.Single(milk.Amounts).Base / (double)milk.Uses[0].Amount!.Value.Value, 0.0001);
+        using var after = await kitchen.Host.GetAsync($"{Path}/part");
+        Assert.Equal(millilitres == 250, before.Headers.ETag!.Equals(after.Headers.ETag));
+    }
+
+    [Fact]
+    public async Task Whether_a_fragment_has_changed_is_told_without_reading_the_recipes()
+    {
+        await using var kitchen = await KitchenAsync();
+        using var first = await kitchen.Host.GetAsync($"{Path}/part");
+        await using var db = kitchen.House.NewDb();
+        await db.Meals.ExecuteUpdateAsync(set => set.SetProperty(row => row.Document, "no recipe any more"), Stop);
+        using var request = new HttpRequestMessage(HttpMethod.Get, $"{Path}/part");
+        request.Headers.TryAddWithoutValidation("If-None-Match", first.Headers.ETag!.ToString());
+        using var again = await kitchen.Host.Client.SendAsync(request, Stop);
+        Assert.Equal(HttpStatusCode.NotModified, again.StatusCode);
     }
 
     [Fact]
@@ -183,7 +287,13 @@ public sealed class ShoppingTests
     [InlineData("""{"kind":"mark","line":"onion","as":"eaten"}""")]
     [InlineData("""{"kind":"add","line":"a","text":"  "}""")]
     [InlineData("""{"kind":"portions","dish":"goose","portions":0}""")]
-    [InlineData("""{"kind":"moveAisle","aisle":"dryGoods","by":0.5}""")]
+    [InlineData("""{"kind":"moveAisle","aisle":"dryGoods","by":1}""")]
+    [InlineData("""{"kind":"aisles","order":[]}""")]
+    [InlineData("""{"kind":"aisles","order":["bread","bread"]}""")]
+    [InlineData("""{"kind":"aisles","order":["bread","shoes"]}""")]
+    [InlineData("""{"kind":"aisles","order":["bread",7]}""")]
+    [InlineData("""{"kind":"remove","line":""}""")]
+    [InlineData("""{"kind":"remove","line":"1234567890123456789012345678901234567890123456789012345678901"}""")]
     [InlineData("""{"kind":"burn"}""")]
     [InlineData("[]")]
     public async Task A_tap_that_no_page_makes_changes_nothing(string command)
@@ -200,10 +310,10 @@ public sealed class ShoppingTests
     {
         await using var kitchen = await KitchenAsync();
         await TapAsync(kitchen.Host, Mark("onion", "bought"));
-        await TapAsync(kitchen.Host, new { kind = "moveAisle", aisle = "bread", by = -1 });
+        await TapAsync(kitchen.Host, Order("bread"));
         await kitchen.House.Get<MealBook>().DeleteAsync(LiveKitchen.MealRow, Stop);
         await using var db = kitchen.House.NewDb();
-        Assert.True(Assert.Single(await db.Set<ShoppingTapRow>().ToListAsync(Stop)).IsOfHousehold);
+        Assert.Equal("aisles", Assert.Single(await db.Set<ShoppingTapRow>().ToListAsync(Stop)).Setting);
     }
 
     [Fact]

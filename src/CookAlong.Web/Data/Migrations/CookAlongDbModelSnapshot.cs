@@ -518,15 +518,15 @@ namespace CookAlong.Web.Data.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
-                    b.Property<bool>("IsOfHousehold")
-                        .HasColumnType("INTEGER");
+                    b.Property<string>("Setting")
+                        .HasColumnType("TEXT");
 
                     b.HasKey("Meal", "Sequence");
 
-                    b.HasIndex("IsOfHousehold");
-
                     b.HasIndex("Meal", "Command")
                         .IsUnique();
+
+                    b.HasIndex("Setting", "At");
 
                     b.ToTable("ShoppingTaps", (string)null);
                 });

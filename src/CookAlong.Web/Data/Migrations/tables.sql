@@ -266,3 +266,50 @@ VALUES ('20261128071100_ForgottenRuns', '10.0.15');
 
 COMMIT;
 
+BEGIN TRANSACTION;
+DELETE FROM ShoppingTaps WHERE IsOfHousehold = 1;
+
+DROP INDEX "IX_ShoppingTaps_IsOfHousehold";
+
+ALTER TABLE "ShoppingTaps" ADD "Setting" TEXT NULL;
+
+CREATE INDEX "IX_ShoppingTaps_Setting_At" ON "ShoppingTaps" ("Setting", "At");
+
+CREATE TABLE "ef_temp_ShoppingTaps" (
+    "Meal" TEXT NOT NULL,
+    "Sequence" INTEGER NOT NULL,
+    "At" INTEGER NOT NULL,
+    "By" TEXT NOT NULL,
+    "Command" TEXT NOT NULL,
+    "Document" TEXT NOT NULL,
+    "Setting" TEXT NULL,
+    CONSTRAINT "PK_ShoppingTaps" PRIMARY KEY ("Meal", "Sequence")
+);
+
+INSERT INTO "ef_temp_ShoppingTaps" ("Meal", "Sequence", "At", "By", "Command", "Document", "Setting")
+SELECT "Meal", "Sequence", "At", "By", "Command", "Document", "Setting"
+FROM "ShoppingTaps";
+
+COMMIT;
+
+PRAGMA foreign_keys = 0;
+
+BEGIN TRANSACTION;
+DROP TABLE "ShoppingTaps";
+
+ALTER TABLE "ef_temp_ShoppingTaps" RENAME TO "ShoppingTaps";
+
+COMMIT;
+
+PRAGMA foreign_keys = 1;
+
+BEGIN TRANSACTION;
+CREATE UNIQUE INDEX "IX_ShoppingTaps_Meal_Command" ON "ShoppingTaps" ("Meal", "Command");
+
+CREATE INDEX "IX_ShoppingTaps_Setting_At" ON "ShoppingTaps" ("Setting", "At");
+
+COMMIT;
+
+INSERT INTO "__EFMigrationsHistory" ("MigrationId", "ProductVersion")
+VALUES ('20261128091615_ShoppingSettings', '10.0.15');
+

@@ -1,7 +1,7 @@
 using CookAlong.Domain.Runs;
+using CookAlong.Web.Data;
 using CookAlong.Web.Features.Household;
 using CookAlong.Web.Features.Meals;
-using CookAlong.Web.Features.Shopping;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace CookAlong.Web.Features.Leftovers;
@@ -22,7 +22,7 @@ public static class LeftoversFeature
                 : Results.NotFound());
 
         // A run's screens know their run and not its meal.
-        app.MapGet("/cook/{run:guid}/leftovers", async (Guid run, ShoppingDoor door) =>
-            await door.MealOfAsync(new RunId(run)) is { } meal ? Results.Redirect($"/meals/{meal}/leftovers") : Results.NotFound()).RequireAuthorization(HouseholdFeature.HostPolicy);
+        app.MapGet("/cook/{run:guid}/leftovers", async (Guid run, EventLog log) =>
+            await log.MealOfAsync(new RunId(run)) is { } meal ? Results.Redirect($"/meals/{meal}/leftovers") : Results.NotFound()).RequireAuthorization(HouseholdFeature.HostPolicy);
     }
 }

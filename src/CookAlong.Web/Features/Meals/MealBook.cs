@@ -106,7 +106,7 @@ public sealed class MealBook(IDbContextFactory<CookAlongDb> database, TimeProvid
         await using var db = await database.CreateDbContextAsync(stop);
         await using var whole = await db.Database.BeginTransactionAsync(stop);
         await db.Plans.Where(row => row.Meal == meal).ExecuteDeleteAsync(stop);
-        await db.Set<ShoppingTapRow>().Where(row => row.Meal == meal && !row.IsOfHousehold).ExecuteDeleteAsync(stop);
+        await db.Set<ShoppingTapRow>().Where(row => row.Meal == meal && row.Setting == null).ExecuteDeleteAsync(stop);
         await db.Meals.Where(row => row.Id == meal).ExecuteDeleteAsync(stop);
         await whole.CommitAsync(stop);
     }

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using CookAlong.Domain.Runs;
+using CookAlong.Web.Data;
 using CookAlong.Web.Features.Household;
 using CookAlong.Web.Features.Live.Line;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -22,31 +23,42 @@ public static class ShoppingFeature
     public static void MapShopping(this WebApplication app)
     {
         var list = app.MapGroup("/meals/{meal:guid}/shopping").RequireAuthorization();
-        list.MapGet("", (HttpContext http, Guid meal, ShoppingBook book, ShoppingDoor door, TimeProvider time) =>
-            ShowAsync(http, meal, book, door, time, view => new RazorComponentResult<ShoppingPage>(new { View = view })));
-        list.MapGet("/part", (HttpContext http, Guid meal, ShoppingBook book, ShoppingDoor door, TimeProvider time) =>
-            ShowAsync(http, meal, book, door, time, view => Part(http, view)));
+        list.MapGet("", PageAsync);
+        list.MapGet("/part", PartAsync);
         list.MapPost("/taps", TapAsync);
 
         // A run's screens know their run and not its meal.
-        app.MapGet("/cook/{run:guid}/shopping", async (Guid run, ShoppingDoor door) =>
-            await door.MealOfAsync(new RunId(run)) is { } meal ? Results.Redirect($"/meals/{meal}/shopping") : Results.NotFound()).RequireAuthorization(HouseholdFeature.InRunPolicy);
+        app.MapGet("/cook/{run:guid}/shopping", async (Guid run, EventLog log) =>
+            await log.MealOfAsync(new RunId(run)) is { } meal ? Results.Redirect($"/meals/{meal}/shopping") : Results.NotFound()).RequireAuthorization(HouseholdFeature.InRunPolicy);
     }
 
-    static async Task<IResult> ShowAsync(HttpContext http, Guid meal, ShoppingBook book, ShoppingDoor door, TimeProvider time, Func<ShoppingView, IResult> show)
+    static async Task<IResult> PageAsync(HttpContext http, Guid meal, ShoppingBook book, ShoppingDoor door, TimeProvider time)
     {
         var visitor = Visitor.Of(http.User)!;
         return await door.LetsInAsync(visitor, meal) && await book.OfAsync(meal, http.RequestAborted) is { } kept
-            ? show(new ShoppingView(kept, visitor.IsHost, time.GetUtcNow()))
+            ? new RazorComponentResult<ShoppingPage>(new { View = new ShoppingView(kept, visitor.IsHost, time.GetUtcNow()) })
             : Results.NotFound();
     }
 
-    static IResult Part(HttpContext http, ShoppingView view)
+    static async Task<IResult> PartAsync(HttpContext http, Guid meal, ShoppingBook book, ShoppingDoor door, TimeProvider time)
     {
-        var tag = $"\"{view.Kept.Tag}\"";
+        var visitor = Visitor.Of(http.User)!;
+        if (!await door.LetsInAsync(visitor, meal) || await book.TagAsync(meal, http.RequestAborted) is not { } tag)
+        {
+            return Results.NotFound();
+        }
+
         http.Response.Headers.ETag = tag;
         http.Response.Headers.CacheControl = "private, no-cache";
-        return http.Request.Headers.IfNoneMatch.Contains(tag) ? Results.StatusCode(StatusCodes.Status304NotModified) : new RazorComponentResult<ShoppingPart>(new { View = view });
+        if (http.Request.Headers.IfNoneMatch.Contains(tag))
+        {
+            return Results.StatusCode(StatusCodes.Status304NotModified);
+        }
+
+        // A tap that comes between makes the list newer than its tag; the next look shows it once more.
+        return await book.OfAsync(meal, http.RequestAborted) is { } kept
+            ? new RazorComponentResult<ShoppingPart>(new { View = new ShoppingView(kept, visitor.IsHost, time.GetUtcNow()) })
+            : Results.NotFound();
     }
 
     static async Task<IResult> TapAsync(HttpContext http, Guid meal, ShoppingRequest request, ShoppingBook book, ShoppingDoor door, IHubContext<LiveHub> hub)
@@ -59,11 +71,28 @@ public static class ShoppingFeature
 
         if (ShoppingTapJson.Read(request.Command) is not { } tap)
         {
-            return Results.Ok(new TapAnswer(false, 0, ShoppingWords.NotAList));
+            return Refuse(ShoppingWords.NotAList);
         }
 
-        var sequence = await book.KeepAsync(meal, request.CommandId, visitor.Person, tap, http.RequestAborted);
-        await hub.Clients.Group(GroupOf(meal)).SendAsync("Shopping", new ShoppingNews(sequence), http.RequestAborted);
-        return Results.Ok(new TapAnswer(true, sequence, null));
+        if (ShoppingTapJson.SettingOf(tap) is not null && !visitor.IsHost)
+        {
+            return Refuse(ShoppingWords.HostArranges);
+        }
+
+        if (await book.KeepAsync(meal, request.CommandId, visitor.Person, tap, http.RequestAborted) is not { } outcome)
+        {
+            return Results.NotFound();
+        }
+
+        if (outcome.Refusal is { } why)
+        {
+            return Refuse(why);
+        }
+
+        // It is kept, so the others are told even if this phone has gone.
+        await hub.Clients.Group(GroupOf(meal)).SendAsync("Shopping", new ShoppingNews(outcome.Sequence), CancellationToken.None);
+        return Results.Ok(new TapAnswer(true, outcome.Sequence, null));
     }
+
+    static IResult Refuse(string why) => Results.Ok(new TapAnswer(false, 0, why));
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using CookAlong.Domain;
@@ -8,7 +9,11 @@ namespace CookAlong.Web.Features.Shopping;
 /// <summary>Taps on a shopping list, as screens send them and as they are kept. Their names never change.</summary>
 public static class ShoppingTapJson
 {
-    public static string Move(Aisle aisle, int by) => Write(new ShoppingTap.MoveAisle(aisle, by));
+    /// <summary>What a household sets for all its lists, as <see cref="SettingOf"/> names it.</summary>
+    public static readonly string[] Settings = ["aisles"];
+
+    /// <summary>Which setting of the household a tap makes; null = it is about one list.</summary>
+    public static string? SettingOf(ShoppingTap tap) => tap is ShoppingTap.ArrangeAisles ? "aisles" : null;
 
     public static string Portions(DishId dish, decimal portions) => Write(new ShoppingTap.SetPortions(dish, portions));
 
@@ -20,7 +25,7 @@ public static class ShoppingTapJson
         ShoppingTap.AddExtra add => new JsonObject { ["kind"] = "add", ["line"] = add.Key, ["text"] = add.Text },
         ShoppingTap.RemoveExtra remove => new JsonObject { ["kind"] = "remove", ["line"] = remove.Key },
         ShoppingTap.SetPortions portions => new JsonObject { ["kind"] = "portions", ["dish"] = portions.Dish.Value, ["portions"] = portions.Portions },
-        ShoppingTap.MoveAisle move => new JsonObject { ["kind"] = "moveAisle", ["aisle"] = Name(move.Aisle), ["by"] = move.By },
+        ShoppingTap.ArrangeAisles aisles => new JsonObject { ["kind"] = "aisles", ["order"] = new JsonArray([.. aisles.Order.Select(aisle => JsonValue.Create(Name(aisle)))]) },
         _ => throw new System.Diagnostics.UnreachableException($"An unknown tap: {tap.GetType().Name}."),
     }).ToJsonString();
 
@@ -34,21 +39,32 @@ public static class ShoppingTapJson
 
         ShoppingTap? tap = Text(json, "kind") switch
         {
-            "mark" when Text(json, "line") is { } line && Named<Mark>(json, "as") is { } mark => new ShoppingTap.MarkLine(line, mark, Text(json, "amount") ?? ""),
+            "mark" when Text(json, "line") is { } line && Named<Mark>(Text(json, "as")) is { } mark => new ShoppingTap.MarkLine(line, mark, Text(json, "amount") ?? ""),
             "add" when Text(json, "line") is { } key && Text(json, "text") is { } text => new ShoppingTap.AddExtra(key, text),
             "remove" when Text(json, "line") is { } key => new ShoppingTap.RemoveExtra(key),
             "portions" when Text(json, "dish") is { } dish && Number(json, "portions") is { } portions => new ShoppingTap.SetPortions(new DishId(dish), portions),
-            "moveAisle" when Named<Aisle>(json, "aisle") is { } aisle && Number(json, "by") is { } by && by is -1 or 1 => new ShoppingTap.MoveAisle(aisle, (int)by),
+            "aisles" when Order(json) is { } order => new ShoppingTap.ArrangeAisles(order),
             _ => null,
         };
-        return tap is not null && ShoppingState.IsSound(tap) ? tap : null;
+        return tap is { IsSound: true } ? tap : null;
     }
 
     public static string Name<T>(T value)
         where T : struct, Enum => JsonNamingPolicy.CamelCase.ConvertName(value.ToString());
 
-    static T? Named<T>(JsonElement json, string name)
-        where T : struct, Enum => Text(json, name) is { } text ? Enum.GetValues<T>().Where(value => Name(value) == text).Cast<T?>().FirstOrDefault() : null;
+    static T? Named<T>(string? name)
+        where T : struct, Enum => Enum.GetValues<T>().Where(value => Name(value) == name).Cast<T?>().FirstOrDefault();
+
+    static ImmutableArray<Aisle>? Order(JsonElement json)
+    {
+        if (!json.TryGetProperty("order", out var order) || order.ValueKind != JsonValueKind.Array)
+        {
+            return null;
+        }
+
+        var aisles = order.EnumerateArray().Select(one => one.ValueKind == JsonValueKind.String ? Named<Aisle>(one.GetString()) : null).ToList();
+        return aisles.Contains(null) ? null : [.. aisles.OfType<Aisle>()];
+    }
 
     static string? Text(JsonElement json, string name) => json.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.String ? value.GetString() : null;
 

@@ -12,6 +12,10 @@ public static class ShoppingWords
 
     public const string NotLetIn = "This list is for the host and for helpers who have joined this meal.";
 
+    public const string HostArranges = "The order of the aisles counts for every meal of this household: its host arranges them.";
+
+    public static readonly string Full = $"{ShoppingState.MostExtras} lines are typed in, and the list takes no more. Take one off first.";
+
     public static string Title(Meal meal) => $"Shopping for {meal.Name}";
 
     public static string Of(Aisle aisle) => aisle switch

@@ -2,11 +2,12 @@
 
 import { armable, isArmed, isAwake, sound } from "./arm.js";
 import { schedule } from "./calls.js";
-import { here, now, rehearse, sample, there, wallClock } from "./clock.js";
+import { here, now, rehearse, there, wallClock } from "./clock.js";
 import { tick } from "./countdown.js";
 import { forgetKept, keepCalls, keepPage, keepPart, keptCalls, keptPart } from "./keep.js";
 import { line } from "./line.js";
-import { outbox } from "./outbox.js";
+import { outbox, post } from "./outbox.js";
+import { beat, firstReading } from "./page.js";
 import { patcher } from "./patch.js";
 import { farewell, say, showCutOff, showRinging, showWaiting } from "./signs.js";
 import * as words from "./words.js";
@@ -16,8 +17,7 @@ const run = /** @type {string} */ (live.dataset.run);
 if (live.dataset.rate) rehearse(run, Number(live.dataset.rate));
 const clock = wallClock(/** @type {string} */ (live.dataset.zone));
 
-/** Boards change with time alone, so a new one is asked for now and then; without a socket at every beat, which also says that the server is there. */
-const BEAT = 4_000;
+/** Boards change with time alone, so a new one is asked for now and then. */
 const BEATS_WITH_SOCKET = 4;
 
 const sequence = () => Number(live.querySelector("#part")?.getAttribute("data-sequence") ?? 0);
@@ -26,10 +26,7 @@ const sequence = () => Number(live.querySelector("#part")?.getAttribute("data-se
 const isKept = live.hasAttribute("data-kept");
 const part = /** @type {string} */ (live.dataset.part);
 
-// The page itself is the first reading of the server's clock.
-const [page] = /** @type {PerformanceNavigationTiming[]} */ (performance.getEntriesByType("navigation"));
-const drawn = Number(live.querySelector("#part")?.getAttribute("data-now"));
-if (page && drawn && !isKept) sample(performance.timeOrigin + page.requestStart, drawn, performance.timeOrigin + page.responseEnd);
+const drawn = firstReading(live, isKept);
 
 /** What this screen tells the others of itself. */
 const state = () => ({ isBoard: document.documentElement.classList.contains("board"), isArmed: isArmed(), isAwake: isAwake() });
@@ -76,7 +73,8 @@ const taps = outbox({
   store: localStorage,
   async send(tap) {
     const request = { runId: run, commandId: tap.commandId, saw: tap.saw, command: tap.command };
-    return hub.send(request).catch(() => post(request));
+    // The way round when there is no socket.
+    return hub.send(request).catch(() => post(`/cook/${run}/taps`, request, words.refusedByDoor));
   },
   answered(tap, answer) {
     if (!answer.accepted) {
@@ -87,20 +85,6 @@ const taps = outbox({
   },
   changed: (waiting) => showWaiting(live, waiting),
 });
-
-/** The way round when there is no socket. @param {object} request */
-async function post(request) {
-  const response = await fetch(`/cook/${run}/taps`, {
-    method: "POST",
-    headers: { "Content-Type": "application/json" },
-    body: JSON.stringify(request),
-    redirect: "manual",
-  });
-  if (response.ok) return response.json();
-  if (response.type === "opaqueredirect" || [401, 403, 404].includes(response.status)) return { accepted: false, reason: words.refusedByDoor };
-  if (response.status >= 400 && response.status < 500 && response.status !== 408 && response.status !== 429) return { accepted: false, reason: words.notUnderstood };
-  throw new Error(`The server answered ${response.status}.`);
-}
 
 const hub = line({
   run,
@@ -189,11 +173,7 @@ setInterval(() => {
   const since = left ? null : hub.silentSince();
   showCutOff(since === null ? null : clock.seconds(there(since)));
 }, 250);
-let beat = 0;
-setInterval(() => {
-  if (!hub.isOpen() || ++beat % BEATS_WITH_SOCKET === 0) look();
-  taps.flush();
-}, BEAT);
+beat(hub, BEATS_WITH_SOCKET, look, taps.flush);
 draw();
 if (isKept) {
   calls.set(keptCalls(run));

@@ -1,6 +1,8 @@
 // Taps wait here until the server has answered them, across reloads and power cuts of this device.
 // A command's id makes a repeated sending harmless, so whatever is in doubt is simply sent again, in order.
 
+import * as words from "./words.js";
+
 /** @typedef {{ kind: string } & Record<string, unknown>} Command */
 /** @typedef {{ commandId: string, saw: number, command: Command, label: string }} Tap */
 /** @typedef {{ accepted: boolean, sequence?: number, reason?: string }} Answer */
@@ -16,7 +18,25 @@ export function newId() {
 }
 
 /** What a tap is about. @param {Command} command */
-const thing = (command) => command.step ?? command.call ?? command.line ?? command.dish ?? command.aisle ?? "the kitchen";
+const thing = (command) => command.step ?? command.call ?? command.line ?? command.dish ?? "the kitchen";
+
+/**
+ * Sends a tap by HTTP. Rejects when the server could not be reached.
+ * @param {string} address @param {object} request @param {string} refused what to say to somebody who is not let in
+ * @returns {Promise<Answer>}
+ */
+export async function post(address, request, refused) {
+  const response = await fetch(address, {
+    method: "POST",
+    headers: { "Content-Type": "application/json" },
+    body: JSON.stringify(request),
+    redirect: "manual",
+  });
+  if (response.ok) return response.json();
+  if (response.type === "opaqueredirect" || [401, 403, 404].includes(response.status)) return { accepted: false, reason: refused };
+  if (response.status >= 400 && response.status < 500 && response.status !== 408 && response.status !== 429) return { accepted: false, reason: words.notUnderstood };
+  throw new Error(`The server answered ${response.status}.`);
+}
 
 /**
  * @param {{

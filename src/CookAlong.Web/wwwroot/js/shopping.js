@@ -1,78 +1,78 @@
 // The shopping list in the browser. The server draws the list; here a tap is shown at once, kept and sent.
 
-import { here, sample, there, wallClock } from "./clock.js";
-import { keepPage, keepPart, keptPart } from "./keep.js";
+import { moved, showOrder } from "./aisles.js";
+import { here, there, wallClock } from "./clock.js";
+import { forgetKept, keepPage, keepPart, keptPart } from "./keep.js";
 import { line } from "./line.js";
-import { newId, outbox } from "./outbox.js";
+import { newId, outbox, post } from "./outbox.js";
+import { beat, firstReading } from "./page.js";
 import { patcher } from "./patch.js";
 import { farewell, say, showCutOff, showWaiting } from "./signs.js";
 import * as words from "./words.js";
 
 /** @typedef {"open" | "bought" | "cupboard"} Mark */
+/** @typedef {import("./outbox.js").Command} Command */
 
 const live = /** @type {HTMLElement} */ (document.getElementById("live"));
 const meal = /** @type {string} */ (live.dataset.meal);
 const part = /** @type {string} */ (live.dataset.part);
 const clock = wallClock(/** @type {string} */ (live.dataset.zone));
+const notLetIn = /** @type {string} */ (live.dataset.notLetIn);
 const isKept = live.hasAttribute("data-kept");
 
-/** Without a socket the list is asked for now and then, which also says that the server is there. */
-const BEAT = 4_000;
+/** Others' taps are news; what else changes a list, its meal and the household's settings, may take half a minute. */
 const BEATS_WITH_SOCKET = 8;
 
-const drawn = Number(live.querySelector("#part")?.getAttribute("data-now"));
-const [page] = /** @type {PerformanceNavigationTiming[]} */ (performance.getEntriesByType("navigation"));
-if (page && drawn && !isKept) sample(performance.timeOrigin + page.requestStart, drawn, performance.timeOrigin + page.responseEnd);
-
+const drawn = firstReading(live, isKept);
 let left = false;
 
-/** What was tapped here and is on no list from the server yet. @type {Map<string, Mark>} */
+/**
+ * The last tap made here about each thing, shown until a list knows of it: one that was asked for before the tap may come after its answer.
+ * @type {Map<string, { command: Command, sequence: number }>} the list's sequence that has it; none while it waits
+ */
 const mine = new Map();
+
+/** @param {Command} command */
+const about = ({ kind, line = "" }) => `${kind} ${line}`;
 
 const taps = outbox({
   run: `shopping.${meal}`,
   store: localStorage,
-  send: (tap) => post({ commandId: tap.commandId, command: tap.command }),
+  send: (tap) => post(`/meals/${meal}/shopping/taps`, { commandId: tap.commandId, command: tap.command }, notLetIn),
   answered(tap, answer) {
+    const last = mine.get(about(tap.command));
     if (!answer.accepted) {
-      mine.delete(String(tap.command.line));
+      if (last?.command === tap.command) mine.delete(about(tap.command));
       say(`${tap.label}: ${answer.reason}`);
+      show();
+    } else if (last?.command === tap.command) {
+      last.sequence = /** @type {number} */ (answer.sequence);
     }
     look();
   },
   changed: show,
 });
-for (const { command } of taps.waiting()) if (command.kind === "mark") mine.set(String(command.line), /** @type {Mark} */ (command.as));
+remember();
 
-/** @param {object} request */
-async function post(request) {
-  const response = await fetch(`/meals/${meal}/shopping/taps`, {
-    method: "POST",
-    headers: { "Content-Type": "application/json" },
-    body: JSON.stringify(request),
-    redirect: "manual",
-  });
-  if (response.ok) return response.json();
-  if (response.type === "opaqueredirect" || [401, 403, 404].includes(response.status)) return { accepted: false, reason: words.notOnThisList };
-  if (response.status >= 400 && response.status < 500 && response.status !== 408 && response.status !== 429) return { accepted: false, reason: words.notUnderstood };
-  throw new Error(`The server answered ${response.status}.`);
+function remember() {
+  for (const { command } of taps.waiting()) mine.set(about(command), { command, sequence: Infinity });
 }
+
+const sequence = () => Number(live.querySelector("#part")?.getAttribute("data-sequence") ?? 0);
 
 const patch = patcher(live, patched, (html) => keepPart(part, html));
 
-/** A list from the server knows of everything that it has answered. */
 function patched() {
-  const waiting = new Set(taps.waiting().map((tap) => tap.command.line));
-  for (const key of [...mine.keys()]) if (!waiting.has(key)) mine.delete(key);
+  for (const [key, own] of mine) if (own.sequence <= sequence()) mine.delete(key);
   show();
 }
 
 function show() {
   const waiting = taps.waiting();
-  const keys = new Set(waiting.filter((tap) => tap.command.kind === "mark").map((tap) => String(tap.command.line)));
+  const keys = new Set(waiting.filter((tap) => tap.command.kind === "mark").map((tap) => tap.command.line));
   for (const item of /** @type {NodeListOf<HTMLElement>} */ (live.querySelectorAll("li[data-key]"))) {
     const key = /** @type {string} */ (item.dataset.key);
-    const mark = mine.get(key) ?? item.dataset.state;
+    const mark = String(mine.get(`mark ${key}`)?.command.as ?? item.dataset.state);
     item.dataset.shown = mark;
     item.toggleAttribute("data-waiting", keys.has(key));
     for (const button of item.querySelectorAll("[data-mark]")) button.setAttribute("aria-pressed", String(button.getAttribute("data-mark") === mark));
@@ -80,6 +80,8 @@ function show() {
   const open = live.querySelector(".left b");
   if (open) open.textContent = String(live.querySelectorAll("section:not([data-at-home]) [data-shown=open]").length);
   for (const button of live.querySelectorAll("[data-share]")) button.toggleAttribute("hidden", !("share" in navigator));
+  const order = /** @type {string[] | undefined} */ (mine.get("aisles ")?.command.order) ?? live.querySelector(".aisles")?.getAttribute("data-order")?.split(" ");
+  if (order) showOrder(live, order);
   showWaiting(live, waiting);
 }
 
@@ -105,13 +107,15 @@ const hub = line({
 function leave() {
   left = true;
   hub.close();
-  live.replaceChildren(farewell(words.notOnThisList));
+  forgetKept();
+  live.replaceChildren(farewell(notLetIn));
   document.getElementById("add")?.remove();
 }
 
-/** @param {import("./outbox.js").Command} command @param {string} label */
+/** @param {Command} command @param {string} label */
 function tap(command, label) {
-  taps.add(command, Number(live.querySelector("#part")?.getAttribute("data-sequence") ?? 0), label);
+  taps.add(command, sequence(), label);
+  remember();
   show();
   taps.flush();
 }
@@ -126,8 +130,9 @@ document.addEventListener("click", (event) => {
   if (button.dataset.mark && item) {
     const key = /** @type {string} */ (item.dataset.key);
     const mark = /** @type {Mark} */ (item.dataset.shown === button.dataset.mark ? "open" : button.dataset.mark);
-    mine.set(key, mark);
     tap({ kind: "mark", line: key, as: mark, amount: item.dataset.amount ?? "" }, `${words.marked[mark]}: ${item.querySelector(".what")?.textContent}`);
+  } else if (button.dataset.move) {
+    tap({ kind: "aisles", order: moved(button, Number(button.dataset.move)) }, labelOf(button));
   } else if (button.dataset.tap) {
     tap(JSON.parse(button.dataset.tap), labelOf(button));
   } else if ("print" in button.dataset) {
@@ -166,11 +171,7 @@ setInterval(() => {
   const since = left ? null : hub.silentSince();
   showCutOff(since === null ? null : clock.seconds(there(since)), words.shopAlone);
 }, 250);
-let beat = 0;
-setInterval(() => {
-  if (!hub.isOpen() || ++beat % BEATS_WITH_SOCKET === 0) look();
-  taps.flush();
-}, BEAT);
+beat(hub, BEATS_WITH_SOCKET, look, taps.flush);
 show();
 if (isKept) keptPart(part).then((html) => html && patch.show(html));
-else keepPage(meal, "/meals/", `/meals/${meal}/shopping`);
+else keepPage(meal, "/meals/");

@@ -14,8 +14,6 @@ export const copied = "The list is copied. Paste it wherever you like.";
 
 export const notCopied = "This browser does not let the page copy. Mark the list and copy it by hand.";
 
-export const notOnThisList = "This list is for the host and for helpers who have joined this meal.";
-
 export const waiting = (/** @type {string} */ label) => `Waiting to send: ${label}`;
 
 export const refusedByDoor = "This screen is not in this kitchen any more. Ask the host for the code and join again.";
