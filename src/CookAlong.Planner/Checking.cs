@@ -44,7 +44,8 @@ internal static class Checking
         var isOfBegun = (breach.Step is { } step && begun.Contains(step))
             || (breach.Other is { } other && begun.Contains(other))
             || (breach.Dish is { } id && meal.Dishes.Single(dish => dish.Id == id).Steps.All(one => begun.Contains(one.Id)));
-        var isForced = breach.Rule == RuleId.FixedTimes;
+        // Who cooks on into the night is up.
+        var isForced = breach.Rule is RuleId.FixedTimes or RuleId.Nights;
         return !isOfBegun && !isForced && !(breach.At < now);
     }
 }

@@ -24,7 +24,7 @@ public sealed class CpSatPlanner : IMealPlanner
 
     internal static Plan Best(PlanRequest request, Search search)
     {
-        var (meal, told) = (request.Meal, Told.Of(request));
+        var (meal, told) = (request.So is null ? Nights.Observed(request.Meal) : request.Meal, Told.Of(request));
         if (request.So is { } so)
         {
             var clock = Clock.Of(so, request.Now);

@@ -48,7 +48,7 @@ internal static class WhyNot
     /// <summary>The change for no longer than the plan found needs it; null where that plan does not need it at all.</summary>
     private static PlanChange? Told(Meal meal, Meal changed, PlanChange change, Plan plan) => change switch
     {
-        PlanChange.AddHelper => NeededSpan.Of(changed, plan, ChangedMeal.NewHelper(meal)) is { } span ? new PlanChange.AddHelper(span.From, span.To) : null,
+        PlanChange.AddHelper => NeededSpan.Of(Nights.Observed(changed), plan, ChangedMeal.NewHelper(meal)) is { } span ? new PlanChange.AddHelper(span.From, span.To) : null,
         PlanChange.AddOven => NeededSpan.Of(plan, ChangedMeal.NewOven(meal)) is { } span ? new PlanChange.AddOven(span) : null,
         _ => change,
     };

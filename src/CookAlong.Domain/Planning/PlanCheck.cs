@@ -29,6 +29,7 @@ public static class PlanCheck
         (RuleId.OneJobEach, PeopleChecks.OneJobEach),
         (RuleId.EnoughHands, PeopleChecks.EnoughHands),
         (RuleId.Availability, PeopleChecks.Availability),
+        (RuleId.Nights, PeopleChecks.Nights),
         (RuleId.Skills, PeopleChecks.Skills),
         (RuleId.Children, PeopleChecks.Children),
         (RuleId.Nearby, PeopleChecks.Nearby),

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CookAlong.Domain;
 using CookAlong.Domain.Kitchens;
 using CookAlong.Domain.Meals;
@@ -76,10 +77,12 @@ sealed record Instance(string Name, int Best, int[] Minutes, int[][] Before, int
             Id(task), $"Task {task}", null, null,
             new Way(Durations.Exactly(minutes), Hands ? Attention.HandsOn : Attention.Unattended, 1, Hands ? Uses.Nothing : Uses.Nothing with { Appliances = [.. Taken(task)] }),
             [], [], ChildSafe: false, [.. Before[task].Select(before => new After(Id(before), 0, null))], [], null, null, [], null, PauseAfter: false));
+        // Nobody sleeps in a machine shop.
+        ImmutableArray<Window> dayAndNight = [new(Table - Bound, Table + 100_000)];
         return new Meal(
             Name, TimeZoneInfo.Utc, Table - Bound, [new Course(new("main"), "Main", Table)], [],
             new Kitchen([], 0, [], Hands ? [] : [.. Capacity.Select((count, resource) => new Appliance(Resource(resource), count))]),
-            [.. Enumerable.Range(0, Hands ? Capacity[0] : 0).Select(cook => new Helper(new($"cook-{cook}"), $"Cook {cook}", [], null, IsChild: false))],
+            [.. Enumerable.Range(0, Hands ? Capacity[0] : 0).Select(cook => new Helper(new($"cook-{cook}"), $"Cook {cook}", dayAndNight, null, IsChild: false))],
             [new Dish(dish, "All", new("main"), 1, [], [wait], [.. steps])]);
     }
 

@@ -78,6 +78,8 @@ public sealed partial class PlanCheckTests
         (RuleId.Availability, "before she comes", Helper("ida", helper => helper with { Available = [new(At(141), At(260))] })),
         (RuleId.Availability, "after she leaves", Helper("ida", helper => helper with { Available = [new(At(60), At(209))] })),
         (RuleId.Availability, "a tend before she comes", Tend(0, tend => tend with { At = At(59), Helper = new("ida") })),
+        (RuleId.Nights, "hands the night before", Both(DayBefore, Moved("roast-prepare", -600))),
+        (RuleId.Nights, "into the night before", Both(DayBefore, Moved("roast-prepare", -739))),
         (RuleId.Skills, "for a step", Helper("sam", helper => helper with { Can = [] })),
         (RuleId.Skills, "for a tend, those of its step", Both(Helper("sam", helper => helper with { Can = ["hot"] }), MealStep("roast-cook", step => step with { Needs = ["knife"] }))),
         (RuleId.Children, "a step that is not for them", MealStep("potato-wash", step => step with { ChildSafe = false })),
@@ -95,6 +97,11 @@ public sealed partial class PlanCheckTests
             MealStep("roast-cook", step => step with { Tends = [new("turn", 2, null, -1, 3, false)] }),
             Plan(plan => plan with { Tends = [plan.Tends[0] with { At = At(119), Minutes = 2 }] }))),
     ];
+
+    /// <summary>Where it is ten in the morning at minute 0, and work may begin the day before.</summary>
+    static Change DayBefore => (meal, plan) => (
+        meal with { NotBefore = At(-1000), TimeZone = TimeZoneInfo.CreateCustomTimeZone("ten hours ahead", TimeSpan.FromHours(10), null, null) },
+        plan with { NotBefore = At(-1000) });
 
     static Change Both(Change one, Change other) => (meal, plan) =>
     {

@@ -135,6 +135,10 @@ public sealed class DishBookTests : IDisposable
     public async Task What_a_dish_contains_is_read_from_its_ingredients_names_too() =>
         Assert.Equal("celery, egg, milk", DishWords.Contains((await AddedWithAsync("butter", "celeriac")).Dish));
 
+    [Fact]
+    public async Task What_stands_among_its_allergens_and_in_its_name_is_told_once() =>
+        Assert.Equal("Peanuts", DishWords.Contains((await AddedAsync()).Dish with { Ingredients = [new("peanuts", null, null, null, ["Peanuts"])] }));
+
     async Task<KeptDish> AddedWithAsync(params string[] more)
     {
         var document = System.Text.Json.Nodes.JsonNode.Parse(LeekTart.Json)!;

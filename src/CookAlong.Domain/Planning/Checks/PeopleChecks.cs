@@ -47,6 +47,26 @@ static class PeopleChecks
         where missing is not null
         select new Breach(RuleId.Availability, Step: job.Step.Id, Helper: job.Helper, Thing: job.Tend?.Text, At: missing);
 
+    public static IEnumerable<Breach> Nights(PlanInQuestion question)
+    {
+        var nights = Planning.Nights.Of(question.Meal);
+        var upAtNight = Presence.OfAny(question.Meal.Helpers.Where(helper => !helper.IsChild && !helper.Available.IsDefaultOrEmpty));
+        var worked =
+            from job in question.Jobs
+            where question.Helper(job.Helper)!.Available.IsDefaultOrEmpty
+            from night in nights
+            where job.Start < night.To && night.From < job.End
+            select new Breach(RuleId.Nights, Step: job.Step.Id, Helper: job.Helper, Thing: job.Tend?.Text, At: Minute.Later(job.Start, night.From));
+        var watched =
+            from work in question.Works
+            where work.Way.Attention == Attention.Nearby
+            from night in nights
+            let alone = upAtNight.FirstGap(Minute.Later(work.Planned.Start, night.From), Minute.Earlier(work.Planned.End, night.To))
+            where alone is not null
+            select new Breach(RuleId.Nights, Step: work.Step.Id, At: alone);
+        return worked.Concat(watched);
+    }
+
     public static IEnumerable<Breach> Skills(PlanInQuestion question) =>
         from job in question.Jobs
         from need in job.Step.Needs

@@ -25,7 +25,8 @@ public static class DishWords
     /// <summary>"egg, milk": what its ingredients are said to contain, and what their names say; null when nothing is known.</summary>
     public static string? Contains(Dish dish) => dish.Ingredients
         .SelectMany(one => one.Contains.Concat(FoodWords.Read(one.Name).Certain.Where(Traits.OfTheUnion.Contains).Select(trait => trait.ToString().ToLowerInvariant())))
-        .Distinct(StringComparer.OrdinalIgnoreCase).Order(StringComparer.OrdinalIgnoreCase).ToArray() is { Length: > 0 } all ? string.Join(", ", all) : null;
+        // "peanuts" on the packet, "peanut" by its name.
+        .DistinctBy(word => word.TrimEnd('s', 'S'), StringComparer.OrdinalIgnoreCase).Order(StringComparer.OrdinalIgnoreCase).ToArray() is { Length: > 0 } all ? string.Join(", ", all) : null;
 
     /// <summary>Every word is in the dish's name, kind, occasion, household or ingredients.</summary>
     public static bool IsFound(KeptDish dish, string words)

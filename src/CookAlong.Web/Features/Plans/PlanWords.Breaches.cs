@@ -67,6 +67,9 @@ public static partial class PlanWords
                 ? $"{Step} at {At} is given to {Helper}, whom the meal does not know."
                 : $"{Step} at {At} has {Found} different helpers; it takes {Allowed}.",
             RuleId.Availability => $"{Helper} is not in the kitchen at {At}, in the middle of {Job()}.",
+            RuleId.Nights => breach.Helper is null
+                ? $"Nobody is up at {At}, in the night before the meal, but {Step} needs somebody nearby."
+                : $"{Helper} is asleep at {At}, in the night before the meal, and should be at {Job()}.",
             RuleId.Skills => $"{Helper} cannot do {Step} at {At}: it needs {breach.Thing}.",
             RuleId.Children => $"{Helper} is a child, and {Job()} at {At} is not for children.",
             RuleId.Nearby => $"Nobody adult is in the kitchen at {At}, but {Step} needs somebody nearby.",
