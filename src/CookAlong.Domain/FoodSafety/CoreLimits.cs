@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CookAlong.Domain.Quantities;
 using static CookAlong.Domain.FoodSafety.Sources;
 
 namespace CookAlong.Domain.FoodSafety;
@@ -9,15 +10,15 @@ public static class CoreLimits
     /// <summary>Each with the regions and the foods it is for.</summary>
     public static ImmutableArray<(ImmutableArray<Region> Regions, ImmutableArray<Food> Foods, Limit Limit)> All { get; } =
     [
-        (Us, [Food.WholePoultry, Food.PoultryPieces], new("us-poultry", Fahrenheit(165), null, UsChart)),
-        (Us, [Food.Stuffing], new("us-stuffing", Fahrenheit(165), null, UsChart)),
-        (Us, [Food.Casserole], new("us-casserole", Fahrenheit(165), null, UsChart)),
-        (Us, [Food.GroundMeat], new("us-ground", Fahrenheit(160), null, UsChart)),
-        (Us, [Food.EggDish], new("us-egg-dish", Fahrenheit(160), null, UsChart)),
+        (Us, [Food.WholePoultry, Food.PoultryPieces], new("us-poultry", OvenScale.Celsius(fahrenheit: 165), null, UsChart)),
+        (Us, [Food.Stuffing], new("us-stuffing", OvenScale.Celsius(fahrenheit: 165), null, UsChart)),
+        (Us, [Food.Casserole], new("us-casserole", OvenScale.Celsius(fahrenheit: 165), null, UsChart)),
+        (Us, [Food.GroundMeat], new("us-ground", OvenScale.Celsius(fahrenheit: 160), null, UsChart)),
+        (Us, [Food.EggDish], new("us-egg-dish", OvenScale.Celsius(fahrenheit: 160), null, UsChart)),
         // The three minutes are a rest, off the heat and before carving.
-        (Us, [Food.WholeCut, Food.RolledJoint, Food.Pork], new("us-whole-cut", Fahrenheit(145), TimeSpan.FromMinutes(3), UsChart)),
-        (Us, [Food.RawHam], new("us-raw-ham", Fahrenheit(145), TimeSpan.FromMinutes(3), UsChart)),
-        (Us, [Food.Fish], new("us-fish", Fahrenheit(145), null, UsChart)),
+        (Us, [Food.WholeCut, Food.RolledJoint, Food.Pork], new("us-whole-cut", OvenScale.Celsius(fahrenheit: 145), TimeSpan.FromMinutes(3), UsChart)),
+        (Us, [Food.RawHam], new("us-raw-ham", OvenScale.Celsius(fahrenheit: 145), TimeSpan.FromMinutes(3), UsChart)),
+        (Us, [Food.Fish], new("us-fish", OvenScale.Celsius(fahrenheit: 145), null, UsChart)),
         // One rule for all: 70 °C for 2 minutes, or what kills as much. Whole beef and lamb may be served pink (PinkInside).
         (Uk, [.. Enum.GetValues<Food>()], new("uk-70-for-2", 70, TimeSpan.FromMinutes(2), UkCooking)),
         (Ca, [Food.WholeCut], new("ca-beef-medium-rare", 63, null, Sources.Canada)),
@@ -46,6 +47,4 @@ public static class CoreLimits
     /// Source: UK Food Standards Agency, advice to caterers as given by nibusinessinfo.co.uk.
     /// </summary>
     public static bool PinkInside(Region region, Food food) => region is Region.UnitedKingdom or Region.Scotland && food == Food.WholeCut;
-
-    internal static double Fahrenheit(double degrees) => (degrees - 32) / 1.8;
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CookAlong.Domain.Quantities;
 using static CookAlong.Domain.FoodSafety.Sources;
 
 namespace CookAlong.Domain.FoodSafety;
@@ -11,12 +12,12 @@ public static class Holding
     public static ImmutableArray<TimeLimit> AllTimes => [UkBelowHot, UsOut, UsOutHot];
 
     static readonly Limit UkHot = new("uk-hot", 63, null, UkHygiene);
-    static readonly Limit UsHot = new("us-hot", CoreLimits.Fahrenheit(140), null, UsHome);
+    static readonly Limit UsHot = new("us-hot", OvenScale.Celsius(fahrenheit: 140), null, UsHome);
     static readonly Limit UkReheat = new("uk-reheat", 70, TimeSpan.FromMinutes(2), UkCooking);
     static readonly Limit ScotsReheat = new("scots-reheat", 82, null, Scottish);
-    static readonly Limit UsReheat = new("us-reheat", CoreLimits.Fahrenheit(165), null, UsChart);
+    static readonly Limit UsReheat = new("us-reheat", OvenScale.Celsius(fahrenheit: 165), null, UsChart);
     static readonly Limit UkFridge = new("uk-fridge", 8, null, UkChill);
-    static readonly Limit UsFridge = new("us-fridge", CoreLimits.Fahrenheit(40), null, UsHome);
+    static readonly Limit UsFridge = new("us-fridge", OvenScale.Celsius(fahrenheit: 40), null, UsHome);
     static readonly TimeLimit UkBelowHot = new("uk-below-hot", TimeSpan.Zero, TimeSpan.FromHours(2), UkHygiene);
     static readonly TimeLimit UsOut = new("us-out", TimeSpan.Zero, TimeSpan.FromHours(2), UsHome);
     static readonly TimeLimit UsOutHot = new("us-out-hot", TimeSpan.Zero, TimeSpan.FromHours(1), UsHome);
@@ -33,7 +34,7 @@ public static class Holding
     /// <summary>How long food may stand below hot and above cold, once and all together.</summary>
     /// <param name="roomCelsius">Above 32 °C (90 °F) the United States allow half.</param>
     public static Published<TimeLimit> Out(Region region, double roomCelsius) =>
-        Pick(region, UkBelowHot, UkBelowHot, roomCelsius > CoreLimits.Fahrenheit(90) ? UsOutHot : UsOut);
+        Pick(region, UkBelowHot, UkBelowHot, roomCelsius > OvenScale.Celsius(fahrenheit: 90) ? UsOutHot : UsOut);
 
     static Published<T> Pick<T>(Region region, T kingdom, T scotland, T states) => region switch
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CookAlong.Domain.Quantities;
 
 namespace CookAlong.Domain.FoodSafety;
 
@@ -61,7 +62,7 @@ public static class KillTables
         var celsius = ImmutableArray.CreateBuilder<(double, double)>();
         foreach (var (fahrenheit, seconds) in rows)
         {
-            celsius.Add((CoreLimits.Fahrenheit(fahrenheit), seconds));
+            celsius.Add((OvenScale.Celsius(fahrenheit), seconds));
         }
 
         return new(id, logs, celsius.ToImmutable(), source);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CookAlong.Domain.Quantities;
 using static CookAlong.Domain.FoodSafety.Sources;
 
 namespace CookAlong.Domain.FoodSafety;
@@ -31,8 +32,6 @@ public readonly record struct ThawHours(double Fixed, double EachKilogram)
 /// <summary>How long a whole turkey, or a bird or joint like it, takes to thaw. Printed for turkey; the hours a kilogram are used for other large joints too.</summary>
 public static class Thawing
 {
-    const double Pound = .45359237;
-
     /// <summary>A table's row goes before a rule: it is printed for that weight.</summary>
     static readonly ImmutableArray<ThawingRule> States =
     [
@@ -44,8 +43,8 @@ public static class Thawing
         Row("us-thaw-fridge-18", ThawingPlace.Fridge, 18, 20, 108, 120),
         Row("us-thaw-water-8", ThawingPlace.ColdWater, 8, 12, 4, 6),
         Row("us-thaw-water-20", ThawingPlace.ColdWater, 20, 24, 10, 12),
-        new("us-thaw-fridge", ThawingPlace.Fridge, .5, 14, new(0, 24 / (5 * Pound)), new(0, 24 / (4 * Pound)), UsThaw),
-        new("us-thaw-water", ThawingPlace.ColdWater, .5, 14, new(0, .5 / Pound), new(0, .5 / Pound), UsThaw),
+        new("us-thaw-fridge", ThawingPlace.Fridge, .5, 14, new(0, 24 / (5 * Units.OfAPound)), new(0, 24 / (4 * Units.OfAPound)), UsThaw),
+        new("us-thaw-water", ThawingPlace.ColdWater, .5, 14, new(0, .5 / Units.OfAPound), new(0, .5 / Units.OfAPound), UsThaw),
     ];
 
     static readonly ImmutableArray<ThawingRule> Kingdom =
@@ -69,5 +68,5 @@ public static class Thawing
     };
 
     static ThawingRule Row(string id, ThawingPlace place, double from, double to, double least, double most) =>
-        new(id, place, from * Pound, to * Pound, new(least, 0), new(most, 0), UsThaw);
+        new(id, place, from * Units.OfAPound, to * Units.OfAPound, new(least, 0), new(most, 0), UsThaw);
 }

@@ -31,21 +31,16 @@ public sealed record OvenScale(FanRule Rule, int ReadsHighBy = 0)
     public int Conventional(int dial, bool fan) => dial + (fan ? Less : 0) - ReadsHighBy;
 
     /// <summary>NIST SP 811 (2008), appendix B.</summary>
-    public static decimal Celsius(decimal fahrenheit) => (fahrenheit - 32) / 1.8m;
+    public static double Celsius(double fahrenheit) => (fahrenheit - 32) / 1.8;
 
-    public static decimal Fahrenheit(decimal celsius) => (celsius * 1.8m) + 32;
+    public static double Fahrenheit(double celsius) => (celsius * 1.8) + 32;
 
-    /// <summary>°F of a gas mark: 275 + 25 (G - 1) from 1 on, 25 lower for each halving below. 1/4 to 10.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">No dial has it.</exception>
-    public static decimal FahrenheitOfGas(decimal mark) => mark switch
+    /// <summary>°C of a gas mark: 275 °F + 25 (G - 1) from 1 on, 25 °F lower for each halving below. 1/4 to 10; null for a mark that no dial has.</summary>
+    public static double? CelsiusOfGas(double mark) => mark switch
     {
-        0.25m => 225,
-        0.5m => 250,
-        >= 1 and <= 10 when mark == decimal.Truncate(mark) => 275 + (25 * (mark - 1)),
-        _ => throw new ArgumentOutOfRangeException(nameof(mark), mark, "gas marks are 1/4, 1/2 and 1 to 10"),
+        0.25 => Celsius(225),
+        0.5 => Celsius(250),
+        >= 1 and <= 10 when mark == Math.Floor(mark) => Celsius(275 + (25 * (mark - 1))),
+        _ => null,
     };
-
-    /// <summary>The mark whose temperature is nearest.</summary>
-    public static decimal GasOf(decimal celsius) =>
-        new[] { 0.25m, 0.5m, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10 }.MinBy(mark => Math.Abs(Celsius(FahrenheitOfGas(mark)) - celsius));
 }

@@ -14,6 +14,9 @@ public static class Units
     public static readonly Unit Ounce = new("oz", Dimension.Mass, 28.349523125m);
     public static readonly Unit Pound = new("lb", Dimension.Mass, 453.59237m);
 
+    /// <summary>Kilograms.</summary>
+    public static double OfAPound { get; } = (double)Pound.Size / 1000;
+
     public static readonly Unit Millilitre = new("ml", Dimension.Volume, 1);
     public static readonly Unit Centilitre = new("cl", Dimension.Volume, 10);
     public static readonly Unit Decilitre = new("dl", Dimension.Volume, 100);
@@ -54,23 +57,23 @@ public static class Units
         "head", "bulb", "leaf", "slice", "rasher", "fillet", "handful", "knob", "drop", "strip", "sheet", "cube", "piece", "ear", "rib", "root", "loaf", "set", "glass",
     }.Select(name => (new Unit(name, Dimension.Own, 1), Spellings(name)))]);
 
-    /// <summary>The unit of a word, as a region means it; null when the word is none. Case counts in "T" and "t" alone.</summary>
-    public static Unit? Find(string word, Region region = Region.Metric)
+    /// <summary>The unit of a word, as a kitchen with such spoons means it; null when the word is none. Case counts in "T" and "t" alone.</summary>
+    public static Unit? Find(string word, SpoonSizes spoons = SpoonSizes.Metric)
     {
         var key = word is "T" ? "tbsp" : word.TrimEnd('.').ToLowerInvariant();
-        var measures = region switch
+        var measures = spoons switch
         {
-            Region.Metric or Region.UnitedKingdom => metric,
-            Region.Australia => australian,
-            Region.UnitedStates => american,
-            _ => throw new ArgumentOutOfRangeException(nameof(region)),
+            SpoonSizes.Metric or SpoonSizes.UnitedKingdom => metric,
+            SpoonSizes.Australia => australian,
+            SpoonSizes.UnitedStates => american,
+            _ => throw new ArgumentOutOfRangeException(nameof(spoons)),
         };
         return everywhere.GetValueOrDefault(key) ?? measures.GetValueOrDefault(key) ?? own.GetValueOrDefault(key);
     }
 
     /// <summary>What a file's ingredient says, with a unit that nobody knows as one of its own; none = pieces.</summary>
-    public static Unit Of(string? word, Region region = Region.Metric) =>
-        string.IsNullOrWhiteSpace(word) ? Piece : Find(word.Trim(), region) ?? new Unit(word.Trim().ToLowerInvariant(), Dimension.Own, 1);
+    public static Unit Of(string? word, SpoonSizes spoons = SpoonSizes.Metric) =>
+        string.IsNullOrWhiteSpace(word) ? Piece : Find(word.Trim(), spoons) ?? new Unit(word.Trim().ToLowerInvariant(), Dimension.Own, 1);
 
     static FrozenDictionary<string, Unit> Measures(decimal teaspoon, decimal dessertspoon, decimal tablespoon, decimal fluidOunce, decimal cup, decimal pint)
     {

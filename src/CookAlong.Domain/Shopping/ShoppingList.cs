@@ -19,13 +19,14 @@ public sealed record ShoppingList(ImmutableArray<ShoppingLine> Lines, ImmutableA
     const decimal NearEnough = 0.15m;
 
     /// <param name="chosen">Portions that somebody set.</param>
-    public static ShoppingList Of(Meal meal, IReadOnlyDictionary<DishId, decimal> chosen, Region region = Region.Metric)
+    /// <param name="spoons">The household's.</param>
+    public static ShoppingList Of(Meal meal, IReadOnlyDictionary<DishId, decimal> chosen, SpoonSizes spoons = SpoonSizes.Metric)
     {
         var wanted = Wanted(meal);
         var dishes = meal.Dishes.Select(dish => chosen.TryGetValue(dish.Id, out var portions) ? new DishPortions(dish, portions, true) : new DishPortions(dish, wanted[dish.Id], false)).ToImmutableArray();
         var uses = from dish in dishes
                    from ingredient in dish.Dish.Ingredients
-                   let amount = ingredient.Quantity is { } quantity ? ToBuy(ingredient, new Amount(quantity, Units.Of(ingredient.Unit, region)) * dish.Factor) : (Amount?)null
+                   let amount = ingredient.Quantity is { } quantity ? ToBuy(ingredient, new Amount(quantity, Units.Of(ingredient.Unit, spoons)) * dish.Factor) : (Amount?)null
                    group new ShoppingUse(dish.Dish, ingredient, amount) by ShoppingLine.KeyOf(ingredient.Name);
         return new([.. uses.Select(use => ShoppingLine.Of(use.Key, [.. use])).OrderBy(line => line.Name, StringComparer.OrdinalIgnoreCase)], dishes);
     }

@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using CookAlong.Domain.Meals;
+using CookAlong.Domain.Quantities;
 
 namespace CookAlong.Intake.Recipes;
 
@@ -17,7 +18,9 @@ public sealed class DishDraft
 
     public required List<StepDraft> Steps { get; init; }
 
-    public static DishDraft Of(RecipeRead recipe, int guests)
+    /// <param name="guests">Whom it is for where it does not say.</param>
+    /// <param name="spoons">The household's.</param>
+    public static DishDraft Of(RecipeRead recipe, int guests, SpoonSizes spoons)
     {
         List<StepDraft> steps = [.. recipe.Steps.Select(StepDraft.Of)];
         Overlaps.Mark(steps);
@@ -25,7 +28,7 @@ public sealed class DishDraft
         {
             Name = recipe.Name.Length > 0 ? recipe.Name : "A dish without a name",
             Serves = recipe.Serves ?? guests,
-            Ingredients = [.. recipe.Ingredients.Select(IngredientRead.Of)],
+            Ingredients = [.. recipe.Ingredients.Select(line => IngredientRead.Of(line, spoons))],
             Steps = steps,
         };
     }

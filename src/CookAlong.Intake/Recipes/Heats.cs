@@ -1,11 +1,10 @@
+using CookAlong.Domain.Quantities;
+
 namespace CookAlong.Intake.Recipes;
 
 /// <summary>Finds every temperature in a text, and what it is the temperature of.</summary>
 static class Heats
 {
-    /// <summary>Gas marks 1 to 9 in °C (UK oven makers' common table; common practice, no source). A quarter and a half lie below.</summary>
-    static readonly int[] gas = [140, 150, 170, 180, 190, 200, 220, 230, 240];
-
     /// <summary>Ovens of old books, in °C (home economics tables of the 1930s, from memory); the longer name first.</summary>
     static readonly (string[] Words, int Least, int Most)[] named =
     [
@@ -73,7 +72,7 @@ static class Heats
         return most > (isFahrenheit ? 1000 : 550) ? null : new Found(Celsius(least, isFahrenheit), Celsius(most, isFahrenheit), least, unit.Value, next + 1);
     }
 
-    static double Celsius(double value, bool isFahrenheit) => isFahrenheit ? (value - 32) * 5 / 9 : value;
+    static double Celsius(double value, bool isFahrenheit) => isFahrenheit ? OvenScale.Celsius(value) : value;
 
     static Found? Named(List<Token> tokens, int at)
     {
@@ -97,8 +96,8 @@ static class Heats
         }
 
         var number = at + 1 < tokens.Count && tokens[at + 1].Is("mark") ? at + 2 : at + 1;
-        return number < tokens.Count && tokens[number] is { Value: { } mark, IsFraction: false } && mark is >= 1 and <= 9 && mark == Math.Floor(mark)
-            ? new Found(gas[(int)mark - 1], gas[(int)mark - 1], gas[(int)mark - 1], HeatUnit.GasMark, number + 1)
+        return number < tokens.Count && tokens[number].Value is { } mark && OvenScale.CelsiusOfGas(mark) is { } celsius
+            ? new Found(celsius, celsius, celsius, HeatUnit.GasMark, number + 1)
             : null;
     }
 

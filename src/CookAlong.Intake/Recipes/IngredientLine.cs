@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CookAlong.Domain.Quantities;
 
 namespace CookAlong.Intake.Recipes;
 
@@ -10,7 +11,7 @@ static class IngredientLine
 
     static readonly string[] manners = ["finely", "coarsely", "roughly", "thinly", "thickly", "freshly", "lightly", "well", "very"];
 
-    public static IngredientRead Read(string line)
+    public static IngredientRead Read(string line, SpoonSizes spoons)
     {
         var text = line.Trim();
         if (text.Length > IngredientRead.Longest)
@@ -20,8 +21,8 @@ static class IngredientLine
 
         var tokens = Token.Read(text);
         var parts = new IngredientPart[tokens.Count];
-        var start = Leading(tokens, parts);
-        var amount = IngredientAmount.At(tokens, start);
+        var start = Leading(tokens, parts, spoons);
+        var amount = IngredientAmount.At(tokens, start, spoons);
         var at = amount?.Next ?? start;
         parts.AsSpan(start, at - start).Fill(IngredientPart.Amount);
         Rest(tokens, parts, at);
@@ -43,7 +44,7 @@ static class IngredientLine
     }
 
     /// <summary>Bullets, and "juice of", "grated zest of" before an amount: how it is wanted, said first.</summary>
-    static int Leading(List<Token> tokens, IngredientPart[] parts)
+    static int Leading(List<Token> tokens, IngredientPart[] parts, SpoonSizes spoons)
     {
         var at = 0;
         while (at < tokens.Count && tokens[at].Is("-", "*", "•", "·", "+"))
@@ -53,7 +54,7 @@ static class IngredientLine
 
         for (var of = at + 1; of < Math.Min(tokens.Count, at + 6); of++)
         {
-            if (tokens[of].Is("of") && tokens[of - 1].Is("juice", "zest", "rind", "peel") && IngredientAmount.At(tokens, of + 1) is not null)
+            if (tokens[of].Is("of") && tokens[of - 1].Is("juice", "zest", "rind", "peel") && IngredientAmount.At(tokens, of + 1, spoons) is not null)
             {
                 parts.AsSpan(at, of - at).Fill(IngredientPart.Preparation);
                 parts[of] = IngredientPart.Joint;

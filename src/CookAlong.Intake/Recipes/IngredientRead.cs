@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CookAlong.Domain.Quantities;
 
 namespace CookAlong.Intake.Recipes;
 
@@ -27,7 +28,8 @@ public sealed record IngredientRead(
     public const int Longest = 1_000;
 
     /// <summary>Whatever the line, it is read; never throws.</summary>
-    public static IngredientRead Of(string line) => IngredientLine.Read(line);
+    /// <param name="spoons">Whose spoons and cups are added up in "1 cup plus 2 tbsp".</param>
+    public static IngredientRead Of(string line, SpoonSizes spoons) => IngredientLine.Read(line, spoons);
 }
 
 public enum IngredientPart

@@ -27,7 +27,7 @@ public sealed class ScalingTests
     // Armed Forces Recipe Service (2003), A-1: a recipe for 100 made for 333 takes 6 gal times 3.33 = 19.98 gal.
     [Fact]
     public void The_worked_example_of_a_large_kitchen_comes_out() =>
-        Assert.Equal(19.98m, (new Amount(6, Units.Of("gallon", Region.UnitedStates)) * Math.Round(Scaling.Factor(cake with { Serves = 100 }, 333), 2)).Value);
+        Assert.Equal(19.98m, (new Amount(6, Units.Of("gallon", SpoonSizes.UnitedStates)) * Math.Round(Scaling.Factor(cake with { Serves = 100 }, 333), 2)).Value);
 
     [Fact]
     public void What_does_not_grow_with_the_dish_is_told() =>

@@ -28,7 +28,7 @@ public sealed class WeighingTests
     [InlineData("carrot", 1, "", 61)]
     [InlineData("garlic", 2, "cloves", 6)]
     public void A_measure_weighs_what_was_weighed(string food, double value, string unit, double grams) =>
-        Assert.Equal(grams, (double)Weighing.Grams(new Amount((decimal)value, Units.Of(unit, Region.UnitedStates)), food)!, 0.2);
+        Assert.Equal(grams, (double)Weighing.Grams(new Amount((decimal)value, Units.Of(unit, SpoonSizes.UnitedStates)), food)!, 0.2);
 
     [Fact]
     public void A_name_may_say_which_kind_it_is()

@@ -35,7 +35,7 @@ public sealed class ShoppingListTests
     public void What_is_measured_in_two_ways_is_weighed_together()
     {
         var list = ShoppingList.Of(
-            MealOf(DishOf("cake", 4, Of("butter", 100, "g"), Of("butter", 1, "cup"), Of("onions", 2), Of("onion", 80, "g"), Of("cream", 2, "dl"), Of("cream", 100, "ml"))), asWanted, Region.UnitedStates);
+            MealOf(DishOf("cake", 4, Of("butter", 100, "g"), Of("butter", 1, "cup"), Of("onions", 2), Of("onion", 80, "g"), Of("cream", 2, "dl"), Of("cream", 100, "ml"))), asWanted, SpoonSizes.UnitedStates);
         Assert.Equal(327, (double)list.Lines.Single(line => line.Key == "butter").Amounts.Single().In(Units.Gram).Value, 0.5);
         Assert.Equal(300, (double)list.Lines.Single(line => line.Key == "onion").Amounts.Single().In(Units.Gram).Value, 0.5);
         Assert.Equal(new Amount(300, Units.Millilitre), list.Lines.Single(line => line.Key == "cream").Amounts.Single());

@@ -1,3 +1,4 @@
+using CookAlong.Domain.Quantities;
 using CookAlong.Intake.Recipes;
 using CsCheck;
 
@@ -44,27 +45,36 @@ public sealed class IngredientReadTests
     [InlineData("butter, for the tin", null, null, "butter", "for the tin")]
     public void A_line_is_read_into_its_parts(string line, string? quantity, string? unit, string name, string? preparation)
     {
-        var read = IngredientRead.Of(line);
+        var read = IngredientRead.Of(line, SpoonSizes.Metric);
         Assert.Equal(quantity, read.Least == read.Most ? Text(read.Least) : $"{Text(read.Least)}-{Text(read.Most)}");
         Assert.Equal((unit, name, preparation), (read.Unit, read.Name, read.Preparation));
 
         static string? Text(decimal? value) => value is { } number ? number.ToString("0.####", System.Globalization.CultureInfo.InvariantCulture) : null;
     }
 
+    // NIST Handbook 44, appendix C: a US cup is 16 tablespoons. Metric cup 250, Australian tablespoon 20 mL by definition.
+    [Theory]
+    [InlineData(SpoonSizes.UnitedStates, 1.125)]
+    [InlineData(SpoonSizes.Metric, 1.12)]
+    [InlineData(SpoonSizes.UnitedKingdom, 1.12)]
+    [InlineData(SpoonSizes.Australia, 1.16)]
+    public void Cups_and_spoons_are_added_as_the_household_s_are(SpoonSizes spoons, double cups) =>
+        Assert.Equal((decimal)cups, IngredientRead.Of("1 cup plus 2 tbsp sugar", spoons).Most);
+
     [Fact]
     public void What_may_be_taken_instead_is_kept()
     {
-        var read = IngredientRead.Of("50 g butter or margarine, soft");
+        var read = IngredientRead.Of("50 g butter or margarine, soft", SpoonSizes.Metric);
         Assert.Equal(("butter", "soft"), (read.Name, read.Preparation));
         Assert.Equal(["margarine"], read.Alternatives);
-        Assert.Equal(["1 tbsp fresh thyme"], IngredientRead.Of("1 tsp dried thyme or 1 tbsp fresh thyme").Alternatives);
-        Assert.Equal(("red or white wine vinegar", 0), (IngredientRead.Of("2 tbsp red or white wine vinegar").Name, IngredientRead.Of("2 tbsp red or white wine vinegar").Alternatives.Length));
+        Assert.Equal(["1 tbsp fresh thyme"], IngredientRead.Of("1 tsp dried thyme or 1 tbsp fresh thyme", SpoonSizes.Metric).Alternatives);
+        Assert.Equal(("red or white wine vinegar", 0), (IngredientRead.Of("2 tbsp red or white wine vinegar", SpoonSizes.Metric).Name, IngredientRead.Of("2 tbsp red or white wine vinegar", SpoonSizes.Metric).Alternatives.Length));
     }
 
     [Fact]
     public void What_is_not_read_is_said()
     {
-        var read = IngredientRead.Of("1 onion (about 150 g), sliced");
+        var read = IngredientRead.Of("1 onion (about 150 g), sliced", SpoonSizes.Metric);
         Assert.Equal(("onion", "sliced"), (read.Name, read.Preparation));
         Assert.Equal(["about 150 g"], read.Unread);
     }
@@ -76,7 +86,7 @@ public sealed class IngredientReadTests
     [InlineData("0 g")]
     public void A_line_without_a_name_is_its_own_name_and_its_number_is_not_believed(string line)
     {
-        var read = IngredientRead.Of(line);
+        var read = IngredientRead.Of(line, SpoonSizes.Metric);
         Assert.True(read.Name.Length > 0);
         Assert.True(read.Most is null or > 0);
     }
@@ -90,7 +100,7 @@ public sealed class IngredientReadTests
     public void No_word_is_lost_whatever_the_line() => lines.Sample(
         line =>
         {
-            var read = IngredientRead.Of(line);
+            var read = IngredientRead.Of(line, SpoonSizes.Metric);
             Assert.Equal(line, read.Text);
             Assert.True(read.Most is null ? read.Least is null : read.Least > 0 && read.Least <= read.Most);
             var kept = new bool[line.Length];
@@ -107,6 +117,6 @@ public sealed class IngredientReadTests
     public void A_very_long_line_is_kept_as_it_is()
     {
         var line = string.Concat(Enumerable.Repeat("1 tin or (", 200_000));
-        Assert.Equal((line, null), (IngredientRead.Of(line).Name, IngredientRead.Of(line).Most));
+        Assert.Equal((line, null), (IngredientRead.Of(line, SpoonSizes.Metric).Name, IngredientRead.Of(line, SpoonSizes.Metric).Most));
     }
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
+using CookAlong.Domain.Quantities;
 using CookAlong.Intake.Recipes;
 
 namespace CookAlong.Intake.Tests.Recipes;
@@ -56,7 +57,7 @@ public sealed class OverlapTests
     }
 
     static DishDraft Draft(params string[] steps) =>
-        DishDraft.Of(RecipeRead.Of(string.Join('\n', ["A dish", "Method", .. steps.Select((step, i) => $"{i + 1}. {step}")])), 4);
+        DishDraft.Of(RecipeRead.Of(string.Join('\n', ["A dish", "Method", .. steps.Select((step, i) => $"{i + 1}. {step}")])), 4, SpoonSizes.Metric);
 
     static string Waits(params string[] steps) => Waits(Draft(steps));
 

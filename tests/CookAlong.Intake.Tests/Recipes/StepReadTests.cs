@@ -35,13 +35,15 @@ public sealed class StepReadTests
     public void Times(string text, string read) =>
         Assert.Equal(read, string.Join(", ", StepRead.Of(text).Times.Select(time => FormattableString.Invariant($"{time.Least:0.##}-{time.Most:0.##} {time.Role}"))));
 
-    // Exact by definition: °C = (°F - 32) / 1.8 (NIST SP 811). Gas marks and named ovens: common practice, no source.
+    // Exact by definition: °C = (°F - 32) / 1.8 (NIST SP 811). Gas marks: GNU units 2.22, gasmark table. Named ovens: common practice, no source.
     [Theory]
     [InlineData("Bake at 350 F. until done", "177-177 Oven")]
     [InlineData("Bake at 325-350°F", "163-177 Oven")]
     [InlineData("Roast at 180 °C/160 °C fan/gas 4", "180-180 Oven")]
     [InlineData("Roast at 400 degrees", "204-204 Oven")]
-    [InlineData("Bake at gas mark 6", "200-200 Oven")]
+    [InlineData("Bake at gas mark 6", "204-204 Oven")]
+    [InlineData("Dry at gas mark ½", "121-121 Oven")]
+    [InlineData("Bake at gas mark 11", "")]
     [InlineData("bake in a very slow oven", "120-135 Oven")]
     [InlineData("bake in a moderate oven", "175-190 Oven")]
     [InlineData("Heat the oil to 180 °C and fry", "180-180 Fat")]

@@ -1,5 +1,6 @@
 using Bunit;
 using CookAlong.Domain.FoodSafety;
+using CookAlong.Domain.Quantities;
 using CookAlong.Web.Features.Settings;
 using CookAlong.Web.Tests.Meals;
 using Microsoft.Extensions.DependencyInjection;
@@ -77,6 +78,15 @@ public sealed class SettingsPageTests : BunitContext
         await region.ChooseAsync(Region.Scotland, Stop);
         Assert.Equal(Region.Scotland, (await region.AskAsync(Stop)).Region);
     }
+
+    // NIST Handbook 44: a US cup is 236.5882365 mL. From memory: Canada's is 250 mL, an Australian tablespoon 20 mL.
+    [Theory]
+    [InlineData(Region.UnitedStates, "en-US", SpoonSizes.UnitedStates)]
+    [InlineData(Region.UnitedStates, "en-AU", SpoonSizes.UnitedStates)]
+    [InlineData(Region.Canada, "en-CA", SpoonSizes.Metric)]
+    [InlineData(Region.Scotland, "", SpoonSizes.UnitedKingdom)]
+    [InlineData(Region.UnitedKingdom, "en-AU", SpoonSizes.Australia)]
+    public void The_spoons_are_those_of_the_region(Region region, string locale, SpoonSizes spoons) => Assert.Equal(spoons, HouseholdRegion.Spoons(region, locale));
 
     [Theory]
     [InlineData("en-US", Region.UnitedStates)]

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CookAlong.Domain.Quantities;
 
 namespace CookAlong.Domain.Doneness.Forecasts;
 
@@ -49,7 +50,7 @@ static class ReadingCheck
     {
         if (!double.IsFinite(reading.Celsius) || reading.Celsius is < -30 or > 110)
         {
-            return new ProbeDoubt.Impossible(reading, reading.Celsius is > 110 and < 212 ? InFahrenheit(reading.Celsius) : null);
+            return new ProbeDoubt.Impossible(reading, reading.Celsius is > 110 and < 212 ? OvenScale.Celsius(fahrenheit: reading.Celsius) : null);
         }
 
         if (reading.At < latest || (reading.At == latest && last?.At == latest))
@@ -66,7 +67,7 @@ static class ReadingCheck
         {
             var start = roasting.Joint.StartCelsius ?? 5;
             var isFar = reading.Celsius > start + 25 && reading.At - roasting.In <= (Early < EarlyPart * through ? Early : EarlyPart * through);
-            return isFar ? new ProbeDoubt.FarFromStart(reading, InFahrenheit(reading.Celsius) is var inCelsius && Math.Abs(inCelsius - start) < 8 ? inCelsius : null) : null;
+            return isFar ? new ProbeDoubt.FarFromStart(reading, OvenScale.Celsius(fahrenheit: reading.Celsius) is var inCelsius && Math.Abs(inCelsius - start) < 8 ? inCelsius : null) : null;
         }
 
         var (by, minutes) = (reading.Celsius - before.Celsius, (reading.At - before.At).TotalMinutes);
@@ -75,6 +76,4 @@ static class ReadingCheck
             : by < -Noise && hotter > 10 ? new ProbeDoubt.Fell(reading, -by)
             : null;
     }
-
-    static double InFahrenheit(double read) => (read - 32) / 1.8;
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using CookAlong.Domain.FoodSafety;
+using CookAlong.Domain.Quantities;
 
 namespace CookAlong.Domain.Doneness.Rules;
 
@@ -9,8 +10,6 @@ namespace CookAlong.Domain.Doneness.Rules;
 /// </summary>
 public static class RoastingRules
 {
-    const double Pound = .45359237;
-
     static readonly Source Birds = new("USDA FSIS", "Turkey roasting timetable", null, "oven 325 °F, to 165 °F");
     static readonly Source Poultry = new("USDA FSIS", "Approximate Poultry Cooking Times", null, "duck and goose");
     static readonly Source Chart = new("USDA FSIS", "foodsafety.gov, Meat and Poultry Roasting Charts", null, "current edition");
@@ -74,14 +73,12 @@ public static class RoastingRules
         Math.Max(1, Math.Max(rule.LeastKilograms / kilograms, kilograms / rule.MostKilograms));
 
     static RoastingRule Hours(string id, Cut cut, bool? stuffed, double from, double to, double oven, double core, double least, double most, Source source) =>
-        new(id, cut, stuffed, from * Pound, to * Pound, Celsius(oven), Celsius(core), new(60 * least, 0), new(60 * most, 0), source);
+        new(id, cut, stuffed, from * Units.OfAPound, to * Units.OfAPound, OvenScale.Celsius(oven), OvenScale.Celsius(core), new(60 * least, 0), new(60 * most, 0), source);
 
     static RoastingRule Pounds(string id, Cut cut, double from, double to, double oven, double core, double least, double most, Source source) =>
-        new(id, cut, null, from * Pound, to * Pound, Celsius(oven), Celsius(core), new(0, least / Pound), new(0, most / Pound), source);
+        new(id, cut, null, from * Units.OfAPound, to * Units.OfAPound, OvenScale.Celsius(oven), OvenScale.Celsius(core), new(0, least / Units.OfAPound), new(0, most / Units.OfAPound), source);
 
     /// <summary>Minutes for each 450 g and as many more; weights are not printed, a household's joints are meant.</summary>
     static RoastingRule PerPound(string id, Cut cut, double least, double plus, double most, double plusMost) =>
         new(id, cut, null, 1, 6, 180, null, new(plus, least / .45), new(plusMost, most / .45), Trade);
-
-    static double Celsius(double fahrenheit) => (fahrenheit - 32) / 1.8;
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using CookAlong.Domain.FoodSafety;
+using CookAlong.Domain.Quantities;
 using CookAlong.Web.Data;
 using Microsoft.EntityFrameworkCore;
 
@@ -18,6 +19,9 @@ public sealed class HouseholdRegion(IDbContextFactory<CookAlongDb> databases)
         return new RegionInForce(chosen ?? Supposed(CultureInfo.CurrentCulture.Name), chosen is not null);
     }
 
+    /// <summary>Whose spoons and cups are in its drawer.</summary>
+    public async Task<SpoonSizes> SpoonsAsync(CancellationToken stop = default) => Spoons((await AskAsync(stop)).Region, CultureInfo.CurrentCulture.Name);
+
     public async Task ChooseAsync(Region region, CancellationToken stop = default)
     {
         await using var db = await databases.CreateDbContextAsync(stop);
@@ -25,6 +29,15 @@ public sealed class HouseholdRegion(IDbContextFactory<CookAlongDb> databases)
         row.FoodRegion = region;
         await db.SaveChangesAsync(stop);
     }
+
+    /// <summary>Of Australia no authority's limits are held, so a household there is known by its computer's language alone.</summary>
+    public static SpoonSizes Spoons(Region region, string locale) => region switch
+    {
+        Region.UnitedStates => SpoonSizes.UnitedStates,
+        Region.Canada => SpoonSizes.Metric,
+        Region.UnitedKingdom or Region.Scotland => locale.EndsWith("-AU", StringComparison.Ordinal) ? SpoonSizes.Australia : SpoonSizes.UnitedKingdom,
+        _ => throw new System.Diagnostics.UnreachableException(region.ToString()),
+    };
 
     /// <summary>
     /// By a locale's name ("en-US", "gd-GB"). Of other countries no limits are held; leftovers are kept shortest in the United

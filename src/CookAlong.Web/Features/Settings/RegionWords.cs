@@ -1,5 +1,6 @@
 using System.Globalization;
 using CookAlong.Domain.FoodSafety;
+using CookAlong.Domain.Quantities;
 using CookAlong.Web.Features.Meals;
 
 namespace CookAlong.Web.Features.Settings;
@@ -37,7 +38,7 @@ public static class RegionWords
 
     /// <summary>"74 °C", and in the United States as it is printed there: "165 °F (74 °C)".</summary>
     public static string Heat(double celsius, Region region) => region == Region.UnitedStates
-        ? string.Create(CultureInfo.InvariantCulture, $"{(celsius * 1.8) + 32:0} °F ({celsius:0} °C)")
+        ? string.Create(CultureInfo.InvariantCulture, $"{OvenScale.Fahrenheit(celsius):0} °F ({celsius:0} °C)")
         : string.Create(CultureInfo.InvariantCulture, $"{celsius:0.#} °C");
 
     /// <summary>"2 h", "1 to 2 h", "3 to 4 days".</summary>

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using CookAlong.Domain.Quantities;
 
 namespace CookAlong.Web.Features.Dishes.Roasts;
 
@@ -7,8 +8,6 @@ namespace CookAlong.Web.Features.Dishes.Roasts;
 public static partial class WeightWords
 {
     public const string Remedy = "Write kilograms, grams or pounds: 5.2, 800 g, 11 lb 8 oz.";
-
-    const double Pound = .45359237;
 
     /// <summary>Kilograms; null when the words are no weight above nothing. A bare number is kilograms, from 100 on grams.</summary>
     public static double? Read(string words)
@@ -24,7 +23,7 @@ public static partial class WeightWords
             "" => number >= 100 ? number / 1000 : number,
             "kg" => number,
             "g" => number / 1000,
-            _ => Pound * (number + (match.Groups["ounces"].Success ? Number(match.Groups["ounces"].Value) / 16 : 0)),
+            _ => Units.OfAPound * (number + (match.Groups["ounces"].Success ? Number(match.Groups["ounces"].Value) / 16 : 0)),
         };
         return kilograms > 0 ? kilograms : null;
     }

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using CookAlong.Domain;
+using CookAlong.Domain.Quantities;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Household;
 using CookAlong.Web.Features.Live.Runs;
@@ -81,7 +82,7 @@ static class Probes
         {
             using var json = JsonDocument.Parse(text);
             return json.RootElement.ValueKind != JsonValueKind.Object ? null
-                : Number(json.RootElement, "celsius") ?? (Number(json.RootElement, "fahrenheit") is { } fahrenheit and > -1000 and < 10_000 ? Math.Round((fahrenheit - 32) * 5 / 9, 2) : null);
+                : Number(json.RootElement, "celsius") ?? (Number(json.RootElement, "fahrenheit") is { } fahrenheit and > -1000 and < 10_000 ? Math.Round((decimal)OvenScale.Celsius((double)fahrenheit), 2) : null);
         }
         catch (JsonException)
         {

@@ -1,7 +1,7 @@
 namespace CookAlong.Domain.Quantities;
 
 /// <summary>Whose spoons, cups and pints a recipe means.</summary>
-public enum Region
+public enum SpoonSizes
 {
     /// <summary>Teaspoon 5, tablespoon 15, cup 250 mL; a pint there is none of, and the British is taken.</summary>
     Metric,
