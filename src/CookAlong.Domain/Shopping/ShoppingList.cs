@@ -20,7 +20,7 @@ public sealed record ShoppingList(ImmutableArray<ShoppingLine> Lines, ImmutableA
 
     /// <param name="chosen">Portions that somebody set.</param>
     /// <param name="spoons">The household's.</param>
-    public static ShoppingList Of(Meal meal, IReadOnlyDictionary<DishId, decimal> chosen, SpoonSizes spoons = SpoonSizes.Metric)
+    public static ShoppingList Of(Meal meal, IReadOnlyDictionary<DishId, decimal> chosen, SpoonSizes spoons)
     {
         var wanted = Wanted(meal);
         var dishes = meal.Dishes.Select(dish => chosen.TryGetValue(dish.Id, out var portions) ? new DishPortions(dish, portions, true) : new DishPortions(dish, wanted[dish.Id], false)).ToImmutableArray();

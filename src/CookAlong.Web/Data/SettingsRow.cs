@@ -1,4 +1,5 @@
 using CookAlong.Domain.FoodSafety;
+using CookAlong.Domain.Quantities;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
@@ -14,6 +15,9 @@ public sealed class SettingsRow
     /// <summary>Whose food authority it follows; null = nobody has said.</summary>
     public Region? FoodRegion { get; set; }
 
+    /// <summary>Whose spoons and cups are in its drawer; null = those of its region.</summary>
+    public SpoonSizes? Spoons { get; set; }
+
     sealed class Shape : IEntityTypeConfiguration<SettingsRow>
     {
         public void Configure(EntityTypeBuilder<SettingsRow> builder)
@@ -21,6 +25,7 @@ public sealed class SettingsRow
             builder.ToTable("Settings");
             builder.Property(row => row.Id).ValueGeneratedNever();
             builder.Property(row => row.FoodRegion).HasConversion<string>();
+            builder.Property(row => row.Spoons).HasConversion<string>();
         }
     }
 }

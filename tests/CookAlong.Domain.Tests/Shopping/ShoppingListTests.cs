@@ -17,7 +17,7 @@ public sealed class ShoppingListTests
 
     static Meal MealOf(params Dish[] dishes) => SmallMeal.Meal with { Dishes = [.. dishes] };
 
-    static ShoppingLine LineOf(Meal meal, string key) => ShoppingList.Of(meal, asWanted).Lines.Single(line => line.Key == key);
+    static ShoppingLine LineOf(Meal meal, string key) => ShoppingList.Of(meal, asWanted, SpoonSizes.Metric).Lines.Single(line => line.Key == key);
 
     [Fact]
     public void The_same_thing_of_two_dishes_is_bought_once()
@@ -48,7 +48,7 @@ public sealed class ShoppingListTests
 
     [Fact]
     public void What_differs_for_somebody_s_health_is_not_bought_as_one() =>
-        Assert.Equal(2, ShoppingList.Of(MealOf(DishOf("bake", 4, Of("rolled oats", 80, "g"), Of("rolled oats, gluten-free", 80, "g"))), asWanted).Lines.Length);
+        Assert.Equal(2, ShoppingList.Of(MealOf(DishOf("bake", 4, Of("rolled oats", 80, "g"), Of("rolled oats, gluten-free", 80, "g"))), asWanted, SpoonSizes.Metric).Lines.Length);
 
     [Fact]
     public void Measures_that_cannot_be_compared_stand_side_by_side()
@@ -66,7 +66,7 @@ public sealed class ShoppingListTests
     [Fact]
     public void Merging_never_loses_an_amount() => anyIngredient.Array[1, 12].Sample(ingredients =>
     {
-        var list = ShoppingList.Of(MealOf(DishOf("all", 4, ingredients)), asWanted);
+        var list = ShoppingList.Of(MealOf(DishOf("all", 4, ingredients)), asWanted, SpoonSizes.Metric);
         foreach (var line in list.Lines)
         {
             Assert.Equal(line.Uses.Sum(use => InGrams(use.Amount!.Value, line.Name)), line.Amounts.Sum(amount => InGrams(amount, line.Name)), 6);
@@ -83,7 +83,7 @@ public sealed class ShoppingListTests
     public void For_as_many_as_it_is_written_for_nothing_changes() => anyIngredient.Array[1, 6].Sample(ingredients =>
     {
         var dish = DishOf("all", 4, ingredients);
-        var list = ShoppingList.Of(MealOf(dish), new Dictionary<DishId, decimal> { [dish.Id] = 4 });
+        var list = ShoppingList.Of(MealOf(dish), new Dictionary<DishId, decimal> { [dish.Id] = 4 }, SpoonSizes.Metric);
         Assert.All(list.Lines.SelectMany(line => line.Uses), use => Assert.Equal(new Amount(use.Ingredient.Quantity!.Value, Units.Of(use.Ingredient.Unit)), use.Amount));
     });
 
@@ -95,7 +95,7 @@ public sealed class ShoppingListTests
     public void A_dish_is_bought_for_the_appetites_at_the_table(double one, double other, double portions)
     {
         var meal = MealOf(DishOf("potatoes", 4, Of("potatoes", 1, "kg"))) with { Guests = [new("Maren", (decimal)one, [], []), new("Ivo", (decimal)other, [], [])] };
-        Assert.Equal((decimal)portions, ShoppingList.Of(meal, asWanted).Dishes.Single().Portions);
+        Assert.Equal((decimal)portions, ShoppingList.Of(meal, asWanted, SpoonSizes.Metric).Dishes.Single().Portions);
     }
 
     [Fact]
@@ -105,8 +105,8 @@ public sealed class ShoppingListTests
         {
             Guests = [new("Maren", 1, [], []), new("Ivo", 2, [], []), new("Noor", 1, ["vegetarian"], [])],
         };
-        Assert.Equal([3m, 1m], ShoppingList.Of(meal, asWanted).Dishes.Select(dish => dish.Portions));
-        var chosen = ShoppingList.Of(meal, new Dictionary<DishId, decimal> { [new("nut roast")] = 4 }).Dishes[1];
+        Assert.Equal([3m, 1m], ShoppingList.Of(meal, asWanted, SpoonSizes.Metric).Dishes.Select(dish => dish.Portions));
+        var chosen = ShoppingList.Of(meal, new Dictionary<DishId, decimal> { [new("nut roast")] = 4 }, SpoonSizes.Metric).Dishes[1];
         Assert.Equal((4m, true), (chosen.Portions, chosen.IsChosen));
     }
 

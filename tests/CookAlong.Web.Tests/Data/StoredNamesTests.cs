@@ -1,4 +1,5 @@
 using CookAlong.Domain.FoodSafety;
+using CookAlong.Domain.Quantities;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Data;
 using CookAlong.Web.Features.Settings;
@@ -39,6 +40,22 @@ public sealed class StoredNamesTests : IDisposable
             await region.ChooseAsync(one, Stop);
             stored.AddRange(await AskAsync("SELECT FoodRegion AS Value FROM Settings"));
             Assert.Equal(one, (await region.AskAsync(Stop)).Region);
+        }
+
+        Assert.Equal(frozen.Order(), stored.Order());
+    }
+
+    [Fact]
+    public async Task Spoons_are_stored_as_they_always_were()
+    {
+        string[] frozen = ["Metric", "UnitedKingdom", "UnitedStates", "Australia"];
+        var region = new HouseholdRegion(household);
+        List<string> stored = [];
+        foreach (var one in Enum.GetValues<SpoonSizes>())
+        {
+            await region.ChooseSpoonsAsync(one, Stop);
+            stored.AddRange(await AskAsync("SELECT Spoons AS Value FROM Settings"));
+            Assert.Equal(one, await region.SpoonsAsync(Stop));
         }
 
         Assert.Equal(frozen.Order(), stored.Order());

@@ -44,7 +44,7 @@ public sealed class SettingsPageTests : BunitContext
         var page = Open();
         Assert.Contains("Nobody has chosen yet", page.Find("[role=status]").TextContent, StringComparison.Ordinal);
 
-        await page.Find("input[value=UnitedStates]").ChangeAsync(new() { Value = "UnitedStates" });
+        await page.Find("input[name=region][value=UnitedStates]").ChangeAsync(new() { Value = "UnitedStates" });
 
         Assert.Equal(new RegionInForce(Region.UnitedStates, IsChosen: true), await region.AskAsync(Stop));
         // USDA FSIS, Safe Minimum Internal Temperature Chart: poultry 165 °F.
@@ -79,14 +79,25 @@ public sealed class SettingsPageTests : BunitContext
         Assert.Equal(Region.Scotland, (await region.AskAsync(Stop)).Region);
     }
 
-    // NIST Handbook 44: a US cup is 236.5882365 mL. From memory: Canada's is 250 mL, an Australian tablespoon 20 mL.
     [Theory]
-    [InlineData(Region.UnitedStates, "en-US", SpoonSizes.UnitedStates)]
-    [InlineData(Region.UnitedStates, "en-AU", SpoonSizes.UnitedStates)]
-    [InlineData(Region.Canada, "en-CA", SpoonSizes.Metric)]
-    [InlineData(Region.Scotland, "", SpoonSizes.UnitedKingdom)]
-    [InlineData(Region.UnitedKingdom, "en-AU", SpoonSizes.Australia)]
-    public void The_spoons_are_those_of_the_region(Region region, string locale, SpoonSizes spoons) => Assert.Equal(spoons, HouseholdRegion.Spoons(region, locale));
+    [InlineData(Region.UnitedStates, SpoonSizes.UnitedStates)]
+    [InlineData(Region.Canada, SpoonSizes.Metric)]
+    [InlineData(Region.Scotland, SpoonSizes.UnitedKingdom)]
+    public async Task The_spoons_are_the_regions_until_somebody_chooses_others(Region chosen, SpoonSizes spoons)
+    {
+        await region.ChooseAsync(chosen, Stop);
+        Assert.Equal(spoons, await region.SpoonsAsync(Stop));
+        var page = Open();
+        // NIST Handbook 44: a US cup is 236.6 mL, a tablespoon 14.8. From memory: the Australian tablespoon is 20 mL.
+        Assert.Contains("tablespoon 15, cup 237, pint 473 ml", page.Markup, StringComparison.Ordinal);
+
+        await page.Find("input[value=Australia]").ChangeAsync(new() { Value = "Australia" });
+
+        Assert.Equal(SpoonSizes.Australia, await region.SpoonsAsync(Stop));
+        Assert.Equal(chosen, (await region.AskAsync(Stop)).Region);
+        Assert.Contains("teaspoon 5, tablespoon 20, cup 250, pint 568 ml", page.Markup, StringComparison.Ordinal);
+        Assert.Contains("Saved: Australia.", page.Markup, StringComparison.Ordinal);
+    }
 
     [Theory]
     [InlineData("en-US", Region.UnitedStates)]

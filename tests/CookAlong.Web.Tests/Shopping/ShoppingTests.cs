@@ -238,7 +238,7 @@ public sealed class ShoppingTests
         var milk = Assert.Single((await ListAsync(kitchen)).List.Lines);
         Assert.Equal(millilitres, (double)Assert.Single(milk.Amounts).Base / (double)milk.Uses[0].Amount!.Value.Value, 0.0001);
         using var after = await kitchen.Host.GetAsync($"{Path}/part");
-        Assert.Equal(millilitres == 250, before.Headers.ETag!.Equals(after.Headers.ETag));
+        Assert.Equal(region is Region.UnitedKingdom or Region.Scotland, before.Headers.ETag!.Equals(after.Headers.ETag));
     }
 
     [Fact]

@@ -492,6 +492,9 @@ namespace CookAlong.Web.Data.Migrations
                     b.Property<string>("FoodRegion")
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Spoons")
+                        .HasColumnType("TEXT");
+
                     b.HasKey("Id");
 
                     b.ToTable("Settings", (string)null);

@@ -313,3 +313,11 @@ COMMIT;
 INSERT INTO "__EFMigrationsHistory" ("MigrationId", "ProductVersion")
 VALUES ('20261128091615_ShoppingSettings', '10.0.15');
 
+BEGIN TRANSACTION;
+ALTER TABLE "Settings" ADD "Spoons" TEXT NULL;
+
+INSERT INTO "__EFMigrationsHistory" ("MigrationId", "ProductVersion")
+VALUES ('20261128093939_Spoons', '10.0.15');
+
+COMMIT;
+

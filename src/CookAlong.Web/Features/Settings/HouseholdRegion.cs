@@ -9,7 +9,7 @@ namespace CookAlong.Web.Features.Settings;
 /// <param name="IsChosen">False: nobody has chosen, and it follows from this computer's language.</param>
 public sealed record RegionInForce(Region Region, bool IsChosen);
 
-/// <summary>Whose food authority this household follows.</summary>
+/// <summary>Whose food authority this household follows, and whose spoons it measures with.</summary>
 public sealed class HouseholdRegion(IDbContextFactory<CookAlongDb> databases)
 {
     public async Task<RegionInForce> AskAsync(CancellationToken stop = default)
@@ -19,23 +19,29 @@ public sealed class HouseholdRegion(IDbContextFactory<CookAlongDb> databases)
         return new RegionInForce(chosen ?? Supposed(CultureInfo.CurrentCulture.Name), chosen is not null);
     }
 
-    /// <summary>Whose spoons and cups are in its drawer.</summary>
-    public async Task<SpoonSizes> SpoonsAsync(CancellationToken stop = default) => Spoons((await AskAsync(stop)).Region, CultureInfo.CurrentCulture.Name);
+    public async Task ChooseAsync(Region region, CancellationToken stop = default) => await ChangeAsync(row => row.FoodRegion = region, stop);
 
-    public async Task ChooseAsync(Region region, CancellationToken stop = default)
+    /// <summary>Whose spoons and cups are in its drawer: those that were chosen, else those of its region.</summary>
+    public async Task<SpoonSizes> SpoonsAsync(CancellationToken stop = default)
     {
         await using var db = await databases.CreateDbContextAsync(stop);
-        var row = await db.Set<SettingsRow>().SingleOrDefaultAsync(stop) ?? db.Add(new SettingsRow()).Entity;
-        row.FoodRegion = region;
+        return await db.Set<SettingsRow>().AsNoTracking().Select(row => row.Spoons).SingleOrDefaultAsync(stop) ?? SpoonsOf((await AskAsync(stop)).Region);
+    }
+
+    public async Task ChooseSpoonsAsync(SpoonSizes spoons, CancellationToken stop = default) => await ChangeAsync(row => row.Spoons = spoons, stop);
+
+    async Task ChangeAsync(Action<SettingsRow> change, CancellationToken stop)
+    {
+        await using var db = await databases.CreateDbContextAsync(stop);
+        change(await db.Set<SettingsRow>().SingleOrDefaultAsync(stop) ?? db.Add(new SettingsRow()).Entity);
         await db.SaveChangesAsync(stop);
     }
 
-    /// <summary>Of Australia no authority's limits are held, so a household there is known by its computer's language alone.</summary>
-    public static SpoonSizes Spoons(Region region, string locale) => region switch
+    static SpoonSizes SpoonsOf(Region region) => region switch
     {
         Region.UnitedStates => SpoonSizes.UnitedStates,
         Region.Canada => SpoonSizes.Metric,
-        Region.UnitedKingdom or Region.Scotland => locale.EndsWith("-AU", StringComparison.Ordinal) ? SpoonSizes.Australia : SpoonSizes.UnitedKingdom,
+        Region.UnitedKingdom or Region.Scotland => SpoonSizes.UnitedKingdom,
         _ => throw new System.Diagnostics.UnreachableException(region.ToString()),
     };
 

@@ -20,6 +20,22 @@ public static class RegionWords
         _ => throw new System.Diagnostics.UnreachableException(region.ToString()),
     };
 
+    public static string Of(SpoonSizes spoons) => spoons switch
+    {
+        SpoonSizes.Metric => "Metric",
+        SpoonSizes.UnitedKingdom => "United Kingdom",
+        SpoonSizes.UnitedStates => "United States",
+        SpoonSizes.Australia => "Australia",
+        _ => throw new System.Diagnostics.UnreachableException(spoons.ToString()),
+    };
+
+    /// <summary>"teaspoon 5, tablespoon 15, cup 250, pint 568 ml".</summary>
+    public static string Sizes(SpoonSizes spoons)
+    {
+        int Of(string unit) => (int)Math.Round(Units.Find(unit, spoons)!.Size);
+        return $"teaspoon {Of("tsp")}, tablespoon {Of("tbsp")}, cup {Of("cup")}, pint {Of("pint")} ml";
+    }
+
     public static string Authority(Region region) => region switch
     {
         Region.UnitedKingdom => "the Food Standards Agency",

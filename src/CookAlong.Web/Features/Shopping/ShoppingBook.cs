@@ -1,5 +1,4 @@
 using System.Text.Json;
-using CookAlong.Domain.Quantities;
 using CookAlong.Domain.Runs;
 using CookAlong.Domain.Shopping;
 using CookAlong.Web.Data;
@@ -32,7 +31,7 @@ public sealed class ShoppingBook(IDbContextFactory<CookAlongDb> databases, MealB
 
         await using var db = await databases.CreateDbContextAsync(stop);
         var (state, sequence) = await StateAsync(db, meal, stop);
-        return new KeptList(kept, ShoppingList.Of(kept.Meal, state.Portions, await MeasuresAsync(stop)), state, sequence);
+        return new KeptList(kept, ShoppingList.Of(kept.Meal, state.Portions, await household.SpoonsAsync(stop)), state, sequence);
     }
 
     /// <summary>Changes whenever the list does. Null when the meal is not there.</summary>
@@ -45,7 +44,7 @@ public sealed class ShoppingBook(IDbContextFactory<CookAlongDb> databases, MealB
         }
 
         var settings = await SettingsAsync(db, stop);
-        return $"\"{version}-{await LastAsync(db, meal, stop)}-{string.Join('-', settings.Select(row => row.Command))}-{await MeasuresAsync(stop)}\"";
+        return $"\"{version}-{await LastAsync(db, meal, stop)}-{string.Join('-', settings.Select(row => row.Command))}-{await household.SpoonsAsync(stop)}\"";
     }
 
     /// <summary>Keeps a tap once, however often it is sent. Null when the meal is not there.</summary>
@@ -129,9 +128,6 @@ public sealed class ShoppingBook(IDbContextFactory<CookAlongDb> databases, MealB
     }
 
     /// <summary>Whose cups the household's recipes mean.</summary>
-    async Task<Region> MeasuresAsync(CancellationToken stop) =>
-        (await household.AskAsync(stop)).Region == Domain.FoodSafety.Region.UnitedStates ? Region.UnitedStates : Region.Metric;
-
     // What was kept was read before it was kept, so a row that cannot be read is our bug.
     static ShoppingTap Read(ShoppingTapRow row)
     {
