@@ -199,8 +199,8 @@ public sealed class DishPageTests : BunitContext
     }
 
     [Theory]
-    [InlineData(Domain.FoodSafety.Region.UnitedKingdom, "must be in the fridge 1 to 2 h after it left the heat (rice: 1 h)")]
-    [InlineData(Domain.FoodSafety.Region.UnitedStates, "must be in the fridge 2 h after it left the heat;")]
+    [InlineData(Domain.FoodSafety.Region.UnitedKingdom, "must be in the fridge within 1 to 2 h of leaving the heat (rice: 1 h)")]
+    [InlineData(Domain.FoodSafety.Region.UnitedStates, "must be in the fridge within 2 h of leaving the heat;")]
     [InlineData(Domain.FoodSafety.Region.Canada, "No limit of Health Canada is held here")]
     public async Task How_soon_what_waits_is_cold_is_said_by_the_households_authority(Domain.FoodSafety.Region chosen, string says)
     {

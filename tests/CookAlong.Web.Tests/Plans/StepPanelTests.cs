@@ -89,6 +89,30 @@ public sealed class StepPanelTests : BunitContext
     }
 
     [Fact]
+    public void A_step_is_fixed_to_any_time_of_the_kitchens_clock()
+    {
+        var document = MealDocument.Of(MealFile.Write(AlderLane.Meal));
+        var panel = Panel("potatoes-peel", wish: wish => wish(document));
+        var day = LocalTime.Show(AlderLane.Meal.FirstTableTime, AlderLane.Meal.TimeZone).Date.AddDays(-1);
+
+        panel.Find("input").Change($"{day:yyyy-MM-dd}T23:40");
+
+        Assert.Equal(LocalTime.Resolve(day.AddHours(23).AddMinutes(40), AlderLane.Meal.TimeZone), MealFile.Read(document.Text).Meal!.Step(new("potatoes-peel")).At);
+    }
+
+    [Fact]
+    public void What_is_no_time_is_told_and_changes_nothing()
+    {
+        var wishes = 0;
+        var panel = Panel("potatoes-peel", wish: _ => wishes++);
+
+        panel.Find("input").Change("");
+
+        Assert.StartsWith("That is not a day and a time", panel.Find("[role=alert]").TextContent, StringComparison.Ordinal);
+        Assert.Equal(0, wishes);
+    }
+
+    [Fact]
     public void While_a_plan_is_made_nothing_can_be_wished_for()
     {
         var panel = Render<StepPanel>(parameters => parameters
