@@ -18,12 +18,14 @@ public static class MenuHelp
     /// <summary>The search's effort for each, in the limits' own units.</summary>
     private const double Effort = 1;
 
-    /// <summary>The menu as it stands, planned quickly. <see cref="PlanStatus.None"/> where no plan was found.</summary>
-    public static Plan AsItStands(Meal meal, Minute? now, CancellationToken stop) => Plan(meal, now, stop);
+    /// <summary>A menu planned quickly. <see cref="PlanStatus.None"/> where no plan was found.</summary>
+    public static Plan Plan(Meal meal, Minute? now, CancellationToken stop) =>
+        new QuickPlanner().Plan(new PlanRequest(meal, new PlanLimits(TimeSpan.FromSeconds(5), Workers: 1, Deterministic: Effort), now), stop: stop);
 
     /// <summary>One after another, as each is planned; what cannot be planned is left out, and so is what helps with nothing.</summary>
     public static IEnumerable<MenuOffer> Each(Meal meal, Plan asItStands, Minute? now, CancellationToken stop)
     {
+        var ease = asItStands.Status == PlanStatus.None ? null : MenuEase.Of(meal, asItStands);
         foreach (var change in Changes(meal, MenuLoad.Of(meal), now))
         {
             if (stop.IsCancellationRequested)
@@ -33,15 +35,12 @@ public static class MenuHelp
 
             var changed = ChangedMeal.Of(meal, change);
             var plan = Plan(changed, now, stop);
-            if (plan.Status != PlanStatus.None && Helps(new MenuOffer(change, changed, plan), meal, asItStands) is { } offer)
+            if (plan.Status != PlanStatus.None && (ease is null || MenuEase.Of(changed, plan).IsEasierThan(ease)))
             {
-                yield return offer;
+                yield return new MenuOffer(change, changed, plan);
             }
         }
     }
-
-    private static MenuOffer? Helps(MenuOffer offer, Meal meal, Plan asItStands) =>
-        asItStands.Status == PlanStatus.None || MenuEase.Of(offer.Meal, offer.Plan).IsEasierThan(MenuEase.Of(meal, asItStands)) ? offer : null;
 
     private static IEnumerable<PlanChange> Changes(Meal meal, MenuLoad load, Minute? now)
     {
@@ -76,9 +75,6 @@ public static class MenuHelp
             yield return new PlanChange.AddHelper(load.From, load.To);
         }
     }
-
-    private static Plan Plan(Meal meal, Minute? now, CancellationToken stop) =>
-        new QuickPlanner().Plan(new PlanRequest(meal, new PlanLimits(TimeSpan.FromSeconds(5), Workers: 1, Deterministic: Effort), now), stop: stop);
 }
 
 /// <param name="Meal">As it is after the change.</param>

@@ -68,7 +68,7 @@ internal static class MealGen
                 fix.Item3,
                 words.Item5)
             {
-                Core = words.Item4 ? new CoreWanted(74, words.Item5 ? new Joint(Cut.WholeGoose, 4.8, Stuffed: fix.Item2) : null) : null,
+                Core = words.Item4 ? new CoreWanted(74, words.Item5 ? new Joint(Cut.WholeGoose, 4.8, Stuffed: fix.Item2) : null, fix.Item2 ? 2 : 0) : null,
             });
 
     static readonly Gen<Dish> AnyDish = Gen.Select(StepOf("a", []), StepOf("b", ["a"]), StepOf("c", ["a", "b"]), Some(AnyHold, 3), Gen.Int[1, 99], (a, b, c, holds, serves) => new Dish(

@@ -86,7 +86,7 @@ public sealed class MenuLoadTests
     public void The_planner_says_which_dish_to_move_or_to_cook_elsewhere()
     {
         var meal = Supper with { NotBefore = Table - 400 };
-        var now = MenuHelp.AsItStands(meal, null, TestContext.Current.CancellationToken);
+        var now = MenuHelp.Plan(meal, null, TestContext.Current.CancellationToken);
         var offers = MenuHelp.Each(meal, now, null, TestContext.Current.CancellationToken).ToList();
         Assert.Contains(offers, offer => offer.Change is PlanChange.LeaveOut);
         Assert.All(offers, offer => Assert.Empty(PlanCheck.Check(offer.Meal, offer.Plan)));
@@ -99,7 +99,7 @@ public sealed class MenuLoadTests
         var meal = Supper;
         var broth = meal.Dishes.Single(dish => dish.Id.Value == "broth");
         meal = meal with { Dishes = meal.Dishes.Replace(meal.Dishes[0], meal.Dishes[0] with { Steps = [meal.Dishes[0].Steps[0] with { After = [After("simmer")] }, meal.Dishes[0].Steps[1]] }) };
-        var offers = MenuHelp.Each(meal, MenuHelp.AsItStands(meal, null, TestContext.Current.CancellationToken), null, TestContext.Current.CancellationToken);
+        var offers = MenuHelp.Each(meal, MenuHelp.Plan(meal, null, TestContext.Current.CancellationToken), null, TestContext.Current.CancellationToken);
         Assert.DoesNotContain(offers, offer => offer.Change is PlanChange.LeaveOut { Dish: var dish } && dish == broth.Id);
     }
 }

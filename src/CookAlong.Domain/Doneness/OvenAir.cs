@@ -52,7 +52,7 @@ sealed class OvenAir
 
     double WithDoors(DateTimeOffset at)
     {
-        var air = Programme(at);
+        var air = roasting.AirAt(at);
         var fallen = roasting.Doors.Where(door => door.At <= at).Sum(door =>
         {
             var shut = door.At + door.Lasting;
@@ -61,25 +61,5 @@ sealed class OvenAir
             return Math.Min(.8, lost) * (at < shut ? 1 : Math.Exp(-(at - shut) / Recovery));
         });
         return air - ((air - roasting.RoomCelsius) * Math.Min(.8, fallen));
-    }
-
-    double Programme(DateTimeOffset at)
-    {
-        var points = roasting.Air;
-        if (at <= points[0].At)
-        {
-            return points[0].Celsius;
-        }
-
-        for (var next = 1; next < points.Length; next++)
-        {
-            if (at < points[next].At)
-            {
-                var (from, to) = (points[next - 1], points[next]);
-                return from.Celsius + ((to.Celsius - from.Celsius) * ((at - from.At) / (to.At - from.At)));
-            }
-        }
-
-        return points[^1].Celsius;
     }
 }

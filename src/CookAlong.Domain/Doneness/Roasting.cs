@@ -29,6 +29,33 @@ public sealed record Roasting(
     /// <param name="startsAt">°C of the oven before the programme's first point.</param>
     public static Roasting By(Joint joint, DateTimeOffset @in, OvenProgramme programme, int startsAt) =>
         new(joint, @in, programme.Points.IsEmpty ? [new(@in, startsAt)] : [.. programme.Points.Select(point => new AirPoint(point.At.Utc, point.Celsius))], [], []);
+
+    /// <summary>The oven stays from then on as it is at that moment.</summary>
+    public Roasting AsLeftAt(DateTimeOffset moment) =>
+        this with { Air = [.. Air.Where(point => point.At < moment), new(moment, AirAt(moment))] };
+
+    /// <summary>All the oven does, as much later.</summary>
+    public Roasting Later(TimeSpan by) => this with { Air = [.. Air.Select(point => point with { At = point.At + by })] };
+
+    /// <summary>°C of the air by the programme alone, with all doors shut.</summary>
+    public double AirAt(DateTimeOffset moment)
+    {
+        if (moment <= Air[0].At)
+        {
+            return Air[0].Celsius;
+        }
+
+        for (var next = 1; next < Air.Length; next++)
+        {
+            if (moment < Air[next].At)
+            {
+                var (from, to) = (Air[next - 1], Air[next]);
+                return from.Celsius + ((to.Celsius - from.Celsius) * ((moment - from.At) / (to.At - from.At)));
+            }
+        }
+
+        return Air[^1].Celsius;
+    }
 }
 
 /// <summary>°C of the oven at a moment.</summary>

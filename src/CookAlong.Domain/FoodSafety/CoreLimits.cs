@@ -15,9 +15,8 @@ public static class CoreLimits
         (Us, [Food.Casserole], new("us-casserole", OvenScale.Celsius(fahrenheit: 165), null, UsChart)),
         (Us, [Food.GroundMeat], new("us-ground", OvenScale.Celsius(fahrenheit: 160), null, UsChart)),
         (Us, [Food.EggDish], new("us-egg-dish", OvenScale.Celsius(fahrenheit: 160), null, UsChart)),
-        // The three minutes are a rest, off the heat and before carving.
-        (Us, [Food.WholeCut, Food.RolledJoint, Food.Pork], new("us-whole-cut", OvenScale.Celsius(fahrenheit: 145), TimeSpan.FromMinutes(3), UsChart)),
-        (Us, [Food.RawHam], new("us-raw-ham", OvenScale.Celsius(fahrenheit: 145), TimeSpan.FromMinutes(3), UsChart)),
+        (Us, [Food.WholeCut, Food.RolledJoint, Food.Pork], new("us-whole-cut", OvenScale.Celsius(fahrenheit: 145), TimeSpan.FromMinutes(3), UsChart) { OffTheHeat = true }),
+        (Us, [Food.RawHam], new("us-raw-ham", OvenScale.Celsius(fahrenheit: 145), TimeSpan.FromMinutes(3), UsChart) { OffTheHeat = true }),
         (Us, [Food.Fish], new("us-fish", OvenScale.Celsius(fahrenheit: 145), null, UsChart)),
         // One rule for all: 70 °C for 2 minutes, or what kills as much. Whole beef and lamb may be served pink (PinkInside).
         (Uk, [.. Enum.GetValues<Food>()], new("uk-70-for-2", 70, TimeSpan.FromMinutes(2), UkCooking)),

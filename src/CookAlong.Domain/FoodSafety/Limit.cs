@@ -4,7 +4,11 @@ namespace CookAlong.Domain.FoodSafety;
 /// <param name="Id">Names it in tests and in a page's address.</param>
 /// <param name="Celsius">°C.</param>
 /// <param name="For">How long it is to be kept; null = none is named, or at once.</param>
-public sealed record Limit(string Id, double Celsius, TimeSpan? For, Source Source);
+public sealed record Limit(string Id, double Celsius, TimeSpan? For, Source Source)
+{
+    /// <summary>The time is a rest, off the heat and before carving.</summary>
+    public bool OffTheHeat { get; init; }
+}
 
 /// <summary>A limit in time alone.</summary>
 public sealed record TimeLimit(string Id, TimeSpan Least, TimeSpan Most, Source Source);

@@ -34,7 +34,7 @@ public static class CallIds
 
     static string Added(StepState state) =>
         (state.ExtraMinutes == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $":+{state.ExtraMinutes}"))
-        + (state.Readings.Count(reading => reading.EndsStepAt is not null) is > 0 and var times ? string.Create(CultureInfo.InvariantCulture, $":core-{times}") : "");
+        + (state.EndsNamed.Count() is > 0 and var times ? string.Create(CultureInfo.InvariantCulture, $":core-{times}") : "");
 
     static string Again(StepState state) => state.Undone == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $":again-{state.Undone}");
 }

@@ -43,6 +43,9 @@ public enum CoreVerdict
     /// <summary>This oven does not bring it there.</summary>
     Never,
 
+    /// <summary>It is there by the only reading of something that nothing is known of: a second one decides.</summary>
+    OnceMore,
+
     // From here on the reading is not believed.
 
     /// <summary>No joint is that warm, or that cold.</summary>
@@ -68,13 +71,4 @@ public enum CoreVerdict
 }
 
 /// <summary>A reading, and the word on it.</summary>
-public sealed record CoreReading(DateTimeOffset At, decimal Celsius, CoreWord Word)
-{
-    /// <summary>When the step is done by it; null where it names no time.</summary>
-    public DateTimeOffset? EndsStepAt => Word.Verdict switch
-    {
-        CoreVerdict.Expected => Word.Likely,
-        CoreVerdict.Reached => At,
-        _ => null,
-    };
-}
+public sealed record CoreReading(DateTimeOffset At, decimal Celsius, CoreWord Word);

@@ -53,6 +53,9 @@ public abstract record Refusal
     /// <param name="Likely">When it will be there, as far as the readings tell.</param>
     public sealed record CoreNotReached(StepId Step, int Celsius, CoreReading? Last, DateTimeOffset? Likely) : Refusal;
 
+    /// <param name="Until">From then on a reading at the temperature ends it.</param>
+    public sealed record CoreNotLongEnough(StepId Step, int Celsius, int Minutes, DateTimeOffset Until) : Refusal;
+
     public sealed record UnknownCall(CallId Call) : Refusal;
 
     public sealed record UnknownDish(DishId Dish) : Refusal;

@@ -19,7 +19,7 @@ public sealed partial record Run
         return next with
         {
             Sequence = logged.Sequence,
-            PlanBasis = ChangesPlan(logged.Event) ? logged.Sequence : PlanBasis,
+            PlanBasis = ChangesPlan(logged.Event, next) ? logged.Sequence : PlanBasis,
             Wish = WishAfter(logged),
             Upsets = UpsetsAfter(logged.Event),
             Commands = Commands.Add(logged.Command),
@@ -72,13 +72,15 @@ public sealed partial record Run
         _ => throw new UnreachableException($"No effect is written for {happened.GetType().Name}."),
     };
 
-    static bool ChangesPlan(RunEvent happened) => happened switch
+    bool ChangesPlan(RunEvent happened, Run next) => happened switch
     {
         RunEvent.RunStarted or RunEvent.StepStarted or RunEvent.StepFinished or RunEvent.StepTakenBack or RunEvent.StepClaimed
-            or RunEvent.StepLetGo or RunEvent.StepGiven or RunEvent.StepHandedOver or RunEvent.ClaimFreed or RunEvent.TimeAdded or RunEvent.TimeTakenBack or RunEvent.CoreRead or RunEvent.CoreTakenBack
+            or RunEvent.StepLetGo or RunEvent.StepGiven or RunEvent.StepHandedOver or RunEvent.ClaimFreed or RunEvent.TimeAdded or RunEvent.TimeTakenBack
             or RunEvent.PlanAccepted or RunEvent.PlanTakenBack
             or RunEvent.HelperLeft or RunEvent.DishDropped or RunEvent.TableMoved or RunEvent.OvenBehind
             or RunEvent.HelperStayed or RunEvent.DishBroughtBack or RunEvent.TableMovedBack or RunEvent.OvenCaughtUp => true,
+        RunEvent.CoreRead e => StateOf(e.Step).ByCoreTold != next.StateOf(e.Step).ByCoreTold,
+        RunEvent.CoreTakenBack e => StateOf(e.Step).ByCoreTold != next.StateOf(e.Step).ByCoreTold,
         RunEvent.PersonJoined or RunEvent.PersonPutOut or RunEvent.TendFinished or RunEvent.TendTakenBack
             or RunEvent.CallAcknowledged or RunEvent.CallTakenBack or RunEvent.ClaimKept or RunEvent.PlanRuleSet or RunEvent.CoreVouched or RunEvent.CoreWordTakenBack
             or RunEvent.KitchenPaused or RunEvent.KitchenWentOn or RunEvent.RunEnded => false,
@@ -103,7 +105,7 @@ public sealed partial record Run
         var next = WithStep(step, state => wasFinished
             ? state with { Finished = null, Undone = state.Undone + 1 }
             : state with { Started = null, By = null, ByCore = 0, Undone = state.Undone + 1 });
-        return wasFinished ? next : next with { TendsDone = TendsDone.RemoveRange(TendsDone.Keys.Where(turn => turn.Step == step)) };
+        return wasFinished ? next : (next with { TendsDone = TendsDone.RemoveRange(TendsDone.Keys.Where(turn => turn.Step == step)) }).WithoutReadingsOutOfHeat(step);
     }
 
     /// <summary>

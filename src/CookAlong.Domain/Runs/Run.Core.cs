@@ -1,4 +1,5 @@
 using CookAlong.Domain.Doneness;
+using CookAlong.Domain.Doneness.Forecasts;
 using CookAlong.Domain.Kitchens;
 using CookAlong.Domain.Meals;
 
@@ -13,8 +14,11 @@ public sealed partial record Run
     /// <summary>How long the door stands open for a tend; common practice, no source.</summary>
     static readonly TimeSpan doorForTend = TimeSpan.FromMinutes(2);
 
-    /// <summary>A reading that waited longer to be sent says nothing of now.</summary>
-    static readonly TimeSpan oldestReading = TimeSpan.FromHours(2);
+    /// <summary>Minutes a reading may have waited to be sent; an older one says nothing of now.</summary>
+    const int OldestReading = 120;
+
+    /// <summary>Minutes by which readings may move an end before a plan on offer is out of date: a forecast trembles by less.</summary>
+    const int Trembles = 3;
 
     /// <summary>Characters of what else was looked at.</summary>
     public const int LongestCheck = 200;
@@ -23,11 +27,12 @@ public sealed partial record Run
     Decision ReadCore(Step step, decimal celsius, DateTimeOffset? read, RunPerson who, DateTimeOffset now)
     {
         var state = StateOf(step.Id);
-        var at = read is { } before && before <= now && now - before <= oldestReading ? before : now;
+        var at = read is { } before && before <= now ? before : now;
         return step.Core is null ? new Refusal.NoCore(step.Id)
             : state.Finished is { } end ? new Refusal.AlreadyFinished(step.Id, end)
             : IntoTheHeat(step) is null ? new Refusal.NotStarted(step.Id)
             : ObjectionTo(step, who) is { } objection ? objection
+            : (now - at).TotalMinutes > OldestReading ? new Refusal.OutOfRange("Minutes since it was read", 0, OldestReading)
             : celsius is < LeastReading or > MostReading ? new Refusal.OutOfRange("°C", LeastReading, MostReading)
             : new RunEvent.CoreRead(step.Id, celsius, at, WordOn(step, [.. state.Readings.Select(Probe), new ProbeReading(at, (double)celsius)]));
     }
@@ -50,22 +55,44 @@ public sealed partial record Run
         : new RunEvent.CoreVouched(step.Id, check.Trim());
 
     /// <summary>Why a step with a core temperature is not done yet; null when it is, or has none.</summary>
-    Refusal.CoreNotReached? NotDoneInside(Step step) =>
-        step.Core is { } core && StateOf(step.Id) is { Vouched: null } state && state.Word?.Verdict != CoreVerdict.Reached
-            ? new Refusal.CoreNotReached(step.Id, core.Celsius, state.Readings.LastOrDefault(), state.Word?.Likely)
+    Refusal? NotDoneInside(Step step)
+    {
+        if (step.Core is not { } core || StateOf(step.Id) is not { Vouched: null } state)
+        {
+            return null;
+        }
+
+        var there = state.Readings.Reverse().TakeWhile(reading => reading.Word.Verdict == CoreVerdict.Reached).ToList();
+        return there.Count == 0 ? new Refusal.CoreNotReached(step.Id, core.Celsius, state.Readings.LastOrDefault(), state.Word?.Likely)
+            : there[0].At - there[^1].At < TimeSpan.FromMinutes(core.Minutes) ? new Refusal.CoreNotLongEnough(step.Id, core.Celsius, core.Minutes, there[^1].At.AddMinutes(core.Minutes))
             : null;
+    }
 
     CoreWord WordOn(Step step, IReadOnlyList<ProbeReading> readings)
     {
         var core = step.Core!;
         if (core.Joint is { } joint && IntoTheHeat(step) is { } since && Plan.Step(step.Id).Oven is { } oven)
         {
-            var roasting = Roasting.By(joint, since, Plan.Ovens.Single(one => one.Oven == oven), Meal.Kitchen.Ovens.Single(one => one.Id == oven).StartsAt);
-            return CoreWord.Of(Thermometer.Forecast(roasting with { Doors = [.. DoorsSince(step, since)] }, readings, core.Celsius));
+            // The dial waits for what is late: everything the programme does is as much later as the joint, and it stays in until it is done.
+            var late = since - Roasts(step).Min(one => Plan.Step(one.Id).Start).Utc;
+            var programme = Plan.Ovens.Single(one => one.Oven == oven);
+            var roasting = Roasting.By(joint, since, programme, Meal.Kitchen.Ovens.Single(one => one.Id == oven).StartsAt).AsLeftAt(Plan.Step(step.Id).End.Utc).Later(late)
+                with { Doors = [.. DoorsSince(step, since)] };
+            if (CoreWord.Of(Thermometer.Forecast(roasting, readings, core.Celsius)) is { Verdict: not CoreVerdict.NoForecast } word)
+            {
+                return word;
+            }
         }
 
-        return new CoreWord(readings[^1].Celsius >= core.Celsius ? CoreVerdict.Reached : CoreVerdict.NoForecast);
+        return WithoutForecast(readings, core.Celsius);
     }
+
+    /// <summary>Where nobody can say when, the reading counts; and where it is the first, another must agree with it.</summary>
+    static CoreWord WithoutForecast(IReadOnlyList<ProbeReading> readings, int celsius) =>
+        ReadingCheck.Impossible(readings[^1]) is { } impossible ? new CoreWord(CoreVerdict.Impossible, Celsius: impossible.IfFahrenheit)
+        : readings[^1].Celsius < celsius ? new CoreWord(CoreVerdict.NoForecast)
+        : readings.Count(reading => ReadingCheck.Impossible(reading) is null) > 1 ? new CoreWord(CoreVerdict.Reached)
+        : new CoreWord(CoreVerdict.OnceMore);
 
     /// <summary>The step with a core temperature that this one is, or as oven work of the same joint leads to; null = none.</summary>
     public Step? CoreStepOf(Step step) =>
@@ -107,11 +134,18 @@ public sealed partial record Run
     static Run WithMinutesByCore(Run run, StepId step)
     {
         var state = run.StateOf(step);
-        var end = state.Readings.Select(reading => reading.EndsStepAt).LastOrDefault(at => at is not null);
+        var ends = state.EndsNamed.ToList();
         var without = run.MinutesOf(step) - state.ByCore;
-        var minutes = state.Started is { } started && end is { } until ? Math.Max(1, (int)Math.Ceiling((until - started).TotalMinutes)) : without;
-        return run.WithStep(step, one => one with { ByCore = minutes - without });
+        var minutes = state.Started is { } started && ends is [.., var until] ? Math.Max(1, (int)Math.Ceiling((until - started).TotalMinutes)) : without;
+        var moved = minutes - without;
+        return run.WithStep(step, one => one with { ByCore = moved, ByCoreTold = Math.Abs(moved - one.ByCoreTold) < Trembles ? one.ByCoreTold : moved });
     }
+
+    /// <summary>What comes out of the heat before it has begun again is no longer what was read.</summary>
+    Run WithoutReadingsOutOfHeat(StepId step) =>
+        CoreStepOf(Meal.Step(step)) is { } core && IntoTheHeat(core) is null
+            ? WithStep(core.Id, state => state with { Readings = [], Vouched = null, ByCore = 0, ByCoreTold = 0 })
+            : this;
 
     static ProbeReading Probe(CoreReading reading) => new(reading.At, (double)reading.Celsius);
 }

@@ -23,6 +23,9 @@ public sealed record StepState(
     /// <summary>Minutes by which its thermometer moves its end; negative where it is done sooner.</summary>
     public int ByCore { get; init; }
 
+    /// <summary><see cref="ByCore"/> when readings last made plans on offer out of date.</summary>
+    public int ByCoreTold { get; init; }
+
     /// <summary>Core readings in their order.</summary>
     public ImmutableArray<CoreReading> Readings { get; init; } = [];
 
@@ -31,6 +34,28 @@ public sealed record StepState(
 
     /// <summary>The word on the last reading.</summary>
     public CoreWord? Word => Readings.LastOrDefault()?.Word;
+
+    /// <summary>When it is done by each reading that names a new time: one after it is there names none.</summary>
+    public IEnumerable<DateTimeOffset> EndsNamed
+    {
+        get
+        {
+            var isDone = false;
+            foreach (var reading in Readings)
+            {
+                if (reading.Word is { Verdict: CoreVerdict.Expected, Likely: { } likely })
+                {
+                    isDone = false;
+                    yield return likely;
+                }
+                else if (reading.Word.Verdict == CoreVerdict.Reached && !isDone)
+                {
+                    isDone = true;
+                    yield return reading.At;
+                }
+            }
+        }
+    }
 
     /// <summary>Minutes of its length that the plan does not know of.</summary>
     public int BeyondPlan => ExtraMinutes + ByCore - CountedByPlan;

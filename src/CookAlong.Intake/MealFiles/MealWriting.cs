@@ -100,7 +100,8 @@ internal sealed class MealWriting(TimeZoneInfo zone)
 
     private static JsonObject Core(CoreWanted core) => Object(
         ("celsius", core.Celsius),
-        ("cut", core.Joint is { } joint ? CoreReading.Cuts.WordFor(joint.Cut) : null),
+        ("minutes", core.Minutes == 0 ? null : core.Minutes),
+        ("cut", core.Joint is { } joint ? CoreWantedReading.Cuts.WordFor(joint.Cut) : null),
         ("kilograms", core.Joint?.Kilograms),
         ("stuffed", core.Joint is { Stuffed: true } ? true : null));
 

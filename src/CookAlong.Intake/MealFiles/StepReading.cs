@@ -34,7 +34,7 @@ internal static class StepReading
             Choice(step, options.Length),
             step.Flag("pauseAfter"))
         {
-            Core = step.Object("core") is { } core ? CoreReading.Core(core) : null,
+            Core = step.Object("core") is { } core ? CoreWantedReading.Core(core) : null,
         };
     }
 

@@ -1,5 +1,6 @@
 using CookAlong.Domain.Doneness;
 using CookAlong.Domain.Meals;
+using OvenProgramme = CookAlong.Domain.Planning.OvenProgramme;
 using CookAlong.Domain.Runs;
 using static CookAlong.Domain.Tests.Runs.SmallMeal;
 
@@ -10,14 +11,17 @@ public sealed class CoreTests
 {
     static readonly CoreWanted duck = new(74, new Joint(Cut.WholeDuck, 2));
 
-    static KitchenStory Roasting(CoreWanted? core = null)
+    /// <summary>Hot for half an hour, moderate until the roast's planned end, and then only warm.</summary>
+    static readonly OvenProgramme programme = new(Oven, [new(At(12, 30), 220), new(At(13, 10), 220), new(At(13, 25), 170), new(At(14, 10), 170), new(At(14, 40), 70)], []);
+
+    static KitchenStory Roasting(CoreWanted? core = null, (int Hour, int Minute)? at = null)
     {
         var meal = SmallMeal.Meal with { Dishes = [.. SmallMeal.Meal.Dishes.Select(dish => dish with { Steps = [.. dish.Steps.Select(step => step.Id == Roast ? step with { Core = core ?? duck } : step)] })] };
         return new KitchenStory()
-            .Given([.. Run.Start(meal, Plan, Host, "Maren", Maren)])
+            .Given([.. Run.Start(meal, Plan with { Ovens = [programme] }, Host, "Maren", Maren)])
             .Given(new RunEvent.PersonJoined(IvoPhone, "Ivo", Role.Helper, Ivo))
             .Finished(Stuff)
-            .At(12, 40).Given(new RunEvent.StepStarted(Roast));
+            .At(at?.Hour ?? 12, at?.Minute ?? 40).Given(new RunEvent.StepStarted(Roast));
     }
 
     static KitchenStory Read(KitchenStory story, params (int Minutes, decimal Celsius)[] readings) =>
@@ -106,6 +110,7 @@ public sealed class CoreTests
         Assert.Equal(Clock(13, 5), story.Run.StateOf(Roast).Readings.Single().At);
         story = Roasting().At(13, 20).When(Host, new RunCommand.ReadCore(Roast, 21, Clock(15)));
         Assert.Equal(Clock(13, 20), story.Run.StateOf(Roast).Readings.Single().At);
+        Roasting().At(15, 1).When(Host, new RunCommand.ReadCore(Roast, 75, Clock(13))).Refused(new Refusal.OutOfRange("Minutes since it was read", 0, 120));
     }
 
     [Fact]
@@ -117,6 +122,81 @@ public sealed class CoreTests
         Assert.Equal(minutes, story.Run.MinutesOf(Roast));
         Assert.Equal(3, story.Run.StateOf(Roast).Readings.Length);
     }
+
+    // 145 °F is 63 °C, 100 °F is 38 °C: neither is 74 °C.
+    [Fact]
+    public void Where_nothing_is_known_of_it_a_number_in_Fahrenheit_is_not_done()
+    {
+        var story = Read(Roasting(new CoreWanted(74, null)), (60, 145));
+        Assert.Equal(CoreVerdict.Impossible, story.Run.StateOf(Roast).Word!.Verdict);
+        Assert.Equal(62.8, story.Run.StateOf(Roast).Word!.Celsius!.Value, 0.05);
+
+        story = Read(Roasting(new CoreWanted(74, null)), (60, 100));
+        Assert.Equal(CoreVerdict.OnceMore, story.Run.StateOf(Roast).Word!.Verdict);
+        Assert.IsType<Refusal.CoreNotReached>(WhyNotDone(story, 61));
+        Assert.Equal(CoreVerdict.Reached, Read(story, (62, 76)).Run.StateOf(Roast).Word!.Verdict);
+    }
+
+    // Food Standards Agency (UK), cooking your food: 70 °C for 2 minutes, or its equivalents.
+    [Fact]
+    public void What_is_to_be_kept_hot_is_done_only_when_readings_say_that_it_was()
+    {
+        var kept = new CoreWanted(70, null, Minutes: 2);
+        var story = Read(Roasting(kept), (60, 66), (70, 70));
+        Assert.Equal(new Refusal.CoreNotLongEnough(Roast, 70, 2, Clock(13, 52)), WhyNotDone(story, 71));
+        Assert.Equal(new Refusal.CoreNotLongEnough(Roast, 70, 2, Clock(13, 55)), WhyNotDone(Read(story, (71, 66), (73, 70)), 73));
+        Read(story, (75, 71)).When(Host, new RunCommand.FinishStep(Roast)).Then(new RunEvent.StepFinished(Roast));
+    }
+
+    [Fact]
+    public void What_stays_in_when_it_is_done_is_over_however_often_it_is_read()
+    {
+        var story = Read(Roasting(new CoreWanted(74, null)), (60, 58), (70, 74)).At(13, 51);
+        var call = story.Calls().Single(one => one.Kind == CallKind.Out && one.Step == Roast);
+        story = Read(story.When(Host, new RunCommand.Acknowledge(call.Id)), (75, 77), (80, 79)).At(14, 0);
+        Assert.Equal(Clock(13, 50), story.Board().Now.Single(one => one.Step.Id == Roast && one.Tend is null).Ends);
+        Assert.DoesNotContain(story.Calls(), one => one.Kind == CallKind.Out && one.Step == Roast && !one.IsAcknowledged);
+    }
+
+    [Fact]
+    public void A_reading_that_moves_nothing_makes_no_plan_on_offer_old()
+    {
+        var story = Read(Roasting(), (20, 9), (40, 21), (60, 38));
+        var basis = story.Run.PlanBasis;
+        Assert.Equal(story.Run.Sequence, basis);
+        Assert.Equal(basis, Read(story, (62, 500)).Run.PlanBasis);
+    }
+
+    [Fact]
+    public void A_joint_that_was_not_in_after_all_begins_without_its_readings()
+    {
+        var story = Read(Roasting(new CoreWanted(74, null)), (60, 74), (62, 75)).When(Host, new RunCommand.TakeBack(Roast)).When(Host, new RunCommand.StartStep(Roast));
+        Assert.Empty(story.Run.StateOf(Roast).Readings);
+        Assert.IsType<Refusal.CoreNotReached>(WhyNotDone(story, 63));
+    }
+
+    // The oven waits for a joint that is late; by the plan's own clock it would be only warm by then.
+    [Fact]
+    public void A_joint_that_went_in_late_is_foretold_in_the_oven_it_is_in()
+    {
+        (int, decimal)[] readings = [(20, 9), (40, 21), (60, 38)];
+        var onTime = Read(Roasting(), readings).Run.StateOf(Roast).Word!;
+        var late = readings.Aggregate(Roasting(at: (14, 10)), (so, one) => so.At(14 + ((10 + one.Item1) / 60), (10 + one.Item1) % 60).When(Host, new RunCommand.ReadCore(Roast, one.Item2))).Run.StateOf(Roast).Word!;
+        Assert.Equal(onTime with { Earliest = null, Likely = null, Latest = null }, late with { Earliest = null, Likely = null, Latest = null });
+        Assert.Equal(90, (late.Likely!.Value - onTime.Likely!.Value).TotalMinutes, 0.1);
+    }
+
+    // The plan lets the oven cool from 14:10 on; a duck that is not done by then stays in.
+    [Fact]
+    public void The_oven_stays_hot_for_what_takes_longer_than_planned()
+    {
+        var slow = Read(Roasting(), (20, 6), (40, 13), (60, 25), (80, 37)).Run.StateOf(Roast).Word!;
+        Assert.Equal(CoreVerdict.Expected, slow.Verdict);
+        Assert.True(slow.Likely > Clock(14, 20));
+    }
+
+    static Refusal WhyNotDone(KitchenStory story, int minutes) => Assert.IsType<Decision.Refused>(
+        story.Run.Decide(new Tap(Command(7), Host, new RunCommand.FinishStep(Roast)), Clock(12, 40).AddMinutes(minutes))).Why;
 
     [Fact]
     public void What_has_no_core_temperature_or_is_not_in_the_heat_cannot_be_read()

@@ -89,6 +89,18 @@ public sealed class RoastingPanelTests : BunitContext
         Assert.Equal(2, (await book.VersionsAsync(dish, Stop)).Count);
     }
 
+    // UK Food Standards Agency, "Cooking safely in your business": 70 °C for 2 minutes, 75 °C for 30 seconds. USDA FSIS chart: a whole
+    // cut 145 °F and 3 minutes of rest, which is not in the heat; poultry 165 °F at once.
+    [Theory]
+    [InlineData(Cut.WholeTurkey, 70, Region.UnitedKingdom, 2)]
+    [InlineData(Cut.WholeTurkey, 72, Region.UnitedKingdom, 1)]
+    [InlineData(Cut.WholeTurkey, 75, Region.UnitedKingdom, 0)]
+    [InlineData(Cut.WholeTurkey, 74, Region.UnitedStates, 0)]
+    [InlineData(Cut.PorkLoin, 63, Region.UnitedStates, 0)]
+    [InlineData(Cut.PorkLoin, 71, Region.Canada, 0)]
+    public void How_long_the_core_must_stay_there_is_the_authoritys(Cut cut, int celsius, Region where, int minutes) =>
+        Assert.Equal(minutes, Features.Dishes.Roasts.JointGuess.MinutesAt(cut, celsius, where));
+
     [Fact]
     public async Task What_the_step_wants_already_is_shown_and_taken_away_again()
     {

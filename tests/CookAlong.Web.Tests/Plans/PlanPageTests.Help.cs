@@ -49,7 +49,7 @@ public sealed partial class PlanPageTests
 
         await page.WaitForStateAsync(() => page.FindAll(".conflicts").Count == 1 && page.FindAll(".made").Count == 0);
         Assert.Equal(before, (await KeptAsync()).Row.Document);
-        Assert.Single(planner.Meal!.Kitchen.Ovens);
+        await page.WaitForAssertionAsync(() => Assert.Single(planner.Meal!.Kitchen.Ovens));
     }
 
     [Fact]

@@ -46,11 +46,16 @@ static class ReadingCheck
         return (good.ToImmutable(), doubted.ToImmutable());
     }
 
+    /// <summary>Whatever it was read from; null where it can be.</summary>
+    public static ProbeDoubt.Impossible? Impossible(ProbeReading reading) => reading.Celsius is >= -30 and <= 110
+        ? null
+        : new ProbeDoubt.Impossible(reading, reading.Celsius is > 110 and < 212 ? OvenScale.Celsius(fahrenheit: reading.Celsius) : null);
+
     static ProbeDoubt? Doubt(Roasting roasting, ProbeReading reading, ProbeReading? last, DateTimeOffset latest, OvenAir air, TimeSpan through)
     {
-        if (!double.IsFinite(reading.Celsius) || reading.Celsius is < -30 or > 110)
+        if (Impossible(reading) is { } impossible)
         {
-            return new ProbeDoubt.Impossible(reading, reading.Celsius is > 110 and < 212 ? OvenScale.Celsius(fahrenheit: reading.Celsius) : null);
+            return impossible;
         }
 
         if (reading.At < latest || (reading.At == latest && last?.At == latest))

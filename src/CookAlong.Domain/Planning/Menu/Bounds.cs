@@ -56,14 +56,29 @@ sealed class Bounds(Meal meal)
     Minute? FromHold(Step step)
     {
         var dish = meal.DishOf(step.Id);
-        return dish.Steps.All(other => other.Id == step.Id || Precedes(other, step))
+        var before = Before(step);
+        return dish.Steps.All(other => other.Id == step.Id || before.Contains(other.Id))
             ? meal.CourseOf(dish).TableTime - dish.Holds.Max(hold => hold.Limit)
             : null;
     }
 
     static Minute? FromClock(Step step) => Latest([step.At is { } at ? at + Shortest(step) : null, step.Window is { } window ? window.From + Shortest(step) : null]);
 
-    bool Precedes(Step other, Step step) => followers[other.Id].Any(one => one.Step.Id == step.Id || Precedes(one.Step, step));
+    /// <summary>All that it waits for, directly or not.</summary>
+    HashSet<StepId> Before(Step step)
+    {
+        var before = new HashSet<StepId>();
+        var open = new Stack<Step>([step]);
+        while (open.TryPop(out var one))
+        {
+            foreach (var after in one.After.Where(after => before.Add(after.Step)))
+            {
+                open.Push(meal.Step(after.Step));
+            }
+        }
+
+        return before;
+    }
 
     static Minute? Latest(IEnumerable<Minute?> all) => all.Where(one => one is not null).DefaultIfEmpty(null).Max();
 }

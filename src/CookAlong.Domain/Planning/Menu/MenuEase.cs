@@ -16,7 +16,10 @@ public sealed record MenuEase(int Late, int LastHalfHour, int DialChanges, int K
         return new MenuEase(plan.Cost.LateMinutes, meal.Courses.Sum(course => measures.HandsOn(course.Id, HalfHour)), measures.DialChanges, measures.KitchenDay, measures.Waiting);
     }
 
-    /// <summary>Sooner at the table; or as soon, and easier in one thing without being harder in another by more than a little.</summary>
+    /// <summary>
+    /// Sooner at the table; or as soon, and easier in one thing without being harder in another by more than a little. How much
+    /// a cook feels and what trembles from plan to plan are our own trials, no source.
+    /// </summary>
     public bool IsEasierThan(MenuEase other) =>
         Late != other.Late ? Late < other.Late
         : (LastHalfHour < other.LastHalfHour - 2 || DialChanges < other.DialChanges || KitchenDay < other.KitchenDay - 5 || Waiting < other.Waiting - 5)

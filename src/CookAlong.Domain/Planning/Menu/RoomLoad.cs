@@ -12,9 +12,6 @@ public sealed record RoomLoad(RoomKind Kind, int Has, int Wants, int Must, Immut
 {
     const int Quarter = 15;
 
-    /// <summary>Full enough that planning will be hard; from our own trials, no source.</summary>
-    public bool IsCrowded => Wants > 0.8 * Has;
-
     internal static RoomLoad Of(RoomKind kind, int has, Func<Way, int> takes, Meal meal, Bounds bounds, Minute since, Minute until)
     {
         var wants = from dish in meal.Dishes
@@ -24,7 +21,7 @@ public sealed record RoomLoad(RoomKind Kind, int Has, int Wants, int Must, Immut
                     select (dish.Id, Start: end - way.Minutes.Likely, End: end, Takes: takes(way), Step: step);
         var all = wants.ToList();
         var dishes = all.GroupBy(one => one.Id)
-            .Select(dish => new DishLoad(dish.Key, dish.Sum(one => one.Takes * Overlap(one.Start, one.End, since, until)), dish.Sum(one => Must(one.Step))))
+            .Select(dish => new DishLoad(dish.Key, dish.Sum(one => one.Takes * Overlap(one.Start, one.End, since, until))))
             .Where(dish => dish.Wants > 0)
             .OrderByDescending(dish => dish.Wants);
         var quarters = Enumerable.Range(0, (until - since) / Quarter).Select(i => since + (i * Quarter));
@@ -46,4 +43,4 @@ public sealed record RoomLoad(RoomKind Kind, int Has, int Wants, int Must, Immut
 }
 
 /// <summary>One dish's part of a <see cref="RoomLoad"/>, in the same minutes.</summary>
-public sealed record DishLoad(DishId Dish, int Wants, int Must);
+public sealed record DishLoad(DishId Dish, int Wants);

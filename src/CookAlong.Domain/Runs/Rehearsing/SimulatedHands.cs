@@ -64,7 +64,7 @@ public sealed class SimulatedHands(RunId run)
             var ticks = isWrong ? takes * 0.4 : draws.Fraction($"forget {id}") < Forgotten ? takes + ForgetsFor : takes;
             if (board.At >= step.Started!.Value + ticks)
             {
-                if (card.Core is { Vouched: null } core && core.Step == id && step.Word?.Verdict != CoreVerdict.Reached)
+                if (card.Core is { Vouched: null } core && core.Step == id && (step.Word?.Verdict != CoreVerdict.Reached || core.Wanted.Minutes > 0))
                 {
                     yield return Thermometer(state, board, who, core);
                 }

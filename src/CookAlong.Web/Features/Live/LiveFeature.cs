@@ -49,7 +49,7 @@ public static class LiveFeature
         services.AddSingleton<ByItself>();
         services.AddSingleton<JoinCodes>();
         services.AddSingleton<JoinTries>();
-        services.AddSingleton<ProbeAddresses>();
+        services.AddProbes();
         services.AddSingleton<DueCalls>();
         services.AddOutward();
         services.AddHostedService<CallClock>();

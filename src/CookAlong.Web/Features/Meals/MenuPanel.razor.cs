@@ -38,7 +38,13 @@ public sealed partial class MenuPanel : IDisposable
     {
         var (meal, now, stop) = (Meal, Minute.Of(Time.GetUtcNow()), left.Token);
         (isAsking, offers) = (true, null);
-        var asItStands = await Task.Run(() => MenuHelp.AsItStands(meal, now, stop), CancellationToken.None);
+        var asItStands = await Task.Run(() => MenuHelp.Plan(meal, now, stop), CancellationToken.None);
+        if (stop.IsCancellationRequested || !ReferenceEquals(shown, meal))
+        {
+            isAsking = false;
+            return;
+        }
+
         (offers, ease) = ([], asItStands.Status == PlanStatus.None ? null : MenuEase.Of(meal, asItStands));
         using var each = MenuHelp.Each(meal, asItStands, now, stop).GetEnumerator();
         while (await Task.Run(each.MoveNext, CancellationToken.None) && !stop.IsCancellationRequested && ReferenceEquals(shown, meal))

@@ -37,7 +37,7 @@ public static class LimitLines
 
     static LimitLine Line(string what, Published<Limit> published, Region region) => published switch
     {
-        Published<Limit>.Is { Limit: var limit } => new(what, RegionWords.Heat(limit.Celsius, region) + (limit.For is { } span ? $" for {RegionWords.Length(span)}" : ""), limit.Source),
+        Published<Limit>.Is { Limit: var limit } => new(what, RegionWords.Heat(limit.Celsius, region) + (limit.For is { } span ? $"{(limit.OffTheHeat ? ", then rested for" : " for")} {RegionWords.Length(span)}" : ""), limit.Source),
         Published<Limit>.None => new(what, "no limit held", null),
         _ => throw new System.Diagnostics.UnreachableException(),
     };

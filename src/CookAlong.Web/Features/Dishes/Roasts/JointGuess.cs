@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CookAlong.Domain.Doneness;
 using CookAlong.Domain.FoodSafety;
 using CookAlong.Domain.Guests;
@@ -21,6 +22,9 @@ public sealed record JointGuess(Cut? Cut, double? Kilograms)
         ("pork shoulder", Domain.Doneness.Cut.PorkShoulder), ("shoulder of pork", Domain.Doneness.Cut.PorkShoulder), ("pork fillet", Domain.Doneness.Cut.PorkFillet),
         ("rib of veal", Domain.Doneness.Cut.VealRib), ("loin of veal", Domain.Doneness.Cut.VealLoin), ("gammon", Domain.Doneness.Cut.RawHam),
     ];
+
+    /// <summary>Seconds a probe needs to settle, in which the core is at least that warm already; common practice, no source.</summary>
+    const int ReadingTakes = 30;
 
     public static JointGuess Of(Dish dish)
     {
@@ -48,4 +52,11 @@ public sealed record JointGuess(Cut? Cut, double? Kilograms)
     /// <summary>The core temperature that the household's authority asks for; null = it has none here.</summary>
     public static Limit? LimitOf(Cut cut, Domain.FoodSafety.Region region) =>
         (FoodOf(cut) is { } food ? CoreLimits.Of(region, food) : Holding.Reheated(region)) is Published<Limit>.Is { Limit: var limit } ? limit : null;
+
+    /// <summary>For how many minutes its core must stay at that temperature in the heat, as the table of the household's authority has it; 0 = one reading is enough.</summary>
+    public static int MinutesAt(Cut cut, int celsius, Domain.FoodSafety.Region region) =>
+        LimitOf(cut, region) is { For: not null, OffTheHeat: false } && FoodOf(cut) is { } food
+            && KillTables.Of(region, food) is Published<ImmutableArray<KillTable>>.Is { Limit: var tables } && tables.Max(table => table.Seconds(celsius)) is { } seconds
+            ? (int)Math.Ceiling((seconds - ReadingTakes) / 60)
+            : 0;
 }

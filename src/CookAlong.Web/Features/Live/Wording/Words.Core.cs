@@ -17,6 +17,7 @@ public sealed partial class Words
         CoreVerdict.Expected => $"done at about {At(word.Likely!.Value)}, between {At(word.Earliest!.Value)} and {At(word.Latest!.Value)}",
         CoreVerdict.RangeOnly when word.Latest is { } latest => $"somewhere between {At(word.Earliest!.Value)} and {At(latest)}; another reading will tell more",
         CoreVerdict.RangeOnly => $"not before {At(word.Earliest!.Value)}; another reading will tell more",
+        CoreVerdict.OnceMore => "there by one reading: take it once more, in a second place",
         CoreVerdict.NoForecast => "not there yet; nobody can say when",
         CoreVerdict.Never => $"this oven will not bring it there{(word.Celsius is { } highest ? $" (it comes to about {highest.ToString("0", CultureInfo.InvariantCulture)} °C)" : "")}: turn it up",
         CoreVerdict.Impossible or CoreVerdict.FarFromStart when word.Celsius is { } read => $"that cannot be °C; were it °F, it would be {read.ToString("0", CultureInfo.InvariantCulture)} °C",
@@ -31,6 +32,9 @@ public sealed partial class Words
         CoreVerdict.Frozen => "there is ice in it: thaw it first; no time can be named",
         _ => throw new UnreachableException($"A verdict without a sentence: {word.Verdict}."),
     };
+
+    string NotYet(Refusal.CoreNotLongEnough one) =>
+        $"{Step(one.Step)} has {one.Celsius} °C in the middle and is to keep it for {Minutes(one.Minutes)}: read it again at {At(one.Until)}, before it comes out.";
 
     string NotYet(Refusal.CoreNotReached one) => one switch
     {

@@ -32,6 +32,7 @@ public sealed partial class Words
         Refusal.TendAlreadyDone one => $"That turn of {Step(one.Step)} was done at {At(one.At)} already.",
         Refusal.NoCore one => $"{Step(one.Step)} has no core temperature to reach.",
         Refusal.CoreNotReached one => NotYet(one),
+        Refusal.CoreNotLongEnough one => NotYet(one),
         Refusal.UnknownCall => "That call is past.",
         Refusal.UnknownDish => "That dish is not part of the meal any more.",
         Refusal.OnlyDish => "That is the only dish left. To stop altogether, end the meal.",

@@ -4,11 +4,14 @@ using CookAlong.Intake.Reading;
 
 namespace CookAlong.Intake.MealFiles;
 
-/// <summary>What the thermometer must say: {"celsius": 74, "cut": "wholeGoose", "kilograms": 4.8, "stuffed": true}.</summary>
-internal static class CoreReading
+/// <summary>What the thermometer must say: {"celsius": 70, "minutes": 2, "cut": "wholeGoose", "kilograms": 4.8, "stuffed": true}.</summary>
+internal static class CoreWantedReading
 {
     /// <summary>°C no core is cooked to beyond these.</summary>
     private const int Least = 30, Most = 99;
+
+    /// <summary>Longer no authority asks a kitchen to keep a core temperature.</summary>
+    private const int MostMinutes = 60;
 
     public static readonly IReadOnlyDictionary<string, Cut> Cuts = Enum.GetValues<Cut>().ToDictionary(cut => System.Text.Json.JsonNamingPolicy.CamelCase.ConvertName(cut.ToString()));
 
@@ -24,6 +27,7 @@ internal static class CoreReading
             celsius,
             core.Has("cut") && core.OneOf("cut", Cuts) is { } cut
                 ? new Joint(cut, core.Real("kilograms", Joint.LeastKilograms, Joint.MostKilograms), core.Flag("stuffed"))
-                : null);
+                : null,
+            core.Whole("minutes", 0, MostMinutes, fallback: 0));
     }
 }
