@@ -13,7 +13,7 @@ public sealed class UpsetRunTests
 {
     private static readonly PersonId Host = new(new Guid(1, 0, 0, new byte[8]));
 
-    private enum Upset { RunsOver, TableLater, TableSooner, DishDropped, OvenSlow, HelperLeaves, ReadyEarly }
+    private enum Upset { RunsOver, TableLater, TableSooner, DishDropped, OvenSlow, HelperLeaves, ReadyEarly, DishAdded }
 
     [Theory, InlineData(Who.Solver), InlineData(Who.Quick)]
     public void Every_new_plan_leaves_what_has_begun_and_keeps_every_rule_for_the_rest(Who who)
@@ -91,7 +91,7 @@ public sealed class UpsetRunTests
         var first = told.Steps.Min(step => step.Start);
         var now = first + random.Next(Math.Max(1, told.Courses.Max(course => course.TableTime) - first));
         var run = Cooked(meal, told, now);
-        var upset = (Upset)random.Next(7);
+        var upset = (Upset)random.Next(8);
         var running = run.Meal.Steps.FirstOrDefault(step => run.StateOf(step.Id).IsRunning);
         RunCommand command = upset switch
         {
@@ -100,12 +100,25 @@ public sealed class UpsetRunTests
             Upset.TableLater => new RunCommand.MoveTable(meal.Courses[0].Id, 1 + random.Next(40)),
             Upset.TableSooner => new RunCommand.MoveTable(meal.Courses[0].Id, -1 - random.Next(20)),
             Upset.DishDropped => new RunCommand.DropDish(meal.Dishes[random.Next(meal.Dishes.Length)].Id),
+            Upset.DishAdded => new RunCommand.AddDish(Again(meal.Dishes[random.Next(meal.Dishes.Length)])),
             Upset.OvenSlow => new RunCommand.OvenStillHeats(meal.Kitchen.Ovens[0].Id, 1 + random.Next(20)),
             Upset.HelperLeaves => new RunCommand.HelperLeaves(meal.Helpers[^1].Id, random.Next(30)),
             _ => throw new System.Diagnostics.UnreachableException(),
         };
         var tap = new Tap(new CommandId(new Guid(9, 9, 9, new byte[8])), Host, command);
         return run.Decide(tap, now.Utc) is Decision.Accepted { Events: [var happened] } ? (Told(run, now, happened), now, upset) : null;
+    }
+
+    /// <summary>The same dish once more, under ids of its own; what waits for other dishes does not.</summary>
+    private static Dish Again(Dish dish)
+    {
+        static StepId Renamed(StepId id) => new($"again-{id.Value}");
+        var own = dish.Steps.Select(step => step.Id).ToHashSet();
+        return dish with
+        {
+            Id = new($"again-{dish.Id.Value}"),
+            Steps = [.. dish.Steps.Select(step => step with { Id = Renamed(step.Id), At = null, Window = null, By = [], After = [.. step.After.Where(after => own.Contains(after.Step)).Select(after => after with { Step = Renamed(after.Step) })] })],
+        };
     }
 
     private static Run Cooked(Meal meal, Plan told, Minute now)

@@ -86,6 +86,10 @@ sealed class RunStory
             case RunEvent.RunStarted e:
                 (Meal, Plan) = (e.Meal, e.Plan);
                 break;
+            case RunEvent.DishAdded e:
+                // Looked back on as if it had been planned from the first, by when it was added.
+                (Meal, Plan) = (Meal with { Dishes = Meal.Dishes.Add(e.Dish) }, Run.With(Plan, e.Dish, e.Starts));
+                break;
             case RunEvent.StepStarted e:
                 told[e.Step] = Run.Plan.Step(e.Step);
                 saidToHaveBegun.Add(e.Step);

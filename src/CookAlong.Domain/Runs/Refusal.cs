@@ -63,6 +63,15 @@ public abstract record Refusal
     /// <summary>Nothing would be left to cook.</summary>
     public sealed record OnlyDish(DishId Dish) : Refusal;
 
+    /// <summary>It is cooked already, or was left out and can be brought back.</summary>
+    public sealed record DishIsThere(DishId Dish) : Refusal;
+
+    /// <summary>A dish without steps needs nobody's time: it need not be added.</summary>
+    public sealed record NothingToCook(string Dish) : Refusal;
+
+    /// <summary>This kitchen has no oven, grill or thing for it.</summary>
+    public sealed record NoPlaceFor(string Step) : Refusal;
+
     public sealed record UnknownCourse(CourseId Course) : Refusal;
 
     public sealed record TableTimePast(CourseId Course) : Refusal;

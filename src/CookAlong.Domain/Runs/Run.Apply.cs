@@ -62,6 +62,7 @@ public sealed partial record Run
         RunEvent.PlanRuleSet e => this with { PlanRule = e.Minutes },
         RunEvent.HelperLeft e => WithLeft(e.Helper, e.From),
         RunEvent.HelperStayed e => WithStayed(e.Helper),
+        RunEvent.DishAdded e => WithAdded(e.Dish, e.Starts),
         RunEvent.DishDropped e => WithDropped(e.Dish),
         RunEvent.DishBroughtBack e => WithBroughtBack(e.Dish),
         RunEvent.TableMoved e => WithTableMoved(e.Course, e.To),
@@ -77,7 +78,7 @@ public sealed partial record Run
         RunEvent.RunStarted or RunEvent.StepStarted or RunEvent.StepFinished or RunEvent.StepTakenBack or RunEvent.StepClaimed
             or RunEvent.StepLetGo or RunEvent.StepGiven or RunEvent.StepHandedOver or RunEvent.ClaimFreed or RunEvent.TimeAdded or RunEvent.TimeTakenBack
             or RunEvent.PlanAccepted or RunEvent.PlanTakenBack
-            or RunEvent.HelperLeft or RunEvent.DishDropped or RunEvent.TableMoved or RunEvent.OvenBehind
+            or RunEvent.HelperLeft or RunEvent.DishAdded or RunEvent.DishDropped or RunEvent.TableMoved or RunEvent.OvenBehind
             or RunEvent.HelperStayed or RunEvent.DishBroughtBack or RunEvent.TableMovedBack or RunEvent.OvenCaughtUp => true,
         RunEvent.CoreRead e => StateOf(e.Step).ByCoreTold != next.StateOf(e.Step).ByCoreTold,
         RunEvent.CoreTakenBack e => StateOf(e.Step).ByCoreTold != next.StateOf(e.Step).ByCoreTold,

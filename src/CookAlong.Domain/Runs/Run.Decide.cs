@@ -73,6 +73,7 @@ public sealed partial record Run
         RunCommand.SetPlanRule c => SetPlanRule(c.Minutes),
         RunCommand.HelperLeaves c => Leave(c.Helper, c.InMinutes, now),
         RunCommand.HelperStays c => Leaving.ContainsKey(c.Helper) ? new RunEvent.HelperStayed(c.Helper) : new Refusal.NothingToTakeBack(),
+        RunCommand.AddDish c => Add(c.Dish, now),
         RunCommand.DropDish c => Drop(c.Dish),
         RunCommand.BringBackDish c => LeftOut.ContainsKey(c.Dish) ? new RunEvent.DishBroughtBack(c.Dish) : new Refusal.NothingToTakeBack(),
         RunCommand.MoveTable c => MoveTable(c.Course, c.Minutes, now),
@@ -89,7 +90,7 @@ public sealed partial record Run
     {
         RunCommand.PutOut or RunCommand.TakeOver or RunCommand.FreeStep or RunCommand.HoldEverything or RunCommand.GoOn or RunCommand.AcceptPlan
             or RunCommand.TakeBackPlan or RunCommand.SetPlanRule or RunCommand.HelperLeaves or RunCommand.HelperStays
-            or RunCommand.DropDish or RunCommand.BringBackDish or RunCommand.MoveTable or RunCommand.TakeBackTable
+            or RunCommand.AddDish or RunCommand.DropDish or RunCommand.BringBackDish or RunCommand.MoveTable or RunCommand.TakeBackTable
             or RunCommand.OvenStillHeats or RunCommand.OvenOnTime
             or RunCommand.VouchFor or RunCommand.TakeBackWord or RunCommand.EndRun => Role.Host,
         RunCommand.StartStep or RunCommand.FinishStep or RunCommand.TakeBack or RunCommand.ClaimStep or RunCommand.LetGoStep

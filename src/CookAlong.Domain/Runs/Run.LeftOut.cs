@@ -7,8 +7,8 @@ namespace CookAlong.Domain.Runs;
 // Dishes that are left out of a meal that is being cooked, and those that come back.
 public sealed partial record Run
 {
-    /// <summary>Every dish of the meal as it began, whether or not it is still cooked.</summary>
-    internal ImmutableArray<Dish> Menu { get; private init; } = [];
+    /// <summary>Every dish that was ever to be cooked, whether or not it still is.</summary>
+    public ImmutableArray<Dish> Menu { get; private init; } = [];
 
     /// <summary>What was planned and done for dishes that are left out, for when they come back.</summary>
     internal ImmutableDictionary<DishId, DishSoFar> LeftOut { get; private init; } = ImmutableDictionary<DishId, DishSoFar>.Empty;

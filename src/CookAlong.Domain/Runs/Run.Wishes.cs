@@ -50,6 +50,7 @@ public sealed partial record Run
     {
         RunEvent.HelperLeft e => ($"helper:{e.Helper}", false),
         RunEvent.HelperStayed e => ($"helper:{e.Helper}", true),
+        RunEvent.DishAdded e => ($"added:{e.Dish.Id}", false),
         RunEvent.DishDropped e => ($"dish:{e.Dish}", false),
         RunEvent.DishBroughtBack e => ($"dish:{e.Dish}", true),
         RunEvent.TableMoved e => ($"table:{e.Course}:{TablesBefore(e.Course).Length}", false),

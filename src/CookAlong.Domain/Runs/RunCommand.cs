@@ -1,3 +1,4 @@
+using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 
 namespace CookAlong.Domain.Runs;
@@ -87,6 +88,10 @@ public abstract record RunCommand
 
     /// <summary>The dish is left out; what of it cooks comes off the heat.</summary>
     public sealed record DropDish(DishId Dish) : RunCommand;
+
+    /// <summary>A dish nobody had planned is cooked as well.</summary>
+    /// <param name="Dish">With ids that no other of the meal has.</param>
+    public sealed record AddDish(Dish Dish) : RunCommand;
 
     /// <summary>A dish that was left out is cooked after all, from where it was.</summary>
     public sealed record BringBackDish(DishId Dish) : RunCommand;

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 
@@ -73,6 +74,9 @@ public abstract record RunEvent
     public sealed record HelperLeft(HelperId Helper, Minute From) : RunEvent;
 
     public sealed record HelperStayed(HelperId Helper) : RunEvent;
+
+    /// <param name="Starts">When each of its steps is to begin until a new plan says otherwise.</param>
+    public sealed record DishAdded(Dish Dish, ImmutableArray<StepStart> Starts) : RunEvent;
 
     public sealed record DishDropped(DishId Dish) : RunEvent;
 

@@ -57,6 +57,7 @@ public static class StoredEvent
             "planRuleSet/1" => new RunEvent.PlanRuleSet(json["minutes"]?.GetValue<int>()),
             "helperLeft/1" => new RunEvent.HelperLeft(new HelperId(Text(json, "helper")), At(json, "from")),
             "helperStayed/1" => new RunEvent.HelperStayed(new HelperId(Text(json, "helper"))),
+            "dishAdded/1" => ReadAdded(json),
             "dishDropped/1" => new RunEvent.DishDropped(new DishId(Text(json, "dish"))),
             "dishBroughtBack/1" => new RunEvent.DishBroughtBack(new DishId(Text(json, "dish"))),
             "tableMoved/1" => new RunEvent.TableMoved(new CourseId(Text(json, "course")), At(json, "to")),
@@ -109,6 +110,11 @@ public static class StoredEvent
         RunEvent.PlanRuleSet e => ("planRuleSet/1", new() { ["minutes"] = e.Minutes }),
         RunEvent.HelperLeft e => ("helperLeft/1", new() { ["helper"] = e.Helper.Value, ["from"] = At(e.From) }),
         RunEvent.HelperStayed e => ("helperStayed/1", new() { ["helper"] = e.Helper.Value }),
+        RunEvent.DishAdded e => ("dishAdded/1", new()
+        {
+            ["dish"] = JsonNode.Parse(MealFile.Write(meal with { Dishes = [e.Dish] }))!["dishes"]![0]!.DeepClone(),
+            ["starts"] = new JsonObject(e.Starts.Select(start => KeyValuePair.Create<string, JsonNode?>(start.Step.Value, At(start.Start)))),
+        }),
         RunEvent.DishDropped e => ("dishDropped/1", new() { ["dish"] = e.Dish.Value }),
         RunEvent.DishBroughtBack e => ("dishBroughtBack/1", new() { ["dish"] = e.Dish.Value }),
         RunEvent.TableMoved e => ("tableMoved/1", new() { ["course"] = e.Course.Value, ["to"] = At(e.To) }),
@@ -125,6 +131,15 @@ public static class StoredEvent
         return read.IsGood
             ? new RunEvent.RunStarted(read.Meal, ReadPlan(json, read.Meal))
             : throw new InvalidDataException($"The log holds a meal that cannot be read: {read.Errors[0]}");
+    }
+
+    static RunEvent.DishAdded ReadAdded(JsonObject json)
+    {
+        var course = Text(json["dish"]!.AsObject(), "course");
+        var read = DishFile.Read(json["dish"]!.ToJsonString());
+        return read.IsGood
+            ? new RunEvent.DishAdded(read.Dish with { Course = new CourseId(course) }, [.. json["starts"]!.AsObject().Select(start => new StepStart(new StepId(start.Key), At(start.Value!)))])
+            : throw new InvalidDataException($"The log holds a dish that cannot be read: {read.Errors[0]}");
     }
 
     static Domain.Planning.Plan ReadPlan(JsonObject json, Meal meal)
@@ -147,7 +162,9 @@ public static class StoredEvent
 
     static string At(Minute at) => at.Utc.ToString("yyyy-MM-dd'T'HH:mm'Z'", CultureInfo.InvariantCulture);
 
-    static Minute At(JsonObject json, string name) => Minute.Of(DateTimeOffset.Parse(Text(json, name), CultureInfo.InvariantCulture));
+    static Minute At(JsonObject json, string name) => At(json[name]!);
+
+    static Minute At(JsonNode node) => Minute.Of(DateTimeOffset.Parse(node.GetValue<string>(), CultureInfo.InvariantCulture));
 
     static string RoleName(Role role) => role switch
     {

@@ -39,7 +39,7 @@ public sealed class WordsTests
             new Refusal.WaitsFor(Peel.Id, Boil.Id), new Refusal.OthersWentOn(Boil.Id, Rough.Id), new Refusal.Paused(), new Refusal.NotPaused(), new Refusal.Taken(Peel.Id, Ivo),
             new Refusal.NotYours(Peel.Id), new Refusal.NotForChildren(Peel.Id), new Refusal.NeedsSkill(Peel.Id, "knife"), new Refusal.UnknownHelper(Ivo), new Refusal.HelperTaken(Ivo),
             new Refusal.UnknownTend(Peel.Id), new Refusal.TendAlreadyDone(Peel.Id, At(13, 0)), new Refusal.UnknownCall(GooseOut.Id), new Refusal.PlanIsStale(),
-            new Refusal.UnknownDish(new("flan")), new Refusal.OnlyDish(new("flan")), new Refusal.UnknownCourse(new("sweet")), new Refusal.TableTimePast(new("sweet")), new Refusal.UnknownOven(new("oven-9")),
+            new Refusal.UnknownDish(new("flan")), new Refusal.OnlyDish(new("flan")), new Refusal.DishIsThere(new("flan")), new Refusal.NothingToCook("Olives"), new Refusal.NoPlaceFor("Bake the flan"), new Refusal.UnknownCourse(new("sweet")), new Refusal.TableTimePast(new("sweet")), new Refusal.UnknownOven(new("oven-9")),
             new Refusal.OutOfRange("Minutes", 1, 120), new Refusal.HostStays(), new Refusal.NothingToTakeBack(), new Refusal.NoPlanBefore(), new Refusal.NotHere(Ivo),
             new Refusal.NoCore(Peel.Id), new Refusal.CoreNotReached(Peel.Id, 74, null, null), new Refusal.CoreNotLongEnough(Peel.Id, 70, 2, At(13, 2)), new Refusal.CoreNotReached(Peel.Id, 74, new CoreReading(At(13, 0), 61.5m, new CoreWord(CoreVerdict.NoForecast)), null),
         };

@@ -5,6 +5,7 @@ using CookAlong.Web.Features.Live.Calls;
 using CookAlong.Web.Features.Live.Door;
 using CookAlong.Web.Features.Live.Line;
 using CookAlong.Web.Features.Live.Log;
+using CookAlong.Web.Features.Live.More;
 using CookAlong.Web.Features.Live.Outward;
 using CookAlong.Web.Features.Live.Probes;
 using CookAlong.Web.Features.Live.Rehearsals;
@@ -43,6 +44,7 @@ public static class LiveFeature
         services.AddSingleton<LiveScreens>();
         services.AddSingleton<LiveViews>();
         services.AddSingleton<RunLog>();
+        services.AddSingleton<MoreDishes>();
         services.AddSingleton<IncomingTaps>();
         services.AddSingleton<ReplanOffers>();
         services.AddSingleton<OpenScreens>();
@@ -64,6 +66,7 @@ public static class LiveFeature
         app.MapLivePages();
         app.MapProbes();
         app.MapRunLog();
+        app.MapMoreDishes();
         app.MapOutward();
         app.MapInviting();
         app.MapJoining();

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Household;
+using CookAlong.Web.Features.Live.More;
 using CookAlong.Web.Features.Live.Runs;
 using CookAlong.Web.Features.Live.Wording;
 using Microsoft.AspNetCore.SignalR;
@@ -8,7 +9,7 @@ using Microsoft.AspNetCore.SignalR;
 namespace CookAlong.Web.Features.Live.Line;
 
 /// <summary>Takes what screens send, over the socket or by a plain post, and answers in words.</summary>
-public sealed class IncomingTaps(LiveRuns runs, ReplanOffers offers, Sessions sessions, OpenScreens open, IHubContext<LiveHub> hub, Boards boards, TimeProvider time)
+public sealed class IncomingTaps(LiveRuns runs, ReplanOffers offers, Sessions sessions, OpenScreens open, MoreDishes more, IHubContext<LiveHub> hub, Boards boards, TimeProvider time)
 {
     /// <summary>The visitor as a person of the run. A host of the household is let in; anybody else must have joined.</summary>
     public async Task<RunPerson?> AdmitAsync(LiveRun live, Visitor visitor, string? name)
@@ -31,12 +32,22 @@ public sealed class IncomingTaps(LiveRuns runs, ReplanOffers offers, Sessions se
             return new TapAnswer(false, 0, "This screen is not in this kitchen. Ask the host for the code and join again.");
         }
 
-        var command = WireCommand.Read(tap.Command, offer => offers.Find(live.Current, offer));
+        RunCommand? command;
+        if (WireCommand.AddDish(tap.Command) is { } added)
+        {
+            command = await more.ForAsync(live.Current, added.Dish, added.Course) is { } dish ? new RunCommand.AddDish(dish) : null;
+        }
+        else
+        {
+            command = WireCommand.Read(tap.Command, offer => offers.Find(live.Current, offer));
+        }
+
         if (command is null)
         {
-            return WireCommand.IsAcceptPlan(tap.Command)
-                ? Refused(live.Current, new Refusal.PlanIsStale())
-                : new TapAnswer(false, live.Current.Sequence, "That is nothing this kitchen knows how to do. Reload the page.");
+            return WireCommand.IsAcceptPlan(tap.Command) ? Refused(live.Current, new Refusal.PlanIsStale())
+                : new TapAnswer(false, live.Current.Sequence, WireCommand.AddDish(tap.Command) is not null
+                    ? "That dish is not in the library any more, or cannot be cooked in this kitchen."
+                    : "That is nothing this kitchen knows how to do. Reload the page.");
         }
 
         return await DecideAsync(live, new Tap(new CommandId(tap.CommandId), visitor.Person, command)) switch

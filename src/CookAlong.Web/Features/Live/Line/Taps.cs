@@ -69,6 +69,9 @@ public static class Taps
 
     public static string Leaves(HelperId helper, int minutes) => Json(new { kind = "helperLeaves", helper = helper.Value, minutes });
 
+    /// <param name="dish">Of the library.</param>
+    public static string Add(Guid dish, CourseId course) => Json(new { kind = "addDish", dish, course = course.Value });
+
     public static string Drop(DishId dish) => Json(new { kind = "dropDish", dish = dish.Value });
 
     public static string MoveTable(CourseId course, int minutes) => Json(new { kind = "moveTable", course = course.Value, minutes });

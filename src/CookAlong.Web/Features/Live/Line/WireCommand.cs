@@ -68,6 +68,12 @@ static class WireCommand
         };
     }
 
+    /// <summary>Which dish of the library is to be added to which course; null when the tap asks for something else.</summary>
+    public static (Guid Dish, CourseId Course)? AddDish(JsonElement json) =>
+        json.ValueKind == JsonValueKind.Object && Text(json, "kind") == "addDish" && Id(json, "dish") is { } dish && Text(json, "course") is { } course
+            ? (dish, new CourseId(course))
+            : null;
+
     public static bool IsAcceptPlan(JsonElement json) => json.ValueKind == JsonValueKind.Object && Text(json, "kind") == "acceptPlan" && Id(json, "plan") is not null;
 
     static StepId? Step(JsonElement json) => Text(json, "step") is { } step ? new StepId(step) : null;

@@ -22,10 +22,10 @@ public sealed class RunLog(EventLog log, LiveRuns runs)
         {
             var before = run;
             run = run.Apply(logged);
-            if (logged.Event is RunEvent.RunStarted started)
+            if (logged.Event is RunEvent.RunStarted or RunEvent.DishAdded)
             {
                 // What has been left out since is still spoken of.
-                words = new Words(started.Meal, view.Board.People);
+                words = new Words(run.Meal with { Dishes = run.Menu }, view.Board.People);
             }
 
             if (logged.Event is RunEvent.PersonJoined joined)

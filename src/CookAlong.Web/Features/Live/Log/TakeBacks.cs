@@ -63,6 +63,7 @@ sealed class TakeBacks(Run run, PersonId who, DateTimeOffset now)
         RunEvent.PlanTakenBack => ("plan", null, true),
         RunEvent.HelperLeft e => ($"helper {e.Helper}", Line.Taps.Stays(e.Helper), false),
         RunEvent.HelperStayed e => ($"helper {e.Helper}", null, true),
+        RunEvent.DishAdded e => ($"added {e.Dish.Id}", Line.Taps.Drop(e.Dish.Id), false),
         RunEvent.DishDropped e => ($"dish {e.Dish}", Line.Taps.BringBack(e.Dish), false),
         RunEvent.DishBroughtBack e => ($"dish {e.Dish}", null, true),
         RunEvent.TableMoved e => ($"table {e.Course}", Line.Taps.TakeBackTable(e.Course), false),

@@ -40,6 +40,7 @@ public sealed partial class Words
         RunEvent.PlanRuleSet one => $"{by} chose: {Rule(one.Minutes)}",
         RunEvent.HelperLeft one => $"{by} said that {Name(one.Helper)} is here until {clock.Show(one.From)}",
         RunEvent.HelperStayed one => $"{by} said that {Name(one.Helper)} stays",
+        RunEvent.DishAdded one => $"{by} added {one.Dish.Name}",
         RunEvent.DishDropped one => $"{by} left out {DishName(one.Dish)}",
         RunEvent.DishBroughtBack one => $"{by} brought back {DishName(one.Dish)}",
         RunEvent.TableMoved one => $"{by} moved {meal.Courses.Single(course => course.Id == one.Course).Name} to {clock.Show(one.To)}",
