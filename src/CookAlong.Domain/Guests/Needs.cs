@@ -54,6 +54,9 @@ public sealed record Needs(
         ["alcohol"] = [Trait.Alcohol],
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
+    /// <summary>What makes a diet of a thing avoided: "sesame free", "allergic to fish".</summary>
+    static readonly string[] without = ["no", "free", "from", "allergy", "allergic", "to", "intolerance", "intolerant"];
+
     static readonly Trait[] animals = [Trait.Meat, Trait.Fish, Trait.Crustaceans, Trait.Molluscs, Trait.Gelatine];
 
     /// <summary>The kinds that a word for an allergen means, in one or many; none when it is another word.</summary>
@@ -78,27 +81,37 @@ public sealed record Needs(
                 }
             }
 
-            Add(never, traits, avoided);
-            if (traits.Contains(Trait.Nuts))
-            {
-                // Many who say nuts mean peanuts too.
-                Add(ask, [Trait.Peanut], avoided);
-            }
+            Avoid(traits, avoided);
         }
 
         foreach (var diet in guest.Diets)
         {
-            if (DietOf(diet) is not var (forbidden, doubtful))
+            if (DietOf(diet) is var (forbidden, doubtful))
+            {
+                Add(never, forbidden, diet);
+                Add(ask, doubtful, diet);
+            }
+            else if (TraitsOf(string.Join(' ', FoodNames.Words(diet).Except(without))) is { IsEmpty: false } traits)
+            {
+                Avoid(traits, diet);
+            }
+            else
             {
                 unknown.Add(diet);
-                continue;
             }
-
-            Add(never, forbidden, diet);
-            Add(ask, doubtful, diet);
         }
 
         return new Needs(never.ToImmutableDictionary(), ask.Where(one => !never.ContainsKey(one.Key)).ToImmutableDictionary(), words.ToImmutable(), unknown.ToImmutable());
+
+        void Avoid(IReadOnlyCollection<Trait> traits, string word)
+        {
+            Add(never, traits, word);
+            if (traits.Contains(Trait.Nuts))
+            {
+                // Many who say nuts mean peanuts too.
+                Add(ask, [Trait.Peanut], word);
+            }
+        }
     }
 
     /// <summary>What a diet forbids, and what some who keep it do not eat; null for one that is not known.</summary>

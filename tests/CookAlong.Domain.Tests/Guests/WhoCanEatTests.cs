@@ -49,6 +49,11 @@ public sealed class WhoCanEatTests
     [InlineData("lactose free", "butter", CanEat.No)]
     [InlineData("nut-free", "peanuts", CanEat.No)]
     [InlineData("moon diet", "carrots", CanEat.Ask)]
+    [InlineData("no shellfish", "prawns", CanEat.No)]
+    [InlineData("sesame free", "tahini", CanEat.No)]
+    [InlineData("nut allergy", "pesto", CanEat.No)]
+    [InlineData("allergic to nuts", "peanuts", CanEat.Ask)]
+    [InlineData("soya intolerance", "carrots", CanEat.NothingFound)]
     public void A_diet_forbids_its_foods(string diet, string ingredient, CanEat answer) =>
         Assert.Equal(answer, WhoCanEat.Judge(GuestWho([diet]), DishOf("dish", Of(ingredient))).Answer);
 

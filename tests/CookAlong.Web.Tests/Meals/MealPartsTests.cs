@@ -1,4 +1,5 @@
 using Bunit;
+using CookAlong.Domain.Meals;
 using CookAlong.Intake.MealFiles;
 using CookAlong.Web.Features.Meals;
 using CookAlong.Web.Tests.Plans;
@@ -43,6 +44,25 @@ public sealed class MealPartsTests : BunitContext
         Assert.Equal(["✕ no", "✕ no"], nut.QuerySelectorAll("td").Select(cell => cell.TextContent));
         var goose = guests.FindAll("tbody tr").Single(row => row.TextContent.Contains("Roast goose", StringComparison.Ordinal));
         Assert.Equal(["? ask", "? ask"], goose.QuerySelectorAll("td").Select(cell => cell.TextContent));
+    }
+
+    [Fact]
+    public void What_may_be_taken_instead_is_read_and_asked_about_by_name()
+    {
+        var oil = new Ingredient("oil", 2, "tbsp", "warm", []) { Alternatives = ["butter"] };
+        var meal = AlderLane.Meal with { Guests = [new("Ivo", 1, [], ["milk"])], Dishes = [AlderLane.Meal.Dishes[0] with { Name = "Mash", Ingredients = [oil] }] };
+        Assert.Equal("2 tbsp oil, warm, or butter", MealWords.Of(oil));
+        Assert.Contains("Ask about Mash (oil or butter).", Words(Render<GuestList>(parameters => parameters.Add(list => list.Meal, meal)).Markup), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_word_that_nothing_is_known_of_is_said_to_be_so()
+    {
+        var meal = AlderLane.Meal with { Guests = [new("Ivo", 1, ["moon diet"], ["whatsit"])] };
+        var guests = Render<GuestList>(parameters => parameters.Add(list => list.Meal, meal));
+        Assert.Contains("Must not eat whatsit: nothing is known here of what it is in, so ask about every dish.", Words(guests.Markup), StringComparison.Ordinal);
+        Assert.Contains("Moon diet: nothing is known here of what it is in, so ask about every dish.", Words(guests.Markup), StringComparison.Ordinal);
+        Assert.All(guests.FindAll("tbody td"), cell => Assert.Equal("? ask", cell.TextContent));
     }
 
     [Fact]

@@ -34,7 +34,8 @@ public static class GuestWords
     {
         var found = Found(judged, reason => reason.IsCertain && reason.Why == what);
         var verb = guest.Avoids.Contains(what) ? $"Must not eat {what}" : char.ToUpperInvariant(what[0]) + what[1..];
-        return found.Length == 0 ? $"{verb}: found in no ingredient that is named here." : guest.Avoids.Contains(what) ? $"{verb}: it is in {found}." : $"{verb}: not {found}.";
+        return Domain.Guests.Needs.Of(guest).Unknown.Contains(what) ? $"{verb}: nothing is known here of what it is in, so ask about every dish."
+            : found.Length == 0 ? $"{verb}: found in no ingredient that is named here." : guest.Avoids.Contains(what) ? $"{verb}: it is in {found}." : $"{verb}: not {found}.";
     }
 
     /// <summary>"Ask about Nut roast (rolled oats, gluten-free; tamari)."; null when there is nothing to ask.</summary>
@@ -64,11 +65,14 @@ public static class GuestWords
         _ => throw new UnreachableException($"A place without words: {contact.Place}."),
     };
 
+    /// <summary>What is to be asked about may be what is taken instead: "oil or butter".</summary>
+    static string Named(Found reason) => string.Join(" or ", [reason.Ingredient!.Name, .. reason.IsCertain ? [] : reason.Ingredient.Alternatives]);
+
     static string Found(IEnumerable<DishForGuest> judged, Func<Found, bool> isIt) => string.Join("; ",
         from one in judged
         let reasons = one.Reasons.Where(isIt).ToList()
         where reasons.Count > 0
         select reasons.Any(reason => reason.Ingredient is not null)
-            ? $"{one.Dish.Name} ({string.Join(", ", reasons.Where(reason => reason.Ingredient is not null).Select(reason => reason.Ingredient!.Name).Distinct())})"
+            ? $"{one.Dish.Name} ({string.Join(", ", reasons.Where(reason => reason.Ingredient is not null).Select(reason => Named(reason)).Distinct())})"
             : one.Dish.Name);
 }

@@ -45,7 +45,7 @@ public static class MealWords
     public static string Of(Ingredient ingredient)
     {
         var amount = ingredient.Quantity is { } quantity ? string.Create(CultureInfo.InvariantCulture, $"{quantity:0.###} {ingredient.Unit}").Trim() + " " : "";
-        return $"{amount}{ingredient.Name}{(ingredient.Preparation is { } how ? $", {how}" : "")}";
+        return $"{amount}{ingredient.Name}{(ingredient.Preparation is { } how ? $", {how}" : "")}{string.Concat(ingredient.Alternatives.Select(one => $", or {one}"))}";
     }
 
     public static string Many(int count, string one, string more) => count == 1 ? $"1 {one}" : $"{count} {more}";
