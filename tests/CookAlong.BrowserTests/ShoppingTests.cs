@@ -38,8 +38,20 @@ public sealed partial class ShoppingTests(Household house) : IClassFixture<House
         await ivo.PictureAsync("shopping-away");
         await ivo.ShouldBeCleanAsync();
         await Expect(ivo.Page.Locator(".left")).ToContainTextAsync("2 still to get");
+        // So does what it cost.
+        await Expect(ivo.Page.Locator(".spent")).ToBeHiddenAsync();
+        await Cost(ivo, "onion").ClickAsync();
+        await ivo.Page.GetByLabel("Price").FillAsync("lots");
+        await ivo.Page.GetByRole(AriaRole.Button, new() { Name = "Save" }).ClickAsync();
+        await Expect(ivo.Page.GetByText("What it cost: onions")).ToBeVisibleAsync();
+        await ivo.Page.GetByLabel("Price").FillAsync("2,4");
+        await ivo.PictureAsync("shopping-cost");
+        await ivo.Page.GetByLabel("Price").PressAsync("Enter");
+        await Expect(ivo.Page.GetByText("What it cost: onions")).ToBeHiddenAsync();
+        await Expect(ivo.Page.Locator(".spent")).ToHaveTextAsync("Spent 2.40, 1 bought without a price");
         await ivo.Page.ReloadAsync();
         await Expect(Line(ivo, "flour")).ToHaveAttributeAsync("data-shown", "bought");
+        await Expect(Line(ivo, "onion").Locator(".price")).ToHaveTextAsync("2.40");
         await Expect(Line(host, "flour")).ToHaveAttributeAsync("data-shown", "open");
 
         // Meanwhile at home.
@@ -52,6 +64,13 @@ public sealed partial class ShoppingTests(Household house) : IClassFixture<House
         await Expect(ivo.Page.Locator("#cut-off")).ToBeHiddenAsync();
         await Expect(ivo.Page.Locator("#outbox")).ToBeHiddenAsync();
         await Expect(ivo.Page.Locator("li[data-waiting]")).ToHaveCountAsync(0);
+        await Expect(Line(host, "onion")).ToHaveAttributeAsync("data-price", "2.40");
+        await Cost(host, "flour").ClickAsync();
+        await host.Page.GetByLabel("Price").FillAsync("0.85");
+        await host.Page.GetByRole(AriaRole.Button, new() { Name = "Save" }).ClickAsync();
+        await Expect(ivo.Page.Locator(".spent > b")).ToHaveTextAsync("3.25");
+        await Expect(ivo.Page.Locator(".unpriced")).ToBeHiddenAsync();
+        await host.PictureAsync("shopping-priced");
         await host.ShouldBeCleanAsync();
         await ivo.ShouldBeCleanAsync();
     }
@@ -100,10 +119,26 @@ public sealed partial class ShoppingTests(Household house) : IClassFixture<House
         await Expect(page.Locator("#said")).ToContainTextAsync("copied");
         var copied = await page.EvaluateAsync<string>("navigator.clipboard.readText()");
         Assert.StartsWith("Shopping for Midwinter lunch at Alder Lane", copied, StringComparison.Ordinal);
-        Assert.Contains("- kale, 1.2 kg", copied, StringComparison.Ordinal);
+        Assert.Contains("\n\nBread\n- ", copied, StringComparison.Ordinal);
+        Assert.Contains("\n- kale, 1.2 kg\n", copied, StringComparison.Ordinal);
+        Assert.DoesNotContain("Spent", copied, StringComparison.Ordinal);
+
+        // Once something is bought and priced, the text leaves it out and tells the total; so does the paper.
+        await page.GetByText("Currency", new() { Exact = true }).ClickAsync();
+        await page.GetByLabel("Three letters by ISO 4217").FillAsync("nok");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Set", Exact = true }).ClickAsync();
+        await Tick(host, "kale").ClickAsync();
+        await Cost(host, "kale").ClickAsync();
+        await page.GetByLabel("Price").FillAsync("61.5");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save" }).ClickAsync();
+        await Expect(page.Locator("#outbox")).ToBeHiddenAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Copy as text" }).ClickAsync();
+        await host.HoldAsync("navigator.clipboard.readText().then((text) => text.endsWith('Spent 61.50 NOK'))");
+        Assert.DoesNotContain("kale, 1.2 kg", await page.EvaluateAsync<string>("navigator.clipboard.readText()"), StringComparison.Ordinal);
 
         await page.EmulateMediaAsync(new() { Media = Media.Print });
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Copy as text" })).ToBeHiddenAsync();
+        await Expect(page.Locator(".spent")).ToBeVisibleAsync();
         await host.PictureAsync("shopping-paper");
     }
 
@@ -160,6 +195,8 @@ public sealed partial class ShoppingTests(Household house) : IClassFixture<House
     static ILocator Line(Screen screen, string key) => screen.Page.Locator($"li[data-key='{key}']");
 
     static ILocator Tick(Screen screen, string key) => Line(screen, key).Locator(".tick");
+
+    static ILocator Cost(Screen screen, string key) => Line(screen, key).Locator("[data-cost]");
 
     static async Task Add(Screen screen, string text)
     {

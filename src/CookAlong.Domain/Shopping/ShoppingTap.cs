@@ -39,6 +39,12 @@ public abstract record ShoppingTap
     /// <param name="Order">The whole order, so that it means the same whatever stood before it. Aisles that it does not name come last.</param>
     public sealed record ArrangeAisles(ImmutableArray<Aisle> Order) : ShoppingTap;
 
+    /// <param name="Price">What it cost, in the household's currency, 0 to <see cref="Cost.Most"/> with two decimals; null = it is taken off again.</param>
+    public sealed record SetPrice(string Line, decimal? Price) : ShoppingTap;
+
+    /// <param name="Code">By ISO 4217, "EUR"; "" = prices are plain numbers.</param>
+    public sealed record SetCurrency(string Code) : ShoppingTap;
+
     /// <summary>Whether a screen could have made it: nothing in it is empty, too long or out of bounds.</summary>
     public bool IsSound => this switch
     {
@@ -47,6 +53,8 @@ public abstract record ShoppingTap
         RemoveExtra remove => remove.Key.Length is > 0 and <= LongestKey,
         SetPortions portions => portions.Dish.Value.Length is > 0 and <= LongestDish && portions.Portions is > 0 and <= 1_000,
         ArrangeAisles aisles => !aisles.Order.IsEmpty && aisles.Order.All(Enum.IsDefined) && aisles.Order.Distinct().Count() == aisles.Order.Length,
+        SetPrice price => price.Line.Length is > 0 and <= LongestLine && (price.Price is not { } cost || Cost.IsPrice(cost)),
+        SetCurrency currency => currency.Code.Length == 0 || Cost.IsCode(currency.Code),
         _ => throw new System.Diagnostics.UnreachableException($"An unknown tap: {GetType().Name}."),
     };
 }

@@ -102,6 +102,19 @@ public sealed class ShoppingStateTests
             new ShoppingTap.ArrangeAisles([Aisle.Bread, Aisle.Bread]),
             new ShoppingTap.ArrangeAisles([(Aisle)99]),
             new ShoppingTap.MarkLine("onion", (Mark)9, ""),
+            new ShoppingTap.SetPrice("", 1),
+            new ShoppingTap.SetPrice("onion", -0.01m),
+            new ShoppingTap.SetPrice("onion", 1.005m),
+            new ShoppingTap.SetPrice("onion", Cost.Most + 0.01m),
+            new ShoppingTap.SetCurrency("eur"),
         ],
         (ShoppingTap tap) => Assert.False(tap.IsSound));
+
+    [Fact]
+    public void The_last_price_of_a_line_counts_and_a_line_without_one_has_none()
+    {
+        var priced = After(new ShoppingTap.SetPrice("onion", 4.20m), new ShoppingTap.SetPrice("onion", Cost.Most), new ShoppingTap.SetPrice("salt", 0));
+        Assert.Equal((Cost.Most, 0m), (priced.Prices["onion"], priced.Prices["salt"]));
+        Assert.Equal(["salt"], priced.Apply(new ShoppingTap.SetPrice("onion", null)).Prices.Keys);
+    }
 }

@@ -16,7 +16,7 @@ public sealed class ShoppingTapJsonTests
     public void Marks_are_stored_as_they_always_were() => Assert.Equal(["bought", "cupboard", "open"], Enum.GetValues<Mark>().Select(ShoppingTapJson.Name).Order(StringComparer.Ordinal));
 
     [Fact]
-    public void Settings_of_the_household_are_stored_as_they_always_were() => Assert.Equal(["aisles"], ShoppingTapJson.Settings);
+    public void Settings_of_the_household_are_stored_as_they_always_were() => Assert.Equal(["aisles", "currency"], ShoppingTapJson.Settings);
 
     public static TheoryData<string> Frozen =>
     [
@@ -25,6 +25,9 @@ public sealed class ShoppingTapJsonTests
         """{"kind":"remove","line":"a"}""",
         """{"kind":"portions","dish":"soup","portions":4.5}""",
         """{"kind":"aisles","order":["drinks","bread"]}""",
+        """{"kind":"price","line":"onion","price":4.20}""",
+        """{"kind":"price","line":"onion","price":null}""",
+        """{"kind":"currency","code":"CHF"}""",
     ];
 
     [Theory]
@@ -39,6 +42,6 @@ public sealed class ShoppingTapJsonTests
     public void There_is_a_frozen_sample_of_every_tap()
     {
         var all = typeof(ShoppingTap).GetNestedTypes().Where(type => type.IsSubclassOf(typeof(ShoppingTap))).Select(type => type.Name);
-        Assert.Equal(all.Order(), Frozen.Select(row => ShoppingTapJson.Read(JsonDocument.Parse(row.Data).RootElement)!.GetType().Name).Order());
+        Assert.Equal(all.Order(), Frozen.Select(row => ShoppingTapJson.Read(JsonDocument.Parse(row.Data).RootElement)!.GetType().Name).Distinct().Order());
     }
 }

@@ -74,9 +74,14 @@ public static class ShoppingFeature
             return Refuse(ShoppingWords.NotAList);
         }
 
+        if (!tap.IsSound)
+        {
+            return Refuse(ShoppingWords.Unsound(tap));
+        }
+
         if (ShoppingTapJson.SettingOf(tap) is not null && !visitor.IsHost)
         {
-            return Refuse(ShoppingWords.HostArranges);
+            return Refuse(ShoppingWords.HostSets);
         }
 
         if (await book.KeepAsync(meal, request.CommandId, visitor.Person, tap, http.RequestAborted) is not { } outcome)

@@ -12,11 +12,27 @@ public static class ShoppingWords
 
     public const string NotLetIn = "This list is for the host and for helpers who have joined this meal.";
 
-    public const string HostArranges = "The order of the aisles counts for every meal of this household: its host arranges them.";
+    public const string HostSets = "The order of the aisles and the currency count for every meal of this household: its host sets them.";
+
+    /// <summary>Said by the browser as well, beside the field.</summary>
+    public static readonly string PriceForm = FormattableString.Invariant($"A price is a number from 0 to {Cost.Most}, with two decimals at most.");
+
+    public const string CurrencyForm = "A currency is its three letters by ISO 4217.";
 
     public static readonly string Full = $"{ShoppingState.MostExtras} lines are typed in, and the list takes no more. Take one off first.";
 
     public static string Title(Meal meal) => $"Shopping for {meal.Name}";
+
+    /// <summary>Why a tap that no screen offers is not taken.</summary>
+    public static string Unsound(ShoppingTap tap) => tap switch
+    {
+        ShoppingTap.SetPrice => PriceForm,
+        ShoppingTap.SetCurrency => CurrencyForm,
+        _ => NotAList,
+    };
+
+    /// <summary>"12.50"; the currency, where there is one, stands behind it.</summary>
+    public static string Number(decimal? price) => price is { } typed ? FormattableString.Invariant($"{typed:0.00}") : "";
 
     public static string Of(Aisle aisle) => aisle switch
     {

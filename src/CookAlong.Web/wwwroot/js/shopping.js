@@ -1,6 +1,7 @@
 // The shopping list in the browser. The server draws the list; here a tap is shown at once, kept and sent.
 
 import { moved, showOrder } from "./aisles.js";
+import { costSheet, showCost } from "./cost.js";
 import { here, there, wallClock } from "./clock.js";
 import { forgetKept, keepPage, keepPart, keptPart } from "./keep.js";
 import { line } from "./line.js";
@@ -8,6 +9,7 @@ import { newId, outbox, post } from "./outbox.js";
 import { beat, firstReading } from "./page.js";
 import { patcher } from "./patch.js";
 import { farewell, say, showCutOff, showWaiting } from "./signs.js";
+import { asText } from "./text.js";
 import * as words from "./words.js";
 
 /** @typedef {"open" | "bought" | "cupboard"} Mark */
@@ -69,7 +71,7 @@ function patched() {
 
 function show() {
   const waiting = taps.waiting();
-  const keys = new Set(waiting.filter((tap) => tap.command.kind === "mark").map((tap) => tap.command.line));
+  const keys = new Set(waiting.filter((tap) => tap.command.kind === "mark" || tap.command.kind === "price").map((tap) => tap.command.line));
   for (const item of /** @type {NodeListOf<HTMLElement>} */ (live.querySelectorAll("li[data-key]"))) {
     const key = /** @type {string} */ (item.dataset.key);
     const mark = String(mine.get(`mark ${key}`)?.command.as ?? item.dataset.state);
@@ -79,6 +81,8 @@ function show() {
   }
   const open = live.querySelector(".left b");
   if (open) open.textContent = String(live.querySelectorAll("section:not([data-at-home]) [data-shown=open]").length);
+  const currency = mine.get("currency ")?.command.code ?? live.querySelector("#part")?.getAttribute("data-currency");
+  showCost(live, (key) => /** @type {number | null | undefined} */ (mine.get(`price ${key}`)?.command.price), String(currency ?? ""));
   for (const button of live.querySelectorAll("[data-share]")) button.toggleAttribute("hidden", !("share" in navigator));
   const order = /** @type {string[] | undefined} */ (mine.get("aisles ")?.command.order) ?? live.querySelector(".aisles")?.getAttribute("data-order")?.split(" ");
   if (order) showOrder(live, order);
@@ -108,6 +112,7 @@ function leave() {
   left = true;
   hub.close();
   forgetKept();
+  sheet.close();
   live.replaceChildren(farewell(notLetIn));
   document.getElementById("add")?.remove();
 }
@@ -120,6 +125,14 @@ function tap(command, label) {
   taps.flush();
 }
 
+/** @param {Element} item */
+const nameOf = (item) => item.querySelector(".what")?.textContent ?? "";
+
+/** Typed in here, and on no list from the server yet. */
+const added = () => [...mine.values()].map(({ command }) => command).filter(({ kind }) => kind === "add").map(({ text }) => String(text));
+
+const sheet = costSheet((item, price) => tap({ kind: "price", line: item.dataset.key, price }, words.cost(nameOf(item), price)));
+
 /** @param {Element} button */
 const labelOf = (button) => /** @type {string} */ (button.textContent).replace(/\s+/g, " ").trim();
 
@@ -130,7 +143,9 @@ document.addEventListener("click", (event) => {
   if (button.dataset.mark && item) {
     const key = /** @type {string} */ (item.dataset.key);
     const mark = /** @type {Mark} */ (item.dataset.shown === button.dataset.mark ? "open" : button.dataset.mark);
-    tap({ kind: "mark", line: key, as: mark, amount: item.dataset.amount ?? "" }, `${words.marked[mark]}: ${item.querySelector(".what")?.textContent}`);
+    tap({ kind: "mark", line: key, as: mark, amount: item.dataset.amount ?? "" }, `${words.marked[mark]}: ${nameOf(item)}`);
+  } else if ("cost" in button.dataset && item) {
+    sheet.open(item, words.whatItCost(nameOf(item)));
   } else if (button.dataset.move) {
     tap({ kind: "aisles", order: moved(button, Number(button.dataset.move)) }, labelOf(button));
   } else if (button.dataset.tap) {
@@ -138,10 +153,16 @@ document.addEventListener("click", (event) => {
   } else if ("print" in button.dataset) {
     print();
   } else if ("copy" in button.dataset) {
-    copy(button.dataset.text ?? "");
+    copy(asText(live, added()));
   } else if ("share" in button.dataset) {
-    navigator.share({ text: /** @type {HTMLElement | null} */ (live.querySelector("[data-copy]"))?.dataset.text }).catch(() => {});
+    navigator.share({ text: asText(live, added()) }).catch(() => {});
   }
+});
+
+live.addEventListener("submit", (event) => {
+  event.preventDefault();
+  const code = /** @type {HTMLInputElement} */ (document.getElementById("currency-code")).value.toUpperCase();
+  tap({ kind: "currency", code }, words.currency(code));
 });
 
 document.getElementById("add")?.addEventListener("submit", (event) => {

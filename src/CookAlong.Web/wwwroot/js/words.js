@@ -10,6 +10,13 @@ export const marked = { bought: "Got", cupboard: "At home", open: "Not yet" };
 
 export const added = (/** @type {string} */ text) => `Add: ${text}`;
 
+export const whatItCost = (/** @type {string} */ name) => `What it cost: ${name}`;
+
+/** @param {string} name @param {number | null} price */
+export const cost = (name, price) => (price === null ? `No price: ${name}` : `${name} cost ${price.toFixed(2)}`);
+
+export const currency = (/** @type {string} */ code) => (code ? `Currency: ${code}` : "No currency");
+
 export const copied = "The list is copied. Paste it wherever you like.";
 
 export const notCopied = "This browser does not let the page copy. Mark the list and copy it by hand.";
