@@ -15,7 +15,7 @@ public sealed class LeftoversTests(Household house) : IClassFixture<Household>
         var page = host.Page;
         await page.GetByRole(AriaRole.Link, new() { Name = "Settings" }).ClickAsync();
         await page.GetByRole(AriaRole.Radio, new() { NameRegex = new("^England, Wales and Northern Ireland") }).CheckAsync();
-        await Expect(page.GetByRole(AriaRole.Status)).ToHaveTextAsync("Saved: England, Wales and Northern Ireland.");
+        await Expect(page.GetByRole(AriaRole.Status).First).ToHaveTextAsync("Saved: England, Wales and Northern Ireland.");
         await host.ShouldBeCleanInEveryLightAsync("settings");
 
         await page.GetByRole(AriaRole.Link, new() { Name = "Meals", Exact = true }).ClickAsync();
