@@ -139,6 +139,14 @@ public sealed class DishBookTests : IDisposable
     public async Task What_stands_among_its_allergens_and_in_its_name_is_told_once() =>
         Assert.Equal("Peanuts", DishWords.Contains((await AddedAsync()).Dish with { Ingredients = [new("peanuts", null, null, null, ["Peanuts"])] }));
 
+    [Fact]
+    public async Task A_label_never_says_that_there_is_nothing_else_in_it()
+    {
+        var dish = (await AddedAsync()).Dish;
+        Assert.Equal("Contains peanut. Anything else: ask the cook", DishWords.Label(dish with { Ingredients = [new("satay", null, null, null, [])] }));
+        Assert.Equal("Allergens: ask the cook", DishWords.Label(dish with { Ingredients = [] }));
+    }
+
     async Task<KeptDish> AddedWithAsync(params string[] more)
     {
         var document = System.Text.Json.Nodes.JsonNode.Parse(LeekTart.Json)!;

@@ -38,6 +38,20 @@ public sealed class DishPageTests : BunitContext
         return (page, dish);
     }
 
+    [Fact]
+    public async Task What_may_be_taken_instead_is_written_beside_its_ingredient()
+    {
+        var (page, dish) = await OpenAsync();
+        async Task<IEnumerable<string>> InsteadAsync() => (await book.OpenAsync(dish, Stop))!.Dish.Ingredients[0].Alternatives;
+        AngleSharp.Dom.IElement Field() => page.FindAll("label").First(label => label.TextContent.Trim() == "Or instead").QuerySelector("input")!;
+
+        await Field().ChangeAsync(new() { Value = "spring onions, shallots" });
+        Assert.Equal(["spring onions", "shallots"], await InsteadAsync());
+
+        await Field().ChangeAsync(new() { Value = "" });
+        Assert.Empty(await InsteadAsync());
+    }
+
     static IEnumerable<string> Steps(IRenderedComponent<DishPage> page) => page.FindAll(".headline .text").Select(text => text.TextContent.Trim()[2..]);
 
     static AngleSharp.Dom.IElement Button(IRenderedComponent<DishPage> page, string name) =>

@@ -28,6 +28,9 @@ public static class DishWords
         // "peanuts" on the packet, "peanut" by its name.
         .DistinctBy(word => word.TrimEnd('s', 'S'), StringComparer.OrdinalIgnoreCase).Order(StringComparer.OrdinalIgnoreCase).ToArray() is { Length: > 0 } all ? string.Join(", ", all) : null;
 
+    /// <summary>For a portion's label: what is not known to be in it may still be, and nobody reads a packet in the fridge.</summary>
+    public static string Label(Dish dish) => Contains(dish) is { } contains ? $"Contains {contains}. Anything else: ask the cook" : "Allergens: ask the cook";
+
     /// <summary>Every word is in the dish's name, kind, occasion, household or ingredients.</summary>
     public static bool IsFound(KeptDish dish, string words)
     {
