@@ -15,8 +15,10 @@ public sealed class PropertyTests
     [Theory]
     [InlineData(Who.Solver, 6, 1)]
     [InlineData(Who.Solver, 9, 5)]
+    [InlineData(Who.Solver, 6, 150)] // Over a night.
     [InlineData(Who.Quick, 6, 1)]
     [InlineData(Who.Quick, 9, 5)]
+    [InlineData(Who.Quick, 6, 150)]
     public void Every_plan_of_a_random_meal_keeps_every_rule(Who who, int mostSteps, int scale)
     {
         var planned = 0;

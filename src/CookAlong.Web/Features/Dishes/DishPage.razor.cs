@@ -51,8 +51,7 @@ public sealed partial class DishPage(DishBook book, MealBook mealBook, Navigatio
         (kept, isMissing) = (dish, dish is null);
     }
 
-    /// <returns>Whether the dish is so now.</returns>
-    async Task<bool> ChangeAsync(Action<DishDocument> edit)
+    async Task ChangeAsync(Action<DishDocument> edit)
     {
         await turn.WaitAsync();
         try
@@ -60,18 +59,10 @@ public sealed partial class DishPage(DishBook book, MealBook mealBook, Navigatio
             var changed = kept!.Document;
             var before = changed.Text;
             edit(changed);
-            if (changed.Text == before)
+            if (changed.Text != before && await KeepAsync(changed.Text, sitting))
             {
-                return true;
+                history.Note(changed.Text);
             }
-
-            if (!await KeepAsync(changed.Text, sitting))
-            {
-                return false;
-            }
-
-            history.Note(changed.Text);
-            return true;
         }
         finally
         {

@@ -11,9 +11,9 @@ public abstract class DishPart : ComponentBase
     [Parameter, EditorRequired]
     public required Dish Dish { get; set; }
 
-    /// <summary>Makes the change and keeps it, or says on the page why not; true = it is kept.</summary>
+    /// <summary>Makes the change and keeps it, or says on the page why not.</summary>
     [Parameter, EditorRequired]
-    public required Func<Action<DishDocument>, Task<bool>> Change { get; set; }
+    public required Func<Action<DishDocument>, Task> Change { get; set; }
 
     protected Task SetAsync(Func<Dish, Dish> change) => Change(document => document.Change(change));
 
