@@ -17,11 +17,12 @@ public enum MeetingPlace
     Appliance,
 }
 
-/// <summary>A dish that somebody could eat meets one that holds what they avoid.</summary>
+/// <summary>A dish that somebody could eat meets one that holds what they avoid, or may hold it.</summary>
 /// <param name="Holds">The dish with it.</param>
 /// <param name="Clean">The dish without it.</param>
 /// <param name="Why">The guests' own words for what they avoid.</param>
-public sealed record CrossContact(MeetingPlace Place, Dish Holds, Dish Clean, ImmutableArray<Guest> Guests, ImmutableArray<string> Why)
+/// <param name="IsCertain">False: only a label says whether it holds it.</param>
+public sealed record CrossContact(MeetingPlace Place, Dish Holds, Dish Clean, ImmutableArray<Guest> Guests, ImmutableArray<string> Why, bool IsCertain)
 {
     /// <summary>Every pair of dishes once, in the order of the plan.</summary>
     public static ImmutableArray<CrossContact> In(Meal meal, Plan plan)
@@ -37,15 +38,20 @@ public sealed record CrossContact(MeetingPlace Place, Dish Holds, Dish Clean, Im
             .. from first in stays
                from second in stays
                where first.Dish.Id != second.Dish.Id && first.Meets(second)
-               let at = guests.Where(guest => judged[(guest, first.Dish.Id)].Answer == CanEat.No && judged[(guest, second.Dish.Id)].Answer != CanEat.No).ToImmutableArray()
+               let at = guests.Where(guest => judged[(guest, first.Dish.Id)].Answer > judged[(guest, second.Dish.Id)].Answer && Known(judged[(guest, first.Dish.Id)]).Any()).ToImmutableArray()
                where !at.IsEmpty
-               let why = at.SelectMany(guest => judged[(guest, first.Dish.Id)].Reasons.Where(reason => reason.IsCertain).Select(reason => reason.Why)).Distinct()
+               let why = at.SelectMany(guest => Known(judged[(guest, first.Dish.Id)])).Distinct()
                group (at, why) by (first.Place, Holds: first.Dish, Clean: second.Dish) into pair
                select new CrossContact(
                    pair.Key.Place, pair.Key.Holds, pair.Key.Clean,
-                   [.. pair.SelectMany(one => one.at).Distinct()], [.. pair.SelectMany(one => one.why).Distinct()]),
+                   [.. pair.SelectMany(one => one.at).Distinct()], [.. pair.SelectMany(one => one.why).Distinct()],
+                   pair.Any(one => one.at.Any(guest => judged[(guest, pair.Key.Holds.Id)].Answer == CanEat.No))),
         ];
     }
+
+    /// <summary>Why not, or why ask; that nothing is known of a thing is no reason to fear for its neighbours.</summary>
+    static IEnumerable<string> Known(DishForGuest judged) =>
+        judged.Reasons.Where(reason => judged.Answer == CanEat.No ? reason.IsCertain : !reason.IsUnknown).Select(reason => reason.Why);
 
     static IEnumerable<Stay> Stays(Meal meal, Plan plan)
     {

@@ -39,6 +39,37 @@ public sealed class CrossContactTests
     public void Nothing_is_told_when_nobody_avoids_anything_there() => Assert.Empty(Lunch(13, "apples") is var (meal, plan) ? CrossContact.In(meal, plan) : []);
 
     [Fact]
+    public void What_may_hold_it_is_told_as_such_where_the_other_is_free_of_it()
+    {
+        // Marzipan is made of almonds, and a guest's "almonds" asks about all nuts.
+        var (meal, plan) = Lunch(dumplingsAt: 13, "marzipan");
+        var contact = Assert.Single(CrossContact.In(meal with { Guests = [new("Noor", 1, [], ["almonds"])] }, plan));
+        Assert.Equal(("goose", "dumplings", "almonds", false), (contact.Holds.Name, contact.Clean.Name, contact.Why.Single(), contact.IsCertain));
+    }
+
+    [Fact]
+    public void A_dish_of_which_nothing_is_known_is_no_neighbour_to_warn_of() =>
+        Assert.Empty(Lunch(13, "grandmother's secret") is var (meal, plan) ? CrossContact.In(meal, plan) : []);
+
+    /// <summary>Fat that has fried one thing fries the next.</summary>
+    [Fact]
+    public void In_a_fryer_what_comes_first_stays_in_the_fat()
+    {
+        var (meal, plan) = Lunch(dumplingsAt: 15);
+        Plan Fried(bool gooseFirst) => plan with
+        {
+            Steps =
+            [
+                .. plan.Steps.Select(step => step.Step == SmallMeal.Roast || step.Step == SmallMeal.Boil
+                    ? step with { Oven = null, Appliances = [new("fryer")], Start = SmallMeal.At((step.Step == SmallMeal.Roast) == gooseFirst ? 13 : 14), End = SmallMeal.At((step.Step == SmallMeal.Roast) == gooseFirst ? 13 : 14, 20) }
+                    : step),
+            ],
+        };
+        Assert.Equal((MeetingPlace.Appliance, true), Assert.Single(CrossContact.In(meal, Fried(gooseFirst: true))) is var contact ? (contact.Place, contact.IsCertain) : default);
+        Assert.Empty(CrossContact.In(meal, Fried(gooseFirst: false)));
+    }
+
+    [Fact]
     public void Under_a_grill_what_comes_first_stays_for_what_comes_after()
     {
         var (meal, plan) = Lunch(dumplingsAt: 15);

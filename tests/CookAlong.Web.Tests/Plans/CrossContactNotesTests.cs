@@ -1,4 +1,6 @@
 using Bunit;
+using CookAlong.Domain.Guests;
+using CookAlong.Web.Features.Meals;
 using CookAlong.Web.Features.Plans;
 
 namespace CookAlong.Web.Tests.Plans;
@@ -15,6 +17,15 @@ public sealed class CrossContactNotesTests : BunitContext
         Assert.Contains("Herb dumplings, for Ivo and Tobi, is in the oven beside Nut roast (nuts, milk).", told);
         Assert.Contains("For an allergy, medical advice decides.", notes.Markup, StringComparison.Ordinal);
         Assert.Contains("tin and a cloth of its own", notes.Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_only_a_label_knows_is_told_as_perhaps()
+    {
+        var (roast, mash) = (AlderLane.Meal.Dishes[0] with { Name = "Nut roast" }, AlderLane.Meal.Dishes[1] with { Name = "Mash" });
+        Assert.Equal(
+            "Mash, for Ivo, is in the oven beside Nut roast (perhaps almonds).",
+            GuestWords.Of(new CrossContact(MeetingPlace.Oven, roast, mash, [new("Ivo", 1, [], ["almonds"])], ["almonds"], IsCertain: false)));
     }
 
     [Fact]

@@ -47,7 +47,7 @@ public static class GuestWords
         : $"{guest.Name} has a main dish of “{course.Name}” only if you ask and read labels first.";
 
     public static string Of(CrossContact contact) =>
-        $"{contact.Clean.Name}, for {string.Join(" and ", contact.Guests.Select(guest => guest.Name))}, {Where(contact)} {contact.Holds.Name} ({string.Join(", ", contact.Why)}).";
+        $"{contact.Clean.Name}, for {string.Join(" and ", contact.Guests.Select(guest => guest.Name))}, {Where(contact)} {contact.Holds.Name} ({(contact.IsCertain ? "" : "perhaps ")}{string.Join(", ", contact.Why)}).";
 
     public static string Remedy(MeetingPlace place) => place switch
     {
