@@ -167,6 +167,17 @@ public sealed class ShoppingTests
     }
 
     [Fact]
+    public async Task The_later_order_counts_though_the_server_s_clock_was_put_back()
+    {
+        await using var kitchen = await KitchenAsync();
+        await TapAsync(kitchen.Host, Order("frozen"));
+        var copy = Assert.IsType<MealEdit.Kept>(await kitchen.House.Get<MealBook>().CopyAsync((await ListAsync(kitchen)).Meal, Stop));
+        kitchen.House.Clock.AdjustTime(kitchen.House.Clock.GetUtcNow().AddMinutes(-1));
+        await kitchen.House.Get<ShoppingBook>().KeepAsync(copy.Meal.Row.Id, LiveKitchen.NewCommand(), new PersonId(Guid.Empty), new ShoppingTap.ArrangeAisles([Aisle.Drinks]), Stop);
+        Assert.Equal(Aisle.Drinks, (await ListAsync(kitchen)).State.Aisles[0]);
+    }
+
+    [Fact]
     public async Task Only_a_host_arranges_the_household_s_aisles()
     {
         await using var kitchen = await KitchenAsync();
