@@ -23,7 +23,7 @@ public sealed class StoredNamesTests : IDisposable
         string[] frozen =
         [
             "noForecast", "reached", "expected", "rangeOnly", "never", "impossible", "outOfOrder", "fell", "leapt", "farFromStart",
-            "tooFast", "tooSlow", "longAfter", "frozen",
+            "tooFast", "tooSlow", "longAfter", "frozen", "onceMore",
         ];
         Assert.Equal(frozen.Order(), Enum.GetValues<CoreVerdict>().Select(verdict => StoredWord.Write(new CoreWord(verdict))["verdict"]!.GetValue<string>()).Order());
         Assert.Equal(frozen, frozen.Select(name => StoredWord.Write(StoredWord.Read(new() { ["verdict"] = name }))["verdict"]!.GetValue<string>()));
