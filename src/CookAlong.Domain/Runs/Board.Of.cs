@@ -37,6 +37,7 @@ public sealed partial record Board
             [.. calls.Where(call => !(call.Due <= now && call.IsAcknowledged))])
         {
             Leaving = [.. run.Leaving.Keys],
+            Resting = isOver ? [] : [.. run.Resting(expected, now)],
             LeftOut = [.. run.Menu.Where(dish => run.LeftOut.ContainsKey(dish.Id))],
             HasPlanBefore = run.HasPlanBefore,
             PlanRule = run.PlanRule,

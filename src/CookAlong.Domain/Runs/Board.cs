@@ -33,6 +33,8 @@ public sealed partial record Board(
     /// <summary>Who was said to go, whether or not they have gone yet.</summary>
     public ImmutableHashSet<HelperId> Leaving { get; init; } = [];
 
+    public ImmutableArray<BoardResting> Resting { get; init; } = [];
+
     /// <summary>Dishes that can be brought back.</summary>
     public ImmutableArray<Dish> LeftOut { get; init; } = [];
 
@@ -108,7 +110,8 @@ public enum CardState
 public sealed record CardPlace(OvenId? Oven, int Shelves, int Rings, GrillId? Grill, ImmutableArray<ApplianceId> Appliances);
 
 /// <param name="Step">The step that is not done before the thermometer says so: the card's own, or a later one of the same joint.</param>
-public sealed record CardCore(StepId Step, CoreWanted Wanted, ImmutableArray<CoreReading> Readings, string? Vouched);
+/// <param name="Waits">Minutes from its end, as things stand, until its dish goes on or is served.</param>
+public sealed record CardCore(StepId Step, CoreWanted Wanted, ImmutableArray<CoreReading> Readings, string? Vouched, int Waits);
 
 public sealed record CardTend(int Tend, int Turn, string Text, int Minutes);
 

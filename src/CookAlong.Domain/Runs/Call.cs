@@ -33,6 +33,9 @@ public enum CallKind
     /// <summary>A step runs past its end.</summary>
     Over,
 
+    /// <summary>A resting joint is about to be colder than hot food is kept.</summary>
+    Cools,
+
     /// <summary>A pause point is reached.</summary>
     Pause,
 

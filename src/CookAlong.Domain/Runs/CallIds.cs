@@ -21,6 +21,8 @@ public static class CallIds
 
     public static CallId Dial(OvenId oven, Minute planned) => new(string.Create(CultureInfo.InvariantCulture, $"dial:{oven}:{planned.SinceEpoch}"));
 
+    public static CallId Cools(StepId step, StepState state) => new($"cools:{step}{Again(state)}");
+
     public static CallId Pause(long sequence) => new(string.Create(CultureInfo.InvariantCulture, $"pause:{sequence}"));
 
     public static CallId Table(CourseId course) => new($"table:{course}");

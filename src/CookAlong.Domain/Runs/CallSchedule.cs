@@ -22,6 +22,7 @@ public static class CallSchedule
             [
                 .. run.Meal.Steps.Where(step => run.StateOf(step.Id).Finished is null).SelectMany(step => OfStep(run, expected, step))
                     .Concat(run.Plan.Ovens.SelectMany(oven => OfOven(run, now, expected, oven)))
+                    .Concat(run.Resting(expected, now).Where(one => one.HotUntil is not null).Select(one => OfRest(run, one)))
                     .Concat(OfKitchen(run, now, expected))
                     .Select(call => call with { IsAcknowledged = run.Acknowledged.ContainsKey(call.Id) })
                     .OrderBy(call => call.Due).ThenByDescending(call => call.Priority).ThenBy(call => call.Id.Value, StringComparer.Ordinal),
@@ -108,6 +109,12 @@ public static class CallSchedule
                     CallIds.Table(course.Id), (table - TableNotice).Utc, CallKind.Table, Hazards.PriorityOf(CallKind.Table, isOnHeat: false), null, null, null, null, course.Id, false);
             }
         }
+    }
+
+    static Call OfRest(Run run, BoardResting rest)
+    {
+        var notice = rest.HotUntil!.Value.AddMinutes(-Run.RestNotice);
+        return About(run.Meal.Step(rest.Step), CallIds.Cools(rest.Step, run.StateOf(rest.Step)), CallKind.Cools, isOnHeat: false, notice < rest.Out ? rest.Out : notice, null);
     }
 
     static Call About(Step step, CallId id, CallKind kind, bool isOnHeat, DateTimeOffset due, OvenId? oven) =>

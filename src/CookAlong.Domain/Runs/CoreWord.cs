@@ -9,6 +9,9 @@ namespace CookAlong.Domain.Runs;
 /// <param name="Celsius">How warm it comes to be instead, or what the reading would be in °C had it been one in °F; null where that says nothing.</param>
 public sealed record CoreWord(CoreVerdict Verdict, DateTimeOffset? Earliest = null, DateTimeOffset? Likely = null, DateTimeOffset? Latest = null, double? Celsius = null)
 {
+    /// <summary>With <see cref="CoreVerdict.Expected"/> and <see cref="CoreVerdict.Reached"/>, where enough is known.</summary>
+    public RestWord? Rest { get; init; }
+
     public static CoreWord Of(CoreForecast forecast) => forecast switch
     {
         CoreForecast.Reached => new(CoreVerdict.Reached),

@@ -13,6 +13,7 @@ public static class Hazards
         new(CallKind.Tend, IsOnHeat: null, CallPriority.Medium, "One side browns more than the other, something sticks or dries out."),
         new(CallKind.Dial, IsOnHeat: null, CallPriority.Medium, "The oven is not as hot as the next tray needs, or too hot for this one."),
         new(CallKind.Over, IsOnHeat: false, CallPriority.Medium, "A job takes longer than planned, and table time may slip."),
+        new(CallKind.Cools, IsOnHeat: null, CallPriority.Medium, "A joint that rests is soon colder than hot food is kept: serve it, or keep it hot."),
         new(CallKind.Pause, IsOnHeat: null, CallPriority.Medium, "Everybody waits at a pause point for somebody who does not know it."),
         new(CallKind.Begin, IsOnHeat: false, CallPriority.Low, "A job of somebody’s hands begins a little late."),
         new(CallKind.Table, IsOnHeat: null, CallPriority.Low, "The guests do not know that it is nearly time."),

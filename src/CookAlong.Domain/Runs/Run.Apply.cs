@@ -29,6 +29,7 @@ public sealed partial record Run
     Run With(RunEvent happened, Logged logged) => happened switch
     {
         RunEvent.RunStarted e => this with { Meal = e.Meal, Menu = e.Meal.Dishes, Plan = e.Plan, Helpers = e.Meal.Helpers, Began = logged.At },
+        RunEvent.AuthoritySet e => this with { Authority = e.Region },
         RunEvent.PersonJoined e => WithPerson(new RunPerson(e.Person, e.Name, e.Role, e.Helper)),
         RunEvent.PersonPutOut e => this with { People = People.Remove(e.Person) },
         RunEvent.StepStarted e => WithMinutesByCore(WithStep(e.Step, state => state with { Started = logged.At, By = logged.By }), e.Step),
@@ -82,7 +83,7 @@ public sealed partial record Run
             or RunEvent.HelperStayed or RunEvent.DishBroughtBack or RunEvent.TableMovedBack or RunEvent.OvenCaughtUp => true,
         RunEvent.CoreRead e => StateOf(e.Step).ByCoreTold != next.StateOf(e.Step).ByCoreTold,
         RunEvent.CoreTakenBack e => StateOf(e.Step).ByCoreTold != next.StateOf(e.Step).ByCoreTold,
-        RunEvent.PersonJoined or RunEvent.PersonPutOut or RunEvent.TendFinished or RunEvent.TendTakenBack
+        RunEvent.AuthoritySet or RunEvent.PersonJoined or RunEvent.PersonPutOut or RunEvent.TendFinished or RunEvent.TendTakenBack
             or RunEvent.CallAcknowledged or RunEvent.CallTakenBack or RunEvent.ClaimKept or RunEvent.PlanRuleSet or RunEvent.CoreVouched or RunEvent.CoreWordTakenBack
             or RunEvent.KitchenPaused or RunEvent.KitchenWentOn or RunEvent.RunEnded => false,
         _ => throw new UnreachableException($"Nobody has said whether {happened.GetType().Name} changes the plan."),

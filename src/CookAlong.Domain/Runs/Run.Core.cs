@@ -80,7 +80,7 @@ public sealed partial record Run
                 with { Doors = [.. DoorsSince(step, since)] };
             if (CoreWord.Of(Thermometer.Forecast(roasting, readings, core.Celsius)) is { Verdict: not CoreVerdict.NoForecast } word)
             {
-                return word;
+                return word with { Rest = RestOf(roasting, readings, word) };
             }
         }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CookAlong.Domain.FoodSafety;
 using CookAlong.Domain.Kitchens;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
@@ -60,14 +61,16 @@ public sealed partial record Run
     /// <summary>The events that begin a run; no tap can, since nobody is in it yet.</summary>
     /// <param name="host">The host who starts it.</param>
     /// <param name="hands">Which of the meal's helpers the host is; null = none of them.</param>
-    public static ImmutableArray<RunEvent> Start(Meal meal, Plan plan, PersonId host, string name, HelperId? hands)
+    /// <param name="authority">Whose limits the household goes by; null = nobody's, and then nothing is said of resting.</param>
+    public static ImmutableArray<RunEvent> Start(Meal meal, Plan plan, PersonId host, string name, HelperId? hands, Region? authority = null)
     {
         if (plan.Status == PlanStatus.None || meal.Steps.Any(step => plan.Steps.All(planned => planned.Step != step.Id)))
         {
             throw new ArgumentException("A run needs a plan of every step of its meal.", nameof(plan));
         }
 
-        return [new RunEvent.RunStarted(meal, plan), new RunEvent.PersonJoined(host, name, Role.Host, hands)];
+        ImmutableArray<RunEvent> begun = [new RunEvent.RunStarted(meal, plan), new RunEvent.PersonJoined(host, name, Role.Host, hands)];
+        return authority is { } region ? begun.Add(new RunEvent.AuthoritySet(region)) : begun;
     }
 
     public StepState StateOf(StepId step) => Steps.GetValueOrDefault(step, StepState.Untouched);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CookAlong.Domain.FoodSafety;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 
@@ -8,6 +9,9 @@ namespace CookAlong.Domain.Runs;
 public abstract record RunEvent
 {
     public sealed record RunStarted(Meal Meal, Plan Plan) : RunEvent;
+
+    /// <summary>Whose limits this kitchen goes by.</summary>
+    public sealed record AuthoritySet(Region Region) : RunEvent;
 
     /// <param name="Helper">Who they are in the plan, or the new pair of hands they add; null for a watcher.</param>
     public sealed record PersonJoined(PersonId Person, string Name, Role Role, HelperId? Helper) : RunEvent;

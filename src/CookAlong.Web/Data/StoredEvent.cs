@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using CookAlong.Domain;
+using CookAlong.Domain.FoodSafety;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Runs;
 using CookAlong.Intake.MealFiles;
@@ -28,6 +29,7 @@ public static class StoredEvent
         return kind switch
         {
             "runStarted/1" => ReadStart(json),
+            "authoritySet/1" => new RunEvent.AuthoritySet(RegionOf(Text(json, "region"))),
             "personJoined/1" => new RunEvent.PersonJoined(
                 Person(json), Text(json, "name"), RoleOf(Text(json, "role")), json["helper"] is { } helper ? new HelperId(helper.GetValue<string>()) : null),
             "personPutOut/1" => new RunEvent.PersonPutOut(Person(json)),
@@ -76,6 +78,7 @@ public static class StoredEvent
             ["meal"] = JsonNode.Parse(MealFile.Write(e.Meal)),
             ["plan"] = JsonNode.Parse(PlanFile.Write(e.Plan, e.Meal)),
         }),
+        RunEvent.AuthoritySet e => ("authoritySet/1", new() { ["region"] = RegionName(e.Region) }),
         RunEvent.PersonJoined e => ("personJoined/1", new()
         {
             ["person"] = e.Person.ToString(),
@@ -165,6 +168,24 @@ public static class StoredEvent
     static Minute At(JsonObject json, string name) => At(json[name]!);
 
     static Minute At(JsonNode node) => Minute.Of(DateTimeOffset.Parse(node.GetValue<string>(), CultureInfo.InvariantCulture));
+
+    static string RegionName(Region region) => region switch
+    {
+        Region.UnitedKingdom => "unitedKingdom",
+        Region.Scotland => "scotland",
+        Region.UnitedStates => "unitedStates",
+        Region.Canada => "canada",
+        _ => throw new UnreachableException($"A region without a name: {region}."),
+    };
+
+    static Region RegionOf(string name) => name switch
+    {
+        "unitedKingdom" => Region.UnitedKingdom,
+        "scotland" => Region.Scotland,
+        "unitedStates" => Region.UnitedStates,
+        "canada" => Region.Canada,
+        _ => throw new InvalidDataException($"The log holds a region \"{name}\" that this version does not know."),
+    };
 
     static string RoleName(Role role) => role switch
     {

@@ -24,14 +24,38 @@ static class StoredWord
             json["celsius"] = celsius;
         }
 
+        if (word.Rest is { } rest)
+        {
+            json["rest"] = new JsonObject
+            {
+                ["peak"] = new JsonArray(rest.Peak.Low, rest.Peak.Likely, rest.Peak.High),
+                ["peakAfter"] = rest.PeakAfter.TotalMinutes,
+                ["hot"] = new JsonArray(rest.Hot.Low.TotalMinutes, rest.Hot.Likely.TotalMinutes, rest.Hot.High.TotalMinutes),
+                ["limit"] = rest.Limit,
+                ["safeAt"] = rest.SafeAt is { } safe ? Of(safe) : null,
+            };
+        }
+
         return json;
+    }
+
+    static RestWord ReadRest(JsonObject json)
+    {
+        double[] Three(string name) => [.. json[name]!.AsArray().Select(one => one!.GetValue<double>())];
+        var (peak, hot) = (Three("peak"), Three("hot"));
+        return new RestWord(
+            new(peak[0], peak[1], peak[2]),
+            TimeSpan.FromMinutes(json["peakAfter"]!.GetValue<double>()),
+            new(TimeSpan.FromMinutes(hot[0]), TimeSpan.FromMinutes(hot[1]), TimeSpan.FromMinutes(hot[2])),
+            json["limit"]!.GetValue<double>(),
+            json["safeAt"] is { } safe ? At(safe) : null);
     }
 
     public static CoreWord Read(JsonObject json)
     {
         var name = json["verdict"]!.GetValue<string>();
         return Enum.TryParse<CoreVerdict>(name, ignoreCase: true, out var verdict)
-            ? new CoreWord(verdict, Maybe("earliest"), Maybe("likely"), Maybe("latest"), json["celsius"]?.GetValue<double>())
+            ? new CoreWord(verdict, Maybe("earliest"), Maybe("likely"), Maybe("latest"), json["celsius"]?.GetValue<double>()) { Rest = json["rest"] is JsonObject rest ? ReadRest(rest) : null }
             : throw new InvalidDataException($"The log holds a verdict \"{name}\" that this version does not know.");
 
         DateTimeOffset? Maybe(string member) => json[member] is { } at ? At(at) : null;

@@ -1,4 +1,5 @@
 using CookAlong.Domain.Doneness;
+using CookAlong.Domain.FoodSafety;
 using CookAlong.Domain.Meals;
 using OvenProgramme = CookAlong.Domain.Planning.OvenProgramme;
 using CookAlong.Domain.Runs;
@@ -14,14 +15,45 @@ public sealed class CoreTests
     /// <summary>Hot for half an hour, moderate until the roast's planned end, and then only warm.</summary>
     static readonly OvenProgramme programme = new(Oven, [new(At(12, 30), 220), new(At(13, 10), 220), new(At(13, 25), 170), new(At(14, 10), 170), new(At(14, 40), 70)], []);
 
-    static KitchenStory Roasting(CoreWanted? core = null, (int Hour, int Minute)? at = null)
+    static KitchenStory Roasting(CoreWanted? core = null, (int Hour, int Minute)? at = null, Region? authority = null)
     {
         var meal = SmallMeal.Meal with { Dishes = [.. SmallMeal.Meal.Dishes.Select(dish => dish with { Steps = [.. dish.Steps.Select(step => step.Id == Roast ? step with { Core = core ?? duck } : step)] })] };
         return new KitchenStory()
-            .Given([.. Run.Start(meal, Plan with { Ovens = [programme] }, Host, "Maren", Maren)])
+            .Given([.. Run.Start(meal, Plan with { Ovens = [programme] }, Host, "Maren", Maren, authority)])
             .Given(new RunEvent.PersonJoined(IvoPhone, "Ivo", Role.Helper, Ivo))
             .Finished(Stuff)
             .At(at?.Hour ?? 12, at?.Minute ?? 40).Given(new RunEvent.StepStarted(Roast));
+    }
+
+    static KitchenStory ByTheUk() => Roasting(new CoreWanted(74, duck.Joint), authority: Region.UnitedKingdom);
+
+    [Fact]
+    public void Once_it_is_out_its_rest_is_foretold_by_the_limit_of_the_household()
+    {
+        var story = Read(ByTheUk(), (20, 9), (40, 21), (60, 38), (80, 55));
+        var rest = story.Run.StateOf(Roast).Word!.Rest!;
+        Assert.Equal(63, rest.Limit);
+        Assert.True(74 < rest.Peak.Likely && rest.Peak.Likely < 90);
+        Assert.True(TimeSpan.FromMinutes(10) < rest.Hot.Low && rest.Hot.Low < rest.Hot.Likely && rest.Hot.Likely < TimeSpan.FromHours(3));
+        // 70 °C for 2 minutes, or as much: before it has 74 °C, or in the first minutes of its rest.
+        Assert.InRange((rest.SafeAt!.Value - story.Run.StateOf(Roast).Word!.Likely!.Value).TotalMinutes, -15, 15);
+        Assert.Null(Read(Roasting(), (20, 9), (40, 21), (60, 38), (80, 55)).Run.StateOf(Roast).Word!.Rest);
+    }
+
+    [Fact]
+    public void A_resting_joint_calls_before_it_is_too_cold_and_until_somebody_goes_on_with_it()
+    {
+        var story = Read(ByTheUk(), (20, 9), (40, 21), (60, 38), (80, 55), (117, 74.2m)).When(Host, new RunCommand.FinishStep(Roast));
+        var resting = Assert.Single(story.Board().Resting);
+        Assert.Equal(Clock(14, 37), resting.Out);
+        var call = story.Calls().Single(one => one.Kind == CallKind.Cools);
+        Assert.Equal(resting.HotUntil!.Value.AddMinutes(-10), call.Due);
+        Assert.True(call.Due > Clock(14, 30));
+        story.When(Host, new RunCommand.TakeBack(Roast));
+        Assert.DoesNotContain(story.Calls(), one => one.Kind == CallKind.Cools);
+        story.When(Host, new RunCommand.FinishStep(Roast)).At(15, 0).When(Host, new RunCommand.StartStep(Carve));
+        Assert.Empty(story.Board().Resting);
+        Assert.DoesNotContain(story.Calls(), one => one.Kind == CallKind.Cools);
     }
 
     static KitchenStory Read(KitchenStory story, params (int Minutes, decimal Celsius)[] readings) =>

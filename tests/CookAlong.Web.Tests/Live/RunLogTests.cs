@@ -26,9 +26,9 @@ public sealed class RunLogTests
         await kitchen.TapAsync(kitchen.Host, new { kind = "addTime", step = "stuff", minutes = 5 });
         using var json = JsonDocument.Parse(await kitchen.Host.ReadAsync($"/cook/{kitchen.Run}/log.json"));
         var events = json.RootElement.GetProperty("events").EnumerateArray().ToList();
-        Assert.Equal(["runStarted/1", "personJoined/1", "timeAdded/1"], events.Select(one => one.GetProperty("kind").GetString()));
-        Assert.Equal(5, events[2].GetProperty("event").GetProperty("minutes").GetInt32());
-        Assert.Equal("Rowan", events[2].GetProperty("by").GetString());
+        Assert.Equal(["runStarted/1", "personJoined/1", "authoritySet/1", "timeAdded/1"], events.Select(one => one.GetProperty("kind").GetString()));
+        Assert.Equal(5, events[3].GetProperty("event").GetProperty("minutes").GetInt32());
+        Assert.Equal("Rowan", events[3].GetProperty("by").GetString());
     }
 
     [Fact]

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CookAlong.Domain.FoodSafety;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 
@@ -24,7 +25,7 @@ public static class Rehearsal
     /// <param name="host">The host who starts it, and which of the meal's helpers they are; null = none.</param>
     /// <param name="newPerson">Ids for the others.</param>
     public static ImmutableArray<(DateTimeOffset At, PersonId By, RunEvent Event)> Start(
-        Meal meal, Plan plan, PersonId host, string name, HelperId? hands, Func<PersonId> newPerson)
+        Meal meal, Plan plan, PersonId host, string name, HelperId? hands, Region? authority, Func<PersonId> newPerson)
     {
         var begins = Begins(plan);
         var ahead = plan.Steps.Where(step => step.Start.Utc < begins).SelectMany(step => Ahead(step, begins)).OrderBy(done => done.At).ToList();
@@ -33,7 +34,7 @@ public static class Rehearsal
             .Select(helper => new RunEvent.PersonJoined(newPerson(), helper.Name, Role.Helper, helper.Id));
         return
         [
-            .. Run.Start(meal, plan, host, name, hands).Select(happened => (first, host, happened)),
+            .. Run.Start(meal, plan, host, name, hands, authority).Select(happened => (first, host, happened)),
             .. joins.Select(join => (first, join.Person, (RunEvent)join)),
             .. ahead.Select(done => (done.At, host, done.Event)),
         ];

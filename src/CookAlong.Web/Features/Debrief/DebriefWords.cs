@@ -117,6 +117,7 @@ public sealed class DebriefWords(Meal meal)
             CallKind.Begin => $"“{Step(call.Step)}” to begin",
             CallKind.Out => $"“{Step(call.Step)}” to end",
             CallKind.Tend => $"“{call.Tend}” ({Step(call.Step)})",
+            CallKind.Cools => $"“{Step(call.Step)}”, that rested",
             CallKind.Dial or CallKind.Over or CallKind.Pause or CallKind.Table => throw new ArgumentException($"{call.Kind} is not looked back on", nameof(call)),
             _ => throw new System.Diagnostics.UnreachableException(),
         };

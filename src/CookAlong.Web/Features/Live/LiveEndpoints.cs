@@ -7,6 +7,7 @@ using CookAlong.Web.Features.Household;
 using CookAlong.Web.Features.Live.Line;
 using CookAlong.Web.Features.Live.Runs;
 using CookAlong.Web.Features.Meals;
+using CookAlong.Web.Features.Settings;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 
@@ -17,10 +18,10 @@ static class LiveEndpoints
     public static void MapLiveEndpoints(this WebApplication app)
     {
         // The form binding makes antiforgery look at it.
-        app.MapPost("/meals/{meal:guid}/runs", (HttpContext http, Guid meal, MealBook book, IDbContextFactory<CookAlongDb> databases, EventLog log, LiveRuns runs, [FromForm] string? _) =>
-            StartAsync(http, meal, rate: null, book, databases, log, runs)).RequireAuthorization(HouseholdFeature.HostPolicy);
-        app.MapPost("/meals/{meal:guid}/rehearsals", (HttpContext http, Guid meal, MealBook book, IDbContextFactory<CookAlongDb> databases, EventLog log, LiveRuns runs, [FromForm] int rate) =>
-            rate is < RunClock.Slowest or > RunClock.Fastest ? Task.FromResult(Results.BadRequest()) : StartAsync(http, meal, rate, book, databases, log, runs)).RequireAuthorization(HouseholdFeature.HostPolicy);
+        app.MapPost("/meals/{meal:guid}/runs", (HttpContext http, Guid meal, MealBook book, IDbContextFactory<CookAlongDb> databases, EventLog log, LiveRuns runs, HouseholdRegion region, [FromForm] string? _) =>
+            StartAsync(http, meal, rate: null, book, databases, log, runs, region)).RequireAuthorization(HouseholdFeature.HostPolicy);
+        app.MapPost("/meals/{meal:guid}/rehearsals", (HttpContext http, Guid meal, MealBook book, IDbContextFactory<CookAlongDb> databases, EventLog log, LiveRuns runs, HouseholdRegion region, [FromForm] int rate) =>
+            rate is < RunClock.Slowest or > RunClock.Fastest ? Task.FromResult(Results.BadRequest()) : StartAsync(http, meal, rate, book, databases, log, runs, region)).RequireAuthorization(HouseholdFeature.HostPolicy);
         var cook = app.MapGroup("/cook/{run:guid}").RequireAuthorization(HouseholdFeature.InRunPolicy);
         cook.MapPost("/taps", TapAsync);
         cook.MapGet("/calls", CallsAsync);
@@ -28,7 +29,7 @@ static class LiveEndpoints
 
     /// <summary>Begins the meal's run, or goes to the one that is going on: a host who taps twice has one kitchen, not two.</summary>
     /// <param name="rate">How fast a rehearsal is to run; null = it is cooked. One does not stand in the other's way.</param>
-    static async Task<IResult> StartAsync(HttpContext http, Guid meal, int? rate, MealBook book, IDbContextFactory<CookAlongDb> databases, EventLog log, LiveRuns runs)
+    static async Task<IResult> StartAsync(HttpContext http, Guid meal, int? rate, MealBook book, IDbContextFactory<CookAlongDb> databases, EventLog log, LiveRuns runs, HouseholdRegion region)
     {
         if (await log.UnfinishedAsync(meal, rate is not null, http.RequestAborted) is { } going)
         {
@@ -52,7 +53,7 @@ static class LiveEndpoints
         }
 
         var host = Visitor.Of(http.User)!;
-        var live = await runs.StartAsync(meal, opened.Meal, plan.Plan, host.Person, http.User.FindFirstValue(ClaimTypes.Name) ?? "Host", rate, opened.Written);
+        var live = await runs.StartAsync(meal, opened.Meal, plan.Plan, host.Person, http.User.FindFirstValue(ClaimTypes.Name) ?? "Host", rate, opened.Written, (await region.AskAsync(http.RequestAborted)).Region);
         return Results.Redirect($"/cook/{live.Current.Id}");
     }
 

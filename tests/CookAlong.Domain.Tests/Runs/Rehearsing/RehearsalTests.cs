@@ -105,7 +105,7 @@ public sealed class RehearsalTests
     static Run Begin(int number, Domain.Planning.Plan plan)
     {
         var person = 100;
-        return Rehearsal.Start(Uncertain, plan, Host, "Maren", Maren, () => Person(person++))
+        return Rehearsal.Start(Uncertain, plan, Host, "Maren", Maren, null, () => Person(person++))
             .Aggregate(Run.Empty(new RunId(new Guid(number, 0, 0, new byte[8]))), (run, one) => run.Apply(new Logged(run.Sequence + 1, Command(0), one.By, one.At, one.Event)));
     }
 

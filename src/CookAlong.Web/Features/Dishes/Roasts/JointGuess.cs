@@ -36,26 +36,13 @@ public sealed record JointGuess(Cut? Cut, double? Kilograms)
         return new(cut, heaviest is { } grams && grams > 0 ? (double)(grams / 1000) : null);
     }
 
-    /// <summary>What a core temperature is asked for; null = it is cooked already, and only warmed.</summary>
-    public static Food? FoodOf(Cut cut) => cut switch
-    {
-        Domain.Doneness.Cut.WholeTurkey or Domain.Doneness.Cut.WholeChicken or Domain.Doneness.Cut.WholeDuck or Domain.Doneness.Cut.WholeGoose => Food.WholePoultry,
-        Domain.Doneness.Cut.TurkeyBreast => Food.PoultryPieces,
-        Domain.Doneness.Cut.BeefRib or Domain.Doneness.Cut.BeefRound or Domain.Doneness.Cut.BeefFillet or Domain.Doneness.Cut.LambLegOnTheBone or Domain.Doneness.Cut.VealRib or Domain.Doneness.Cut.VealLoin => Food.WholeCut,
-        Domain.Doneness.Cut.LambLegRolled => Food.RolledJoint,
-        Domain.Doneness.Cut.PorkLoin or Domain.Doneness.Cut.PorkShoulder or Domain.Doneness.Cut.PorkFillet => Food.Pork,
-        Domain.Doneness.Cut.RawHam => Food.RawHam,
-        Domain.Doneness.Cut.CookedHam => null,
-        _ => throw new System.Diagnostics.UnreachableException(cut.ToString()),
-    };
-
     /// <summary>The core temperature that the household's authority asks for; null = it has none here.</summary>
     public static Limit? LimitOf(Cut cut, Domain.FoodSafety.Region region) =>
-        (FoodOf(cut) is { } food ? CoreLimits.Of(region, food) : Holding.Reheated(region)) is Published<Limit>.Is { Limit: var limit } ? limit : null;
+        (CutFood.Of(cut) is { } food ? CoreLimits.Of(region, food) : Holding.Reheated(region)) is Published<Limit>.Is { Limit: var limit } ? limit : null;
 
     /// <summary>For how many minutes its core must stay at that temperature in the heat, as the table of the household's authority has it; 0 = one reading is enough.</summary>
     public static int MinutesAt(Cut cut, int celsius, Domain.FoodSafety.Region region) =>
-        LimitOf(cut, region) is { For: not null, OffTheHeat: false } && FoodOf(cut) is { } food
+        LimitOf(cut, region) is { For: not null, OffTheHeat: false } && CutFood.Of(cut) is { } food
             && KillTables.Of(region, food) is Published<ImmutableArray<KillTable>>.Is { Limit: var tables } && tables.Max(table => table.Seconds(celsius)) is { } seconds
             ? (int)Math.Ceiling((seconds - ReadingTakes) / 60)
             : 0;

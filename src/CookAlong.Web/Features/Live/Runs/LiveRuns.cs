@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using CookAlong.Domain;
 using CookAlong.Domain.Debrief.Learning;
+using CookAlong.Domain.FoodSafety;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 using CookAlong.Domain.Runs;
@@ -43,7 +44,8 @@ public sealed class LiveRuns(EventLog log, LiveScreens screens, RunClocks clocks
     /// <param name="host">The account that starts it; <see cref="Names.OfHost"/> says whose hands they are.</param>
     /// <param name="rate">How fast the clock of a rehearsal runs; null = the meal is cooked.</param>
     /// <param name="written">What the recipes say where the meal says what was learned; null = nowhere.</param>
-    public async Task<LiveRun> StartAsync(Guid mealId, Meal meal, Plan plan, PersonId host, string name, int? rate = null, ImmutableDictionary<(StepId Step, int Option), WrittenTime>? written = null)
+    /// <param name="authority">Whose limits the household goes by.</param>
+    public async Task<LiveRun> StartAsync(Guid mealId, Meal meal, Plan plan, PersonId host, string name, int? rate = null, ImmutableDictionary<(StepId Step, int Option), WrittenTime>? written = null, Region? authority = null)
     {
         var now = time.GetUtcNow();
         var hands = meal.Helpers.OfHost(name);
@@ -51,8 +53,8 @@ public sealed class LiveRuns(EventLog log, LiveScreens screens, RunClocks clocks
         var command = new CommandId(Guid.CreateVersion7(now));
         var at = DateTimeOffset.FromUnixTimeMilliseconds(now.ToUnixTimeMilliseconds());
         ImmutableArray<Logged> events = rate is null
-            ? [.. Run.Start(meal, plan, host, name, hands?.Id).Select((happened, index) => new Logged(index + 1, command, host, at, happened))]
-            : [.. Rehearsal.Start(meal, plan, host, name, hands?.Id, () => new PersonId(Guid.CreateVersion7(now)))
+            ? [.. Run.Start(meal, plan, host, name, hands?.Id, authority).Select((happened, index) => new Logged(index + 1, command, host, at, happened))]
+            : [.. Rehearsal.Start(meal, plan, host, name, hands?.Id, authority, () => new PersonId(Guid.CreateVersion7(now)))
                 .Select((one, index) => new Logged(index + 1, command, one.By, one.At, one.Event))];
         var row = new RunRow { Id = id.Value, Meal = mealId, Name = meal.Name, Began = at.ToUnixTimeMilliseconds(), Rate = rate };
         row.Shows = rate is null ? null : Rehearsal.Begins(plan).ToUnixTimeMilliseconds();

@@ -13,7 +13,7 @@ public sealed partial class Words
     public string Of(Call call) => call.Kind switch
     {
         CallKind.Begin or CallKind.Over or CallKind.In or CallKind.Out or CallKind.Tend => $"{Kind(call)}: {Headline(call)}",
-        CallKind.Dial or CallKind.Pause or CallKind.Table => Headline(call),
+        CallKind.Dial or CallKind.Pause or CallKind.Table or CallKind.Cools => Headline(call),
         _ => throw Unknown(call),
     };
 
@@ -23,6 +23,7 @@ public sealed partial class Words
         CallKind.In or CallKind.Out or CallKind.Begin or CallKind.Over => Called(call).Text,
         CallKind.Tend => $"{call.Tend!.Text} ({DishName(call)})",
         CallKind.Dial => call.Dial is { Celsius: > 0 } dial ? $"Turn {OvenName(call)} to {dial.Celsius} °C{PlaceNames.OnDial(meal.Kitchen.Ovens.Single(oven => oven.Id == call.Oven), dial.Celsius)}" : $"Turn {OvenName(call)} off",
+        CallKind.Cools => $"{DishName(call)} cools as it rests: serve it, or keep it hot",
         CallKind.Pause => "Pause here until everyone is ready",
         CallKind.Table => $"{CourseName(call)}: to the table in 10 minutes",
         _ => throw Unknown(call),
@@ -37,6 +38,7 @@ public sealed partial class Words
         CallKind.Dial => "Oven dial",
         CallKind.Begin => "Begin",
         CallKind.Over => "Running over",
+        CallKind.Cools => "Cooling",
         CallKind.Pause => "Pause",
         CallKind.Table => "Table",
         _ => throw Unknown(call),
@@ -66,6 +68,7 @@ public sealed partial class Words
         CallKind.Dial => "Turn the oven’s dial.",
         CallKind.Begin => "A job begins.",
         CallKind.Over => hazard.IsOnHeat == true ? "Still on the heat." : "A job runs over.",
+        CallKind.Cools => "A roast has rested long enough.",
         CallKind.Pause => "Pause here.",
         CallKind.Table => "Ten minutes to the table.",
         _ => throw new UnreachableException($"A kind of call without words: {hazard.Kind}."),

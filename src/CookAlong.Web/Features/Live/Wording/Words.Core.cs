@@ -33,6 +33,41 @@ public sealed partial class Words
         _ => throw new UnreachableException($"A verdict without a sentence: {word.Verdict}."),
     };
 
+    /// <summary>What it does after it has come out, and what its own rest asks of that; one sentence each.</summary>
+    /// <param name="waits">Minutes that it is to rest, as things stand.</param>
+    public IEnumerable<string> Of(RestWord rest, int waits)
+    {
+        yield return rest.Peak.Likely - rest.Peak.Low < 0.5 && rest.PeakAfter < TimeSpan.FromMinutes(3)
+            ? "Once out it rises no further."
+            : $"Once out it rises to about {Whole(rest.Peak.Likely)} °C ({Whole(rest.Peak.Low)} to {Whole(rest.Peak.High)}), {Minutes((int)rest.PeakAfter.TotalMinutes)} later.";
+        if (rest.Hot.Likely <= TimeSpan.Zero)
+        {
+            yield return $"It is never at {Whole(rest.Limit)} °C, at which hot food is kept: serve it soon.";
+        }
+        else
+        {
+            yield return $"Under foil its middle stays above {Whole(rest.Limit)} °C for about {Long(rest.Hot.Likely)}, {Long(rest.Hot.Low)} at the least; its outside for less.";
+            if (rest.Hot.Low < TimeSpan.FromMinutes(waits))
+            {
+                yield return $"It is to rest {Long(TimeSpan.FromMinutes(waits))}: that is too long without keeping it hot.";
+            }
+        }
+
+        if (rest.SafeAt is { } safe)
+        {
+            yield return $"By time and temperature together its middle has had enough heat at {At(safe)}.";
+        }
+    }
+
+    /// <summary>A joint that is out: in a few words, beside its time.</summary>
+    public string Of(BoardResting one) =>
+        one.HotUntil is not { } until ? "rests; serve it soon"
+        : $"rests; hot until about {At(until)}{(one.IsTooLong ? ", which is too soon: keep it hot" : "")}";
+
+    static string Whole(double celsius) => celsius.ToString("0", CultureInfo.InvariantCulture);
+
+    static string Long(TimeSpan span) => span.TotalMinutes < 90 ? Minutes((int)span.TotalMinutes) : $"{span.TotalHours.ToString("0.#", CultureInfo.InvariantCulture)} h";
+
     string NotYet(Refusal.CoreNotLongEnough one) =>
         $"{Step(one.Step)} has {one.Celsius} °C in the middle and is to keep it for {Minutes(one.Minutes)}: read it again at {At(one.Until)}, before it comes out.";
 

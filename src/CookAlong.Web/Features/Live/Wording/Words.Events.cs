@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using CookAlong.Domain;
 using CookAlong.Domain.Runs;
+using CookAlong.Web.Features.Settings;
 
 namespace CookAlong.Web.Features.Live.Wording;
 
@@ -11,6 +12,7 @@ public sealed partial class Words
     public string Of(RunEvent happened, string? by) => happened switch
     {
         RunEvent.RunStarted => "The meal began",
+        RunEvent.AuthoritySet one => $"Limits are those of {RegionWords.Of(one.Region)}",
         RunEvent.PersonJoined one => $"{one.Name} came in{(one.Role == Role.Watcher ? " to watch" : "")}",
         RunEvent.PersonPutOut => $"{by} put somebody out",
         RunEvent.StepStarted one => $"{by} began {Step(one.Step)}",
