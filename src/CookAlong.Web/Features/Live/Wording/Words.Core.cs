@@ -33,31 +33,25 @@ public sealed partial class Words
         _ => throw new UnreachableException($"A verdict without a sentence: {word.Verdict}."),
     };
 
-    /// <summary>What it does after it has come out, and what its own rest asks of that; one sentence each.</summary>
-    /// <param name="waits">Minutes that it is to rest, as things stand.</param>
-    public IEnumerable<string> Of(RestWord rest, int waits)
+    /// <summary>What it does after it has come out.</summary>
+    public string Of(RestWord rest)
     {
-        yield return rest.Peak.Likely - rest.Peak.Low < 0.5 && rest.PeakAfter < TimeSpan.FromMinutes(3)
+        var rises = rest.Peak.Likely - rest.Peak.Low < 0.5 && rest.PeakAfter < TimeSpan.FromMinutes(3)
             ? "Once out it rises no further."
-            : $"Once out it rises to about {Whole(rest.Peak.Likely)} °C ({Whole(rest.Peak.Low)} to {Whole(rest.Peak.High)}), {Minutes((int)rest.PeakAfter.TotalMinutes)} later.";
-        if (rest.Hot.Likely <= TimeSpan.Zero)
-        {
-            yield return $"It is never at {Whole(rest.Limit)} °C, at which hot food is kept: serve it soon.";
-        }
-        else
-        {
-            yield return $"Under foil its middle stays above {Whole(rest.Limit)} °C for about {Long(rest.Hot.Likely)}, {Long(rest.Hot.Low)} at the least; its outside for less.";
-            if (rest.Hot.Low < TimeSpan.FromMinutes(waits))
-            {
-                yield return $"It is to rest {Long(TimeSpan.FromMinutes(waits))}: that is too long without keeping it hot.";
-            }
-        }
-
-        if (rest.SafeAt is { } safe)
-        {
-            yield return $"By time and temperature together its middle has had enough heat at {At(safe)}.";
-        }
+            : $"Once out it rises to about {Whole(rest.Peak.Likely)} °C ({Whole(rest.Peak.Low)} to {Whole(rest.Peak.High)}) within {Long(rest.PeakAfter)}.";
+        var stays = rest.Hot.Likely > TimeSpan.Zero
+            ? $"Under foil its middle stays above {Whole(rest.Limit)} °C for about {Long(rest.Hot.Likely)}, {Long(rest.Hot.Low)} at the least; its outside for less."
+            : $"It is never at {Whole(rest.Limit)} °C, at which hot food is kept: serve it soon.";
+        var safe = rest.SafeAt is { } at ? $" By time and temperature together its middle has had enough heat by {At(at)}." : "";
+        return $"{rises} {stays}{safe}";
     }
+
+    /// <summary>Where the plan lets it rest until it is not hot any more; null where it does not.</summary>
+    /// <param name="waits">Minutes from coming out until its dish goes on, as things stand.</param>
+    public static string? TooLong(RestWord rest, int waits) =>
+        rest.Hot.Likely > TimeSpan.Zero && rest.Hot.Low < TimeSpan.FromMinutes(waits)
+            ? $"It is to rest for {Long(TimeSpan.FromMinutes(waits))}, which is too long: keep it hot, or take it out later."
+            : null;
 
     /// <summary>A joint that is out: in a few words, beside its time.</summary>
     public string Of(BoardResting one) =>
@@ -66,7 +60,8 @@ public sealed partial class Words
 
     static string Whole(double celsius) => celsius.ToString("0", CultureInfo.InvariantCulture);
 
-    static string Long(TimeSpan span) => span.TotalMinutes < 90 ? Minutes((int)span.TotalMinutes) : $"{span.TotalHours.ToString("0.#", CultureInfo.InvariantCulture)} h";
+    static string Long(TimeSpan span) => span.TotalMinutes < 90 ? Minutes((int)span.TotalMinutes)
+        : $"{(int)span.TotalHours} h{(span.Minutes >= 5 && span.TotalHours < 10 ? $" {span.Minutes}" : "")}";
 
     string NotYet(Refusal.CoreNotLongEnough one) =>
         $"{Step(one.Step)} has {one.Celsius} °C in the middle and is to keep it for {Minutes(one.Minutes)}: read it again at {At(one.Until)}, before it comes out.";
