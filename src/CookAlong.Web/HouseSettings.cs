@@ -34,6 +34,12 @@ public sealed record HouseSettings(string Data, string Urls, IReadOnlyList<strin
     /// <summary>Held while the database is brought up to date, so that only one process does it.</summary>
     public string UpgradeLock => Path.Combine(Data, "upgrade.lock");
 
+    /// <summary>Held by everything that uses the database; see <see cref="Web.Data.DataFolder"/>.</summary>
+    public string InUse => Path.Combine(Data, "in-use.lock");
+
+    /// <summary>A backup on its way into the database's place.</summary>
+    public string Restoring => Database + ".restoring";
+
     /// <param name="errors">One sentence for each setting that is wrong, naming it and the remedy.</param>
     /// <returns>Null when any setting is wrong.</returns>
     public static HouseSettings? Read(IConfiguration configuration, out IReadOnlyList<string> errors)

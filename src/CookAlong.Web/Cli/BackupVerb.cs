@@ -33,6 +33,13 @@ static class BackupVerb
                 return ExitCode.BadInput;
             }
 
+            if (!DataFolder.TryShare(settings, out var held, out var refusal))
+            {
+                output.Error.WriteLine(refusal);
+                return ExitCode.Failed;
+            }
+
+            using var inUse = held;
             var backup = new Backup(settings, TimeProvider.System);
             var copy = parsed.GetValue(file) ?? backup.NextFile("by-hand");
             try

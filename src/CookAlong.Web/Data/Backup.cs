@@ -22,11 +22,9 @@ sealed class Backup(HouseSettings settings, TimeProvider time)
         using (var to = Open(part, SqliteOpenMode.ReadWriteCreate))
         {
             from.BackupDatabase(to);
-            using var check = to.CreateCommand();
-            check.CommandText = "PRAGMA integrity_check";
-            if (check.ExecuteScalar() as string is not "ok" and var answer)
+            if (Soundness.BrokenPage(to) is { } broken)
             {
-                throw new BackupException($"The copy in {part} is not sound: {answer}. The disk may be failing; nothing was replaced.");
+                throw new BackupException($"The copy in {part} is not sound: {broken}. The disk may be failing; nothing was replaced.");
             }
         }
 

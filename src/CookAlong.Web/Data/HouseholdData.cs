@@ -26,12 +26,13 @@ public static class HouseholdData
             .AddInterceptors(new SqlitePragmas());
 
     /// <summary>Not open yet, and without the pragmas of <see cref="SqlitePragmas"/>: for what must be known before EF is worth its start.</summary>
-    public static SqliteConnection Connection(string database) => new(Connecting(database));
+    /// <param name="pooling">False: the file is let go as soon as it is closed.</param>
+    public static SqliteConnection Connection(string database, bool pooling = true) => new(Connecting(database, pooling));
 
-    static string Connecting(string database) => new SqliteConnectionStringBuilder { DataSource = database }.ToString();
+    static string Connecting(string database, bool pooling = true) => new SqliteConnectionStringBuilder { DataSource = database, Pooling = pooling }.ToString();
 
     /// <summary>Only the server's own user may look in: it holds password hashes and keys.</summary>
-    static void OpenFolder(string data)
+    internal static void OpenFolder(string data)
     {
         if (Directory.Exists(data))
         {

@@ -4,20 +4,33 @@ using Microsoft.EntityFrameworkCore;
 
 namespace CookAlong.Web.Data;
 
-/// <summary>Brings the database up to date before anything else happens; a household's only copy is backed up first.</summary>
-sealed class Upgrade(HouseSettings settings, IDbContextFactory<CookAlongDb> databases, Backup backup, ILogger<Upgrade> log)
+/// <summary>Brings the database up to date before anything else happens; a household's only copy is backed up first. From then on the data folder is in use.</summary>
+sealed class Upgrade(HouseSettings settings, IDbContextFactory<CookAlongDb> databases, Backup backup, ILogger<Upgrade> log) : IDisposable
 {
     static readonly TimeSpan Patience = TimeSpan.FromMinutes(10);
+
+    IDisposable? inUse;
+
+    public void Dispose() => inUse?.Dispose();
 
     /// <summary>Names of the steps taken; empty when the database was up to date.</summary>
     /// <exception cref="UpgradeException">The message names the backup. Not to be tried in a loop.</exception>
     public async Task<IReadOnlyList<string>> RunAsync(CancellationToken stop)
     {
+        if (inUse is null && !DataFolder.TryShare(settings, out inUse, out var refusal))
+        {
+            throw new UpgradeException(refusal);
+        }
+
         await using var alone = await LockAsync(stop);
         var isNew = !File.Exists(settings.Database);
+        if (isNew && File.Exists(settings.Restoring))
+        {
+            throw new UpgradeException($"A restore was cut off: {settings.Database} is missing and {settings.Restoring} was on its way into its place. Run 'restore' once more.");
+        }
+
         await using var database = HouseholdData.Connection(settings.Database);
-        await database.OpenAsync(stop);
-        var pending = Tables.Steps.Except(await Tables.TakenAsync(database, stop)).ToArray();
+        var pending = Tables.Steps.Except(await TakenAsync(database, stop)).ToArray();
         if (isNew)
         {
             await ChangeAsync(() => Tables.MakeAsync(database, stop), pending, copy: null);
@@ -35,6 +48,23 @@ sealed class Upgrade(HouseSettings settings, IDbContextFactory<CookAlongDb> data
         mode.CommandText = "PRAGMA journal_mode=WAL";
         await mode.ExecuteNonQueryAsync(stop);
         return pending;
+    }
+
+    /// <summary>A file that cannot be used is named. A crash here would be tried again by whatever restarts the server, in a loop.</summary>
+    async Task<IReadOnlyList<string>> TakenAsync(SqliteConnection database, CancellationToken stop)
+    {
+        try
+        {
+            await database.OpenAsync(stop);
+            var taken = await Tables.TakenAsync(database, stop);
+            return taken.Count > 0 && Schema.Fault(taken) is { } fault
+                ? throw new UpgradeException($"{settings.Database} {fault} The backups are in {settings.Backups}. Nothing was changed.")
+                : taken;
+        }
+        catch (SqliteException failure)
+        {
+            throw new UpgradeException($"{settings.Database} cannot be opened ({failure.Message}). If it is damaged, restore a backup from {settings.Backups} with 'restore'. Nothing was changed.", failure);
+        }
     }
 
     async Task ChangeAsync(Func<Task> change, string[] pending, string? copy)
@@ -116,4 +146,4 @@ sealed class Upgrade(HouseSettings settings, IDbContextFactory<CookAlongDb> data
 }
 
 /// <summary>The message says what state the database is in and names the backup.</summary>
-public sealed class UpgradeException(string message, Exception inner) : Exception(message, inner);
+public sealed class UpgradeException(string message, Exception? inner = null) : Exception(message, inner);

@@ -100,16 +100,53 @@ public sealed class UpgradeTests : IDisposable
         Assert.Contains(copy, failed.Message, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("newer", "was made by a newer version of CookAlong (step 29991231235959_FromTheFuture)")]
+    [InlineData("damaged", "cannot be opened")]
+    [InlineData("cut off", "Run 'restore' once more")]
+    [InlineData("restoring", "A restore is going on")]
+    public async Task A_database_that_cannot_be_used_is_named_and_left_as_it_is(string state, string says)
+    {
+        var file = Path.Combine(folder.FullName, "cookalong.db");
+        IDisposable? alone = null;
+        switch (state)
+        {
+            case "newer":
+                Execute("CREATE TABLE __EFMigrationsHistory (MigrationId TEXT, ProductVersion TEXT); INSERT INTO __EFMigrationsHistory VALUES ('29991231235959_FromTheFuture', '10.0.0')");
+                break;
+            case "damaged":
+                await File.WriteAllTextAsync(file, new string('x', 5000), TestContext.Current.CancellationToken);
+                break;
+            case "cut off":
+                await File.WriteAllTextAsync(file + ".restoring", "", TestContext.Current.CancellationToken);
+                break;
+            default:
+                Assert.True(DataFolder.TryAlone(Settings, out alone, out _));
+                break;
+        }
+
+        await using var services = Services();
+
+        var failed = await Assert.ThrowsAsync<UpgradeException>(() => services.GetRequiredService<Upgrade>().RunAsync(TestContext.Current.CancellationToken));
+
+        alone?.Dispose();
+        Assert.Contains(folder.FullName, failed.Message, StringComparison.Ordinal);
+        Assert.Contains(says, failed.Message, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(Path.Combine(folder.FullName, "backups")));
+    }
+
     public void Dispose()
     {
         SqliteConnection.ClearAllPools();
         folder.Delete(recursive: true);
     }
 
+    HouseSettings Settings => new(folder.FullName, HouseSettings.DefaultUrls, [], []);
+
     ServiceProvider Services() => new ServiceCollection()
         .AddLogging()
         .AddSingleton(TimeProvider.System)
-        .AddHouseholdData(new HouseSettings(folder.FullName, HouseSettings.DefaultUrls, [], []))
+        .AddHouseholdData(Settings)
         .BuildServiceProvider();
 
     object? Execute(string sql, string? file = null)

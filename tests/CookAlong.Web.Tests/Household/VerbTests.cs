@@ -10,6 +10,7 @@ public sealed class VerbTests
     [InlineData("serve")]
     [InlineData("seed")]
     [InlineData("backup")]
+    [InlineData("restore")]
     [InlineData("migrate")]
     [InlineData("healthcheck")]
     [InlineData("plan")]
@@ -39,6 +40,33 @@ public sealed class VerbTests
         await using var command = connection.CreateCommand();
         command.CommandText = "SELECT Name FROM Hosts";
         Assert.Equal(AppFactory.HostName, await command.ExecuteScalarAsync(TestContext.Current.CancellationToken));
+    }
+
+    [Fact]
+    public async Task A_backup_is_restored_when_the_server_has_stopped_and_not_before()
+    {
+        await using var app = new AppFactory();
+        await app.HostAsync();
+        var copy = Path.Combine(app.DataFolder, "copy.db");
+        await RunAsync("backup", "--data", app.DataFolder, copy);
+
+        var (exit, _, error) = await RunAsync("restore", "--data", app.DataFolder, copy);
+
+        Assert.Equal(1, exit);
+        Assert.Contains("Stop it, and try again", error, StringComparison.Ordinal);
+        Assert.Contains(Path.Combine(app.DataFolder, "in-use.lock"), error, StringComparison.Ordinal);
+
+        var other = Directory.CreateTempSubdirectory("cookalong-test-");
+        (exit, var output, _) = await RunAsync("restore", "--data", other.FullName, copy);
+
+        Assert.Equal(0, exit);
+        Assert.Contains("There was no database before", output, StringComparison.Ordinal);
+        Assert.Equal(2, (await RunAsync("restore", "--data", other.FullName, Path.Combine(other.FullName, "nothing.db"))).Exit);
+        Assert.Equal(2, (await RunAsync("restore", "--data", other.FullName, Path.Combine(other.FullName, "cookalong.db"))).Exit);
+        Assert.Equal(0, (await RunAsync("migrate", "--data", other.FullName)).Exit);
+        SqliteConnection.ClearAllPools();
+        Assert.Equal(0, (await RunAsync("restore", "--data", other.FullName, copy)).Exit);
+        other.Delete(recursive: true);
     }
 
     [Fact]

@@ -1,0 +1,69 @@
+using System.CommandLine;
+using CookAlong.Web.Data;
+
+namespace CookAlong.Web.Cli;
+
+/// <summary>Puts a backup in the place of the household's database, which is kept.</summary>
+static class RestoreVerb
+{
+    public static Command Create()
+    {
+        var data = HouseOptions.Data();
+        var file = new Argument<string>("FILE") { Description = "A backup: a copy of a household's database. It stays as it is." };
+        var verb = new Command(
+            "restore",
+            "Put a backup in the place of the database, after checking it; stop the server first. The database that was there is kept, with the time in its name. Exit 0 = restored, 1 = not, since somebody uses the data or a disk failed, 2 = FILE is no sound backup or another input is bad. After 1 and 2 the household is as it was.")
+        {
+            data,
+            file,
+        };
+        verb.SetAction(async (parsed, stop) =>
+        {
+            var output = parsed.InvocationConfiguration;
+            var from = Path.GetFullPath(parsed.GetValue(file)!);
+            if (parsed.Settings(new KeyValuePair<string, string?>("data", parsed.GetValue(data))) is not { } settings)
+            {
+                return ExitCode.BadInput;
+            }
+
+            if (!File.Exists(from) || from == settings.Database)
+            {
+                await output.Error.WriteLineAsync(from == settings.Database ? $"{from} is the household's own database. Name a backup." : $"There is no file {from}.");
+                return ExitCode.BadInput;
+            }
+
+            HouseholdData.OpenFolder(settings.Data);
+            if (!DataFolder.TryAlone(settings, out var held, out var refusal))
+            {
+                await output.Error.WriteLineAsync(refusal);
+                return ExitCode.Failed;
+            }
+
+            using (held)
+            {
+                return await RunAsync(new Restore(settings, TimeProvider.System), from, output, stop);
+            }
+        });
+        return verb;
+    }
+
+    static async Task<int> RunAsync(Restore restore, string from, InvocationConfiguration output, CancellationToken stop)
+    {
+        try
+        {
+            var kept = await restore.FromAsync(from, stop);
+            await output.Output.WriteLineAsync($"Restored from {from}. {(kept is null ? "There was no database before." : $"The database that was there is kept in {kept}; remove it when all is well.")} Start the server; it brings an older backup up to date by itself.");
+            return ExitCode.Done;
+        }
+        catch (RestoreException refused)
+        {
+            await output.Error.WriteLineAsync(refused.Message);
+            return ExitCode.BadInput;
+        }
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+        {
+            await output.Error.WriteLineAsync($"The backup was not restored: {failure.Message} Look at the disk's space and permissions, and run this again.");
+            return ExitCode.Failed;
+        }
+    }
+}

@@ -1,0 +1,91 @@
+using Microsoft.Data.Sqlite;
+
+namespace CookAlong.Web.Data;
+
+/// <summary>Puts a backup in the place of the database. The caller holds the data folder alone.</summary>
+sealed class Restore(HouseSettings settings, TimeProvider time)
+{
+    // Beside a database that was not closed properly; what they hold belongs to that file and no other.
+    static readonly string[] Companions = ["-wal", "-shm"];
+
+    /// <returns>Where the database that was there is kept; null when there was none.</returns>
+    /// <exception cref="RestoreException">The file is not a sound database of this program. Nothing was changed.</exception>
+    public async Task<string?> FromAsync(string file, CancellationToken stop)
+    {
+        Remove(settings.Restoring);
+        try
+        {
+            File.Copy(file, settings.Restoring);
+            if (File.Exists(file + "-wal"))
+            {
+                File.Copy(file + "-wal", settings.Restoring + "-wal");
+            }
+
+            await CheckAsync(file, stop);
+        }
+        catch
+        {
+            Remove(settings.Restoring);
+            throw;
+        }
+
+        // On the disk before the old one leaves its place.
+        await using (var copy = new FileStream(settings.Restoring, FileMode.Open, FileAccess.ReadWrite))
+        {
+            copy.Flush(flushToDisk: true);
+        }
+
+        var kept = SetAside();
+        File.Move(settings.Restoring, settings.Database);
+        return kept;
+    }
+
+    /// <summary>The copy is looked at, not the file: opening a database may write to it, and a backup may lie on a disk that cannot be written.</summary>
+    async Task CheckAsync(string file, CancellationToken stop)
+    {
+        if (await Schema.FaultAsync(settings.Restoring, stop) is { } fault)
+        {
+            throw new RestoreException($"{file} {fault} Nothing was changed.");
+        }
+
+        await using var copy = HouseholdData.Connection(settings.Restoring, pooling: false);
+        await copy.OpenAsync(stop);
+        // One file, without companions, is what is renamed; the next start turns WAL on again.
+        await using var whole = copy.CreateCommand();
+        whole.CommandText = "PRAGMA journal_mode=DELETE";
+        await whole.ExecuteScalarAsync(stop);
+        if ((Soundness.BrokenPage(copy) ?? Soundness.LostRow(copy)) is { } broken)
+        {
+            throw new RestoreException($"{file} is not sound: {broken}. Take an older backup. Nothing was changed.");
+        }
+    }
+
+    string? SetAside()
+    {
+        if (!File.Exists(settings.Database))
+        {
+            return null;
+        }
+
+        // The log first: were the power cut in between, it must never meet the other database.
+        var kept = Path.Combine(settings.Data, $"cookalong-replaced-{time.GetUtcNow():yyyyMMdd'T'HHmmss'Z'}.db");
+        foreach (var companion in Companions.Where(companion => File.Exists(settings.Database + companion)))
+        {
+            File.Move(settings.Database + companion, kept + companion, overwrite: true);
+        }
+
+        File.Move(settings.Database, kept, overwrite: true);
+        return kept;
+    }
+
+    static void Remove(string database)
+    {
+        foreach (var part in Companions.Append("").Append("-journal"))
+        {
+            File.Delete(database + part);
+        }
+    }
+}
+
+/// <summary>The message names the file and what to do.</summary>
+public sealed class RestoreException(string message) : Exception(message);
