@@ -50,14 +50,15 @@ sealed class Restore(HouseSettings settings, TimeProvider time)
 
         await using var copy = HouseholdData.Connection(settings.Restoring, pooling: false);
         await copy.OpenAsync(stop);
-        // One file, without companions, is what is renamed; the next start turns WAL on again.
-        await using var whole = copy.CreateCommand();
-        whole.CommandText = "PRAGMA journal_mode=DELETE";
-        await whole.ExecuteScalarAsync(stop);
         if ((Soundness.BrokenPage(copy) ?? Soundness.LostRow(copy)) is { } broken)
         {
             throw new RestoreException($"{file} is not sound: {broken}. Take an older backup. Nothing was changed.");
         }
+
+        // One file, without companions, is what is renamed; the next start turns WAL on again.
+        await using var whole = copy.CreateCommand();
+        whole.CommandText = "PRAGMA journal_mode=DELETE";
+        await whole.ExecuteScalarAsync(stop);
     }
 
     string? SetAside()
