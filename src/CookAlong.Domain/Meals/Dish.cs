@@ -11,7 +11,23 @@ public sealed record Dish(
     decimal Serves,
     ImmutableArray<Ingredient> Ingredients,
     ImmutableArray<Hold> Holds,
-    ImmutableArray<Step> Steps);
+    ImmutableArray<Step> Steps)
+{
+    /// <summary>The step, and the oven work that leads to it: a joint may roast in several steps.</summary>
+    public IEnumerable<Step> OvenWorkTo(Step step, Func<Step, Way> wayOf)
+    {
+        HashSet<StepId> before = [step.Id];
+        foreach (var earlier in Steps.Reverse())
+        {
+            if (Steps.Any(one => before.Contains(one.Id) && one.After.Any(after => after.Step == earlier.Id)))
+            {
+                before.Add(earlier.Id);
+            }
+        }
+
+        return Steps.Where(one => one.Id == step.Id || (before.Contains(one.Id) && wayOf(one).Uses.Oven is not null));
+    }
+}
 
 /// <param name="Quantity">Null for "some", "to taste".</param>
 /// <param name="Contains">Allergens in it, in the words guests' avoids use.</param>

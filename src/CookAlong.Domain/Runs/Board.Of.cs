@@ -38,6 +38,7 @@ public sealed partial record Board
         {
             Leaving = [.. run.Leaving.Keys],
             Resting = isOver ? [] : [.. run.Resting(expected, now)],
+            Standing = isOver ? [] : [.. run.Standing(expected, now)],
             LeftOut = [.. run.Menu.Where(dish => run.LeftOut.ContainsKey(dish.Id))],
             HasPlanBefore = run.HasPlanBefore,
             PlanRule = run.PlanRule,

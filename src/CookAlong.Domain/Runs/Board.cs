@@ -35,6 +35,8 @@ public sealed partial record Board(
 
     public ImmutableArray<BoardResting> Resting { get; init; } = [];
 
+    public ImmutableArray<BoardStanding> Standing { get; init; } = [];
+
     /// <summary>Dishes that can be brought back.</summary>
     public ImmutableArray<Dish> LeftOut { get; init; } = [];
 

@@ -20,3 +20,7 @@ public sealed record BoardResting(Meals.Dish Dish, StepId Step, DateTimeOffset O
 
     public bool IsTooLong => HotUntil < Until;
 }
+
+/// <summary>A dish that has nearly been out of cold and heat for as long as it may.</summary>
+/// <param name="Out">All together.</param>
+public sealed record BoardStanding(Meals.Dish Dish, TimeSpan Out, FoodSafety.TimeLimit Limit);

@@ -103,21 +103,7 @@ public sealed partial record Run
     /// <summary>A joint may roast in several steps: when the first of them began; null = not yet.</summary>
     DateTimeOffset? IntoTheHeat(Step step) => Roasts(step).Select(one => StateOf(one.Id).Started).Where(at => at is not null).DefaultIfEmpty(null).Min();
 
-    /// <summary>The step, and the oven work of its dish that leads to it.</summary>
-    IEnumerable<Step> Roasts(Step step)
-    {
-        var dish = Meal.DishOf(step.Id);
-        HashSet<StepId> before = [step.Id];
-        foreach (var earlier in dish.Steps.Reverse())
-        {
-            if (dish.Steps.Any(one => before.Contains(one.Id) && one.After.Any(after => after.Step == earlier.Id)))
-            {
-                before.Add(earlier.Id);
-            }
-        }
-
-        return dish.Steps.Where(one => one.Id == step.Id || (before.Contains(one.Id) && WayOf(one).Uses.Oven is not null));
-    }
+    IEnumerable<Step> Roasts(Step step) => Meal.DishOf(step.Id).OvenWorkTo(step, WayOf);
 
     IEnumerable<DoorOpening> DoorsSince(Step step, DateTimeOffset since)
     {

@@ -39,18 +39,54 @@ public sealed partial record Run
     {
         foreach (var step in Meal.Steps.Where(step => step.Core is not null))
         {
-            if (StateOf(step.Id) is { Finished: { } end, Word.Rest: { } rest } && !Later(step).Any(later => StateOf(later.Id).Started is not null)
-                && WantedAt(step, expected) is var until && (Later(step).Any() || until > now))
+            if (StateOf(step.Id) is { Finished: { } end, Word.Rest: { } rest } && WantedAt(step, expected) is var until
+                && (GoesOnWith(step) is { } next ? StateOf(next.Id).Started is null : until > now))
             {
                 yield return new BoardResting(Meal.DishOf(step.Id), step.Id, end, until, rest);
             }
         }
     }
 
-    /// <summary>When its dish goes on after it, or is served.</summary>
+    /// <summary>When its dish goes on after its rest, or is served.</summary>
     internal DateTimeOffset WantedAt(Step step, Expectation expected) =>
-        Later(step).Select(later => (DateTimeOffset?)expected.Starts(later.Id)).Min() ?? expected.Retimed.TableTimes[Meal.DishOf(step.Id).Course].Utc;
+        GoesOnWith(step) is { } next ? expected.Starts(next.Id) : expected.Retimed.TableTimes[Meal.DishOf(step.Id).Course].Utc;
 
-    /// <summary>Steps of the dish that wait for this one.</summary>
-    IEnumerable<Step> Later(Step step) => Meal.DishOf(step.Id).Steps.Where(one => one.After.Any(after => after.Step == step.Id));
+    Step? GoesOnWith(Step step) => PlannedRest.EndsWith(Meal.DishOf(step.Id), step, Plan);
+
+    /// <summary>Dishes that have nearly been out of cold and heat for as long as they may, and are not on the table yet.</summary>
+    internal IEnumerable<BoardStanding> Standing(Expectation expected, DateTimeOffset now)
+    {
+        if (Authority is not { } region || Holding.Out(region, Roasting.UsualRoom) is not Published<TimeLimit>.Is { Limit: var limit })
+        {
+            yield break;
+        }
+
+        foreach (var dish in Meal.Dishes.Where(dish => expected.Retimed.TableTimes[dish.Course].Utc > now))
+        {
+            var standing = StandingOut.Of(dish, id => (StateOf(id).Started, StateOf(id).Finished), WayOf, KeptHot(dish), now);
+            if (standing is { Known: var known } && known >= limit.Most - StandingNotice)
+            {
+                yield return new BoardStanding(dish, known, limit);
+            }
+        }
+    }
+
+    /// <summary>So long before a dish has been out for as long as it may, it is named.</summary>
+    static readonly TimeSpan StandingNotice = TimeSpan.FromMinutes(30);
+
+    IEnumerable<StandingOut.Span> KeptHot(Dish dish)
+    {
+        foreach (var step in dish.Steps)
+        {
+            if (StateOf(step.Id) is { Finished: { } end, Word.Rest: { } rest })
+            {
+                yield return new(end, end + rest.Hot.Low);
+            }
+        }
+
+        if (Plan.Holds.FirstOrDefault(hold => hold.Dish == dish.Id) is { Place: HoldPlace.WarmOven or HoldPlace.Fridge } && dish.Steps.Max(step => StateOf(step.Id).Finished) is { } done && dish.Steps.All(step => StateOf(step.Id).Finished is not null))
+        {
+            yield return new(done, DateTimeOffset.MaxValue);
+        }
+    }
 }

@@ -4,6 +4,7 @@ using CookAlong.Domain.Planning;
 using CookAlong.Intake.MealFiles;
 using CookAlong.Web.Features.Meals;
 using CookAlong.Web.Features.Plans;
+using CookAlong.Web.Features.Settings;
 using CookAlong.Web.Tests.Meals;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Time.Testing;
@@ -26,6 +27,7 @@ public sealed partial class PlanPageTests : BunitContext, IAsyncLifetime
         Services.AddMudServices();
         Services.AddSingleton<TimeProvider>(clock);
         Services.AddSingleton(new MealBook(household, clock));
+        Services.AddSingleton(new HouseholdRegion(household));
         Services.AddSingleton(new PlanningDesk(planner, household, clock));
         SetRendererInfo(new("Server", true));
     }

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using CookAlong.Domain.Runs;
+using CookAlong.Web.Features.Settings;
 
 namespace CookAlong.Web.Features.Live.Wording;
 
@@ -57,6 +58,10 @@ public sealed partial class Words
     public string Of(BoardResting one) =>
         one.HotUntil is not { } until ? "rests; serve it soon"
         : $"rests; hot until about {At(until)}{(one.IsTooLong ? ", which is too soon: keep it hot" : "")}";
+
+    /// <summary>How long a dish has been neither hot nor cold, and how long it may.</summary>
+    public static string Of(BoardStanding one) =>
+        $"out of heat and cold for {Long(one.Out)}; all together {Long(one.Limit.Most)} at the most ({RegionWords.Of(one.Limit.Source)}). Serve it, heat it through, or put it in the fridge.";
 
     static string Whole(double celsius) => celsius.ToString("0", CultureInfo.InvariantCulture);
 
