@@ -29,7 +29,12 @@ public sealed record HouseSettings(string Data, string Urls, IReadOnlyList<strin
 
     public string Keys => Path.Combine(Data, "keys");
 
-    public string Backups => Path.Combine(Data, "backups");
+    /// <summary>The folder for backups, when it is not within the data folder; null = it is.</summary>
+    public string? BackupsElsewhere { get; init; }
+
+    public bool KeepsBackupsWithin => BackupsElsewhere is null;
+
+    public string Backups => BackupsElsewhere ?? Path.Combine(Data, "backups");
 
     /// <summary>Held while the database is brought up to date, so that only one process does it.</summary>
     public string UpgradeLock => Path.Combine(Data, "upgrade.lock");
@@ -51,6 +56,12 @@ public sealed record HouseSettings(string Data, string Urls, IReadOnlyList<strin
         if (string.IsNullOrWhiteSpace(data) || File.Exists(data))
         {
             wrong.Add($"--data (COOKALONG_DATA) is \"{data}\", which is not a folder. Name a folder; it is made when missing.");
+        }
+
+        var backups = configuration["backups"] is { Length: > 0 } folder ? folder : null;
+        if (File.Exists(backups))
+        {
+            wrong.Add($"--backups (COOKALONG_BACKUPS) is \"{backups}\", which is not a folder. Name a folder that is there, such as one on another disk.");
         }
 
         var urls = configuration["urls"] ?? DefaultUrls;
@@ -88,6 +99,7 @@ public sealed record HouseSettings(string Data, string Urls, IReadOnlyList<strin
             ? null
             : new HouseSettings(Path.GetFullPath(data), urls, List(configuration["hosts"]), proxies)
             {
+                BackupsElsewhere = backups is null ? null : Path.GetFullPath(backups),
                 Webhook = webhook,
                 WebhookSecret = configuration["webhook_secret"] is { Length: > 0 } secret ? secret : null,
                 Broker = broker,

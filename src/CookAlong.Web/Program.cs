@@ -2,6 +2,7 @@ using System.Net;
 using CookAlong.Web;
 using CookAlong.Web.Cli;
 using CookAlong.Web.Data;
+using CookAlong.Web.Data.Backups;
 using CookAlong.Web.Features.Debrief;
 using CookAlong.Web.Features.Dishes;
 using CookAlong.Web.Features.Health;
@@ -36,6 +37,7 @@ public partial class Program
         var services = builder.Services;
         services.AddSingleton(TimeProvider.System);
         services.AddHouseholdData(settings);
+        services.AddSingleton<DailyBackups>().AddHostedService(all => all.GetRequiredService<DailyBackups>());
         services.AddHousehold();
         services.AddLive();
         services.AddSingleton<DemoMeals>();

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using CookAlong.Web.Data;
+using CookAlong.Web.Data.Backups;
 
 namespace CookAlong.Web.Cli;
 
@@ -9,20 +10,22 @@ static class BackupVerb
     public static Command Create()
     {
         var data = HouseOptions.Data();
+        var backups = HouseOptions.Backups();
         var file = new Argument<string?>("FILE")
         {
-            Description = "Where the copy goes; a file of that name is replaced. Default: a new file in the data folder's 'backups'.",
+            Description = "Where the copy goes; a file of that name is replaced. Default: a new file in the folder for backups.",
             Arity = ArgumentArity.ZeroOrOne,
         };
         var verb = new Command("backup", "Copy the database safely while the household cooks, and check the copy. Exit 0 = a sound copy exists, 1 = none, 2 = bad input.")
         {
             data,
+            backups,
             file,
         };
         verb.SetAction(parsed =>
         {
             var output = parsed.InvocationConfiguration;
-            if (parsed.Settings(new KeyValuePair<string, string?>("data", parsed.GetValue(data))) is not { } settings)
+            if (parsed.Settings(new("data", parsed.GetValue(data)), new("backups", parsed.GetValue(backups))) is not { } settings)
             {
                 return ExitCode.BadInput;
             }
@@ -52,7 +55,7 @@ static class BackupVerb
                 return ExitCode.Failed;
             }
 
-            output.Output.WriteLine($"A sound copy is in {copy}. It holds everything but the keys; keep it as safe as the original.");
+            output.Output.WriteLine($"A sound copy is in {copy}. What is known of it stands beside it, in {Path.GetFileName(BackupManifest.FileOf(copy))}. It holds everything but the keys; keep it as safe as the original.");
             return ExitCode.Done;
         });
         return verb;

@@ -11,6 +11,12 @@ static class HouseOptions
         HelpName = "DIR",
     };
 
+    public static Option<string?> Backups() => new("--backups")
+    {
+        Description = "A folder on another disk for the backups; it must be there. Default: 'backups' within the data folder. [COOKALONG_BACKUPS]",
+        HelpName = "DIR",
+    };
+
     /// <summary>The settings a verb runs with; what is wrong with them goes to the error stream.</summary>
     /// <returns>Null when a setting is wrong.</returns>
     public static HouseSettings? Settings(this ParseResult parsed, params IEnumerable<KeyValuePair<string, string?>> given)

@@ -9,11 +9,12 @@ static class MigrateVerb
     public static Command Create()
     {
         var data = HouseOptions.Data();
-        var verb = new Command("migrate", "Bring the database up to date, after backing it up. 'serve' does this by itself. Exit 0 = up to date, 1 = failed (the message names the backup), 2 = bad input.") { data };
+        var backups = HouseOptions.Backups();
+        var verb = new Command("migrate", "Bring the database up to date, after backing it up. 'serve' does this by itself. Exit 0 = up to date, 1 = failed (the message names the backup), 2 = bad input.") { data, backups };
         verb.SetAction(async (parsed, stop) =>
         {
             var output = parsed.InvocationConfiguration;
-            if (parsed.Settings(new KeyValuePair<string, string?>("data", parsed.GetValue(data))) is not { } settings)
+            if (parsed.Settings(new("data", parsed.GetValue(data)), new("backups", parsed.GetValue(backups))) is not { } settings)
             {
                 return ExitCode.BadInput;
             }

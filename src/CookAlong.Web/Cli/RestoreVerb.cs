@@ -47,12 +47,20 @@ static class RestoreVerb
         return verb;
     }
 
+    static string Keys(bool? fit) => fit switch
+    {
+        true => "The keys fit: whoever was signed in when the backup was made is signed in again.",
+        false => "The keys are others than when the backup was made: everybody signs in again, and thermometers that post by themselves get new addresses.",
+        null => "Whether the keys fit is not known, since the backup has no manifest beside it; where they do not, everybody signs in again.",
+    };
+
     static async Task<int> RunAsync(Restore restore, string from, InvocationConfiguration output, CancellationToken stop)
     {
         try
         {
-            var kept = await restore.FromAsync(from, stop);
+            var (kept, keysFit) = await restore.FromAsync(from, stop);
             await output.Output.WriteLineAsync($"Restored from {from}. {(kept is null ? "There was no database before." : $"The database that was there is kept in {kept}; remove it when all is well.")} Start the server; it brings an older backup up to date by itself.");
+            await output.Output.WriteLineAsync(Keys(keysFit));
             return ExitCode.Done;
         }
         catch (RestoreException refused)

@@ -19,6 +19,7 @@ static class ServeVerb
     public static void AddTo(Command command)
     {
         var data = HouseOptions.Data();
+        var backups = HouseOptions.Backups();
         var urls = new Option<string?>("--urls")
         {
             Description = $"Addresses to listen on, separated by ';'. Default {HouseSettings.DefaultUrls}. [COOKALONG_URLS]",
@@ -51,7 +52,7 @@ static class ServeVerb
         var contentRoot = new Option<string?>("--contentRoot") { Hidden = true };
         var applicationName = new Option<string?>("--applicationName") { Hidden = true };
 
-        foreach (var option in (Option<string?>[])[data, urls, hosts, proxies, webhook, mqtt, environment, contentRoot, applicationName])
+        foreach (var option in (Option<string?>[])[data, backups, urls, hosts, proxies, webhook, mqtt, environment, contentRoot, applicationName])
         {
             command.Options.Add(option);
         }
@@ -68,6 +69,7 @@ static class ServeVerb
             });
             if (parsed.Settings(
                     new("data", parsed.GetValue(data)),
+                    new("backups", parsed.GetValue(backups)),
                     new("urls", parsed.GetValue(urls)),
                     new("hosts", parsed.GetValue(hosts)),
                     new("proxies", parsed.GetValue(proxies)),

@@ -1,3 +1,4 @@
+using CookAlong.Web.Data.Backups;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;

@@ -1,4 +1,4 @@
-using Microsoft.Data.Sqlite;
+using CookAlong.Web.Data.Backups;
 
 namespace CookAlong.Web.Data;
 
@@ -8,9 +8,9 @@ sealed class Restore(HouseSettings settings, TimeProvider time)
     // Beside a database that was not closed properly; what they hold belongs to that file and no other.
     static readonly string[] Companions = ["-wal", "-shm"];
 
-    /// <returns>Where the database that was there is kept; null when there was none.</returns>
+    /// <returns>What became of what was there.</returns>
     /// <exception cref="RestoreException">The file is not a sound database of this program. Nothing was changed.</exception>
-    public async Task<string?> FromAsync(string file, CancellationToken stop)
+    public async Task<Restored> FromAsync(string file, CancellationToken stop)
     {
         Remove(settings.Restoring);
         try
@@ -21,6 +21,7 @@ sealed class Restore(HouseSettings settings, TimeProvider time)
                 File.Copy(file + "-wal", settings.Restoring + "-wal");
             }
 
+            CheckHash(file);
             await CheckAsync(file, stop);
         }
         catch
@@ -37,8 +38,18 @@ sealed class Restore(HouseSettings settings, TimeProvider time)
 
         var kept = SetAside();
         File.Move(settings.Restoring, settings.Database);
-        return kept;
+        return new Restored(kept, KeysFit(file));
     }
+
+    void CheckHash(string file)
+    {
+        if (BackupManifest.Read(file) is { } manifest && BackupManifest.HashOf(settings.Restoring) != manifest.Sha256)
+        {
+            throw new RestoreException($"{file} is not what was backed up: {BackupManifest.FileOf(file)} has another SHA-256. It was damaged or changed since. Take another backup. Nothing was changed.");
+        }
+    }
+
+    bool? KeysFit(string file) => BackupManifest.Read(file)?.Keys.All(BackupManifest.KeysIn(settings.Keys).Contains);
 
     /// <summary>The copy is looked at, not the file: opening a database may write to it, and a backup may lie on a disk that cannot be written.</summary>
     async Task CheckAsync(string file, CancellationToken stop)
@@ -87,6 +98,10 @@ sealed class Restore(HouseSettings settings, TimeProvider time)
         }
     }
 }
+
+/// <param name="Kept">Where the database that was there is kept; null when there was none.</param>
+/// <param name="KeysFit">Whether the data folder has the keys of the time of the backup; null = not known.</param>
+sealed record Restored(string? Kept, bool? KeysFit);
 
 /// <summary>The message names the file and what to do.</summary>
 public sealed class RestoreException(string message) : Exception(message);

@@ -1,4 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
+using CookAlong.Web.Data.Backups;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 
@@ -92,7 +93,7 @@ sealed class Upgrade(HouseSettings settings, IDbContextFactory<CookAlongDb> data
             backup.To(copy);
             return copy;
         }
-        catch (Exception failure) when (failure is BackupException or SqliteException or IOException)
+        catch (BackupException failure)
         {
             throw new UpgradeException($"The database needs bringing up to date, but no backup could be made first: {failure.Message} Nothing was changed.", failure);
         }

@@ -1,5 +1,6 @@
 using System.Text;
 using CookAlong.Web.Data;
+using CookAlong.Web.Data.Backups;
 using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.Time.Testing;
 
@@ -29,9 +30,10 @@ public sealed class RestoreTests : IDisposable
         Execute(killed, "PRAGMA journal_mode=WAL; PRAGMA wal_autocheckpoint=0; INSERT INTO Hosts VALUES ('2', 'Linden', 'linden', '-')");
         Assert.True(new FileInfo(settings.Database + "-wal").Length > 0);
 
-        var kept = await new Restore(settings, clock).FromAsync(backup, Stop);
+        var (kept, keysFit) = await new Restore(settings, clock).FromAsync(backup, Stop);
 
         Assert.Equal(File("cookalong-replaced-20261220T090000Z.db"), kept);
+        Assert.Null(keysFit);
         Assert.False(System.IO.File.Exists(settings.Database + "-wal"));
         Assert.False(System.IO.File.Exists(settings.Restoring));
         Assert.Equal("Rowan", Names(settings.Database));
@@ -46,9 +48,32 @@ public sealed class RestoreTests : IDisposable
         using var killed = Open(backup);
         Execute(killed, "PRAGMA journal_mode=WAL; PRAGMA wal_autocheckpoint=0; INSERT INTO Hosts VALUES ('2', 'Linden', 'linden', '-')");
 
-        Assert.Null(await new Restore(settings, clock).FromAsync(backup, Stop));
+        Assert.Null((await new Restore(settings, clock).FromAsync(backup, Stop)).Kept);
 
         Assert.Equal("Rowan, Linden", Names(settings.Database));
+    }
+
+    [Fact]
+    public async Task A_manifest_tells_a_changed_backup_and_whether_the_keys_fit()
+    {
+        await HouseholdOfAsync("cookalong.db", "Rowan");
+        Directory.CreateDirectory(settings.Keys);
+        await System.IO.File.WriteAllTextAsync(Path.Combine(settings.Keys, "key-1.xml"), "-", Stop);
+        new Backup(settings, clock).To(File("backup.db"));
+        await System.IO.File.WriteAllTextAsync(Path.Combine(settings.Keys, "key-2.xml"), "-", Stop);
+        var restore = new Restore(settings, clock);
+
+        Assert.True((await restore.FromAsync(File("backup.db"), Stop)).KeysFit);
+        System.IO.File.Delete(Path.Combine(settings.Keys, "key-1.xml"));
+        Assert.False((await restore.FromAsync(File("backup.db"), Stop)).KeysFit);
+        using (var changed = Open(File("backup.db")))
+        {
+            Execute(changed, "UPDATE Hosts SET Name = 'Somebody'");
+        }
+
+        var refused = await Assert.ThrowsAsync<RestoreException>(() => restore.FromAsync(File("backup.db"), Stop));
+        Assert.Contains("has another SHA-256", refused.Message, StringComparison.Ordinal);
+        Assert.Equal("Rowan", Names(settings.Database));
     }
 
     public static TheoryData<string, string> Unfit => new()

@@ -83,7 +83,7 @@ public sealed class UpgradeTests : IDisposable
 
         await services.GetRequiredService<Upgrade>().RunAsync(TestContext.Current.CancellationToken);
 
-        var copy = Assert.Single(Directory.GetFiles(Path.Combine(folder.FullName, "backups")));
+        var copy = Assert.Single(Directory.GetFiles(Path.Combine(folder.FullName, "backups"), "*.db"));
         Assert.Equal("goose", Execute("SELECT Word FROM Kept", copy));
         Assert.Null(Execute("SELECT name FROM sqlite_master WHERE name = 'Hosts'", copy));
     }
@@ -96,7 +96,7 @@ public sealed class UpgradeTests : IDisposable
 
         var failed = await Assert.ThrowsAsync<UpgradeException>(() => services.GetRequiredService<Upgrade>().RunAsync(TestContext.Current.CancellationToken));
 
-        var copy = Assert.Single(Directory.GetFiles(Path.Combine(folder.FullName, "backups")));
+        var copy = Assert.Single(Directory.GetFiles(Path.Combine(folder.FullName, "backups"), "*.db"));
         Assert.Contains(copy, failed.Message, StringComparison.Ordinal);
     }
 

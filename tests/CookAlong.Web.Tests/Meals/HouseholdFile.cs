@@ -18,6 +18,8 @@ sealed class HouseholdFile : IDbContextFactory<CookAlongDb>, IDisposable
         db.Database.EnsureCreated();
     }
 
+    public string Folder => folder.FullName;
+
     public CookAlongDb CreateDbContext() => new(options);
 
     public void Dispose()

@@ -1,9 +1,12 @@
 using Bunit;
 using CookAlong.Domain.FoodSafety;
 using CookAlong.Domain.Quantities;
+using CookAlong.Web.Data.Backups;
 using CookAlong.Web.Features.Settings;
 using CookAlong.Web.Tests.Meals;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging.Abstractions;
+using Microsoft.Extensions.Time.Testing;
 
 namespace CookAlong.Web.Tests.Settings;
 
@@ -13,11 +16,16 @@ public sealed class SettingsPageTests : BunitContext
 
     readonly HouseholdFile household = new();
     readonly HouseholdRegion region;
+    readonly FakeTimeProvider clock = new(new DateTimeOffset(2026, 12, 20, 9, 0, 0, TimeSpan.Zero));
+    readonly HouseSettings settings;
+    readonly DailyBackups daily;
 
     public SettingsPageTests()
     {
         region = new HouseholdRegion(household);
-        Services.AddSingleton(region);
+        settings = new HouseSettings(household.Folder, HouseSettings.DefaultUrls, [], []);
+        daily = new DailyBackups(settings, new Backup(settings, clock), household, clock, NullLogger<DailyBackups>.Instance);
+        Services.AddSingleton(region).AddSingleton(settings).AddSingleton(daily).AddSingleton<TimeProvider>(clock);
     }
 
     protected override void Dispose(bool disposing)
@@ -77,6 +85,40 @@ public sealed class SettingsPageTests : BunitContext
         await region.ChooseAsync(Region.Canada, Stop);
         await region.ChooseAsync(Region.Scotland, Stop);
         Assert.Equal(Region.Scotland, (await region.AskAsync(Stop)).Region);
+    }
+
+    [Fact]
+    public void The_last_good_backup_is_told_in_words_and_stands_out_when_it_is_old()
+    {
+        Assert.Contains("There is no good backup yet.", Backups(), StringComparison.Ordinal);
+        new Backup(settings, clock).To(new Backup(settings, clock).NextFile("by-hand"));
+        clock.Advance(TimeSpan.FromHours(6.5));
+        Assert.Matches(@"Last good backup: Sunday 20 December 2026, 09:00 UTC, 6 hours ago; \d+ KB; 0 meals, 0 dishes, 0 runs\.", Backups());
+        Assert.Empty(Render<BackupPanel>().FindAll(".caution"));
+        clock.Advance(TimeSpan.FromDays(3));
+        Assert.StartsWith("Last good backup: Sunday 20 December 2026, 09:00 UTC, 3 days ago", Render<BackupPanel>().Find(".caution").TextContent, StringComparison.Ordinal);
+
+        string Backups() => Render<BackupPanel>().Markup;
+    }
+
+    [Fact]
+    public async Task A_failed_backup_is_told_to_the_host()
+    {
+        var elsewhere = Path.Combine(household.Folder, "stick");
+        var broken = settings with { BackupsElsewhere = elsewhere };
+        using var failing = new DailyBackups(broken, new Backup(broken, clock), household, clock, NullLogger<DailyBackups>.Instance);
+        await using (var db = household.CreateDbContext())
+        {
+            db.Sessions.Add(new() { Id = Guid.CreateVersion7(clock.GetUtcNow()), Person = Guid.Empty, BeganAt = 0 });
+            await db.SaveChangesAsync(Stop);
+        }
+
+        Assert.False(await failing.LookAsync(Stop));
+        Services.AddSingleton(failing);
+
+        var said = Render<BackupPanel>().Find("[role=alert]").TextContent;
+        Assert.StartsWith("The last try, Sunday 20 December 2026, 09:00 UTC, failed.", said, StringComparison.Ordinal);
+        Assert.Contains(elsewhere, said, StringComparison.Ordinal);
     }
 
     [Theory]
