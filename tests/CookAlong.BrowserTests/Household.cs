@@ -85,8 +85,23 @@ public sealed partial class Household(Chromium chromium) : IAsyncLifetime
     /// <param name="device">A script that runs before every page: what is odd about this phone.</param>
     public async Task<Screen> JoinAsync(Screen host, string name, string? device = null)
     {
+        var phone = await LetInAsync(host, "invite", name, device);
+        await phone.Page.WaitForURLAsync(new Regex("/cook/.*/me$"));
+        return phone;
+    }
+
+    /// <summary>A screen in the dining room.</summary>
+    public async Task<Screen> WatchAsync(Screen host, string name)
+    {
+        var screen = await LetInAsync(host, "invite?as=watcher", name, device: null);
+        await screen.Page.WaitForURLAsync(RunAddress());
+        return screen;
+    }
+
+    async Task<Screen> LetInAsync(Screen host, string page, string name, string? device)
+    {
         var board = new Uri(host.Page.Url).AbsolutePath;
-        await host.GoToAsync($"{board}/invite");
+        await host.GoToAsync($"{board}/{page}");
         var code = await host.Page.Locator(".code").InnerTextAsync();
         await host.GoToAsync(board);
         var phone = await OpenAsync($"phone-{name}", ScreenSize.Phone);
@@ -99,7 +114,6 @@ public sealed partial class Household(Chromium chromium) : IAsyncLifetime
         await phone.Page.GetByLabel("code").FillAsync(code);
         await phone.Page.GetByLabel("Your name").FillAsync(name);
         await phone.Page.GetByRole(AriaRole.Button, new() { Name = "Join" }).ClickAsync();
-        await phone.Page.WaitForURLAsync(new Regex("/cook/.*/me$"));
         return phone;
     }
 

@@ -161,7 +161,8 @@ public sealed class LiveKitchenTests(Household house) : IClassFixture<Household>
         await using var ivo = await house.JoinAsync(tablet, "Ivo");
         await TapAsync(ivo, "Start");
         await Expect(ivo.Page.Locator("article.job")).ToContainTextAsync("left");
-        await ivo.Page.WaitForFunctionAsync("async () => navigator.serviceWorker.controller && await caches.match(location.pathname) && (await (await caches.match(location.pathname + '-part'))?.text())?.includes('left of')");
+        await ivo.HoldAsync("navigator.serviceWorker.controller && caches.match(location.pathname)");
+        await ivo.HoldAsync("(await (await caches.match(location.pathname + '-part'))?.text())?.includes('left of')");
 
         await house.Server.KillAsync();
         await ivo.Page.ReloadAsync();

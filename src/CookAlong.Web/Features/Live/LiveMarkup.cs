@@ -30,12 +30,13 @@ static class LiveMarkup
 
     public static IResult Device(LiveView view) => new RazorComponentResult<DevicePage>(new { View = view });
 
-    public static IResult Invite(LiveView view, Invitation invitation, string joinAddress, IReadOnlyList<RunPerson> guests, string? message) =>
+    public static IResult Invite(LiveView view, Invitation invitation, bool isToWatch, string joinAddress, IReadOnlyList<RunPerson> guests, string? message) =>
         new RazorComponentResult<InvitePage>(new
         {
             View = view,
             Link = $"{joinAddress}#{invitation.Secret}",
             Code = invitation.Typed,
+            IsToWatch = isToWatch,
             ExpiresAt = invitation.Expires,
             Guests = guests,
             Message = message,

@@ -1,6 +1,7 @@
 // Writes the digits and the running bars. The server has sent when things end, never ticks.
 
 import { now } from "./clock.js";
+import { roughly } from "./words.js";
 
 /**
  * The same shapes as WallClock.Left on the server: "2:40", from 100 minutes on "1 h 45", past the end "+0:30".
@@ -25,6 +26,7 @@ export function tick(root, clock) {
     const left = Number(one.getAttribute("data-due")) - at;
     write(one, digits(one.hasAttribute("data-stops") ? Math.max(0, left) : left));
   }
+  for (const one of root.querySelectorAll("[data-roughly]")) write(one, roughly(Number(one.getAttribute("data-roughly")) - at));
   for (const one of root.querySelectorAll("[data-clock]")) write(one, clock.minutes(at));
   for (const one of root.querySelectorAll("[data-grow]")) grow(one, at);
 }

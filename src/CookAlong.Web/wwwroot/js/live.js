@@ -171,7 +171,7 @@ setInterval(() => {
     look();
   }
   const since = left ? null : hub.silentSince();
-  showCutOff(since === null ? null : clock.seconds(there(since)));
+  showCutOff(since === null ? null : clock.seconds(there(since)), isAtTable ? words.cutOffAtTable : words.cutOff);
 }, 250);
 beat(hub, BEATS_WITH_SOCKET, look, taps.flush);
 draw();

@@ -3,6 +3,22 @@
 /** @param {string} time hh:mm:ss */
 export const cutOff = (time) => `Not connected since ${time}. The clocks go on; taps are kept and sent when the server is back.`;
 
+/** To those at the table, who have nothing to tap. @param {string} time hh:mm:ss */
+export const cutOffAtTable = (time) => `Not connected since ${time}. This is what the kitchen said last; it is put right as soon as the kitchen is heard again.`;
+
+/**
+ * A span to the nearest five minutes, in the words of Words.Roughly on the server: "in about 20 minutes".
+ * @param {number} left ms
+ */
+export function roughly(left) {
+  if (left < 8 * 60_000) return "soon";
+  const minutes = 5 * Math.round(left / 300_000);
+  const hours = Math.floor(minutes / 60);
+  const rest = minutes % 60;
+  const spoken = hours === 0 ? "" : hours === 1 && rest === 0 ? "an hour" : hours === 1 ? "1 hour" : `${hours} hours`;
+  return `in about ${[spoken, ...(rest === 0 ? [] : [`${rest} minutes`])].filter((one) => one).join(" ")}`;
+}
+
 /** @param {string} time hh:mm:ss */
 export const shopAlone = (time) => `Not connected since ${time}. Go on shopping; what you tick is kept and sent when the server is back.`;
 

@@ -8,7 +8,7 @@ namespace CookAlong.Web.Features.Live.Dining;
 public sealed class DiningRoom(LiveView view)
 {
     public IEnumerable<CourseSeen> Courses => view.Board.Courses
-        .Select(course => new CourseSeen(course, When(course), [.. view.Meal.Dishes.Where(dish => dish.Course == course.Course && !dish.Steps.IsEmpty).Select(dish => new DishSeen(dish, FarOf(dish, course)))]))
+        .Select(course => new CourseSeen(course, IsServed(course), When(course), [.. view.Meal.Dishes.Where(dish => dish.Course == course.Course && !dish.Steps.IsEmpty).Select(dish => new DishSeen(dish, FarOf(dish, course)))]))
         .Where(course => course.Dishes.Count > 0);
 
     string When(BoardCourse course) => IsServed(course) ? Words.Of(HowFar.Served) : Words.Roughly(course.Expected.Utc - view.Board.At);
@@ -30,7 +30,7 @@ public sealed class DiningRoom(LiveView view)
 }
 
 /// <param name="When">In words, to five minutes: "in about 20 minutes".</param>
-public sealed record CourseSeen(BoardCourse Course, string When, IReadOnlyList<DishSeen> Dishes);
+public sealed record CourseSeen(BoardCourse Course, bool IsServed, string When, IReadOnlyList<DishSeen> Dishes);
 
 public sealed record DishSeen(Dish Dish, HowFar Far);
 

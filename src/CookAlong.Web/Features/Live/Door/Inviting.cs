@@ -24,9 +24,10 @@ static class Inviting
             return Results.NotFound();
         }
 
-        var invitation = await codes.InviteAsync(run, role == "watcher" ? Role.Watcher : Role.Helper);
+        var isToWatch = role == "watcher";
+        var invitation = await codes.InviteAsync(run, isToWatch ? Role.Watcher : Role.Helper);
         RunPerson[] guests = [.. live.Current.People.Values.Where(person => person.Role != Role.Host).OrderBy(person => person.Name, StringComparer.CurrentCulture)];
-        return LiveMarkup.Invite(view, invitation, $"{http.Request.Scheme}://{http.Request.Host}/join", guests, message);
+        return LiveMarkup.Invite(view, invitation, isToWatch, $"{http.Request.Scheme}://{http.Request.Host}/join", guests, message);
     }
 
     /// <summary>By a plain form: it works where no script runs. Whoever is out already stays out.</summary>
