@@ -31,7 +31,7 @@ public sealed class MoreDishesTests
         var (kitchen, dish) = await WithPearsAsync();
         await using var _ = kitchen;
         var page = new HtmlParser().ParseDocument(await kitchen.Host.ReadAsync($"/cook/{kitchen.Run}/more"));
-        var line = page.QuerySelectorAll("li").Single(one => one.QuerySelector("h2")!.TextContent == "Baked pears");
+        var line = page.QuerySelectorAll("li").Single(one => one.QuerySelector("h3")!.TextContent == "Baked pears");
         Assert.Contains("In time for 15:00", line.TextContent, StringComparison.Ordinal);
         using var tap = System.Text.Json.JsonDocument.Parse(line.QuerySelector("[data-tap]")!.GetAttribute("data-tap")!);
 
