@@ -16,17 +16,20 @@ public sealed class MoreTests(Household house) : IClassFixture<Household>
         await tablet.Page.GetByRole(AriaRole.Link, new() { Name = "Add a dish from the library" }).ClickAsync();
         await Expect(tablet.Page.GetByRole(AriaRole.Heading, new() { Name = "Add a dish", Level = 1 })).ToBeVisibleAsync();
         await LookAsync(tablet, "more");
+        await tablet.Page.GetByText("Later than the table").ClickAsync();
+        await Expect(tablet.Page.Locator("#late .dish").First).ToContainTextAsync("late");
+        await LookAsync(tablet, "more-late");
 
         // The dip is a few minutes' work. It goes on the menu, and this page says when the plan that makes room for it is there.
         await tablet.Page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Add Black vinegar and ginger dip") }).ClickAsync();
-        await Expect(tablet.Page.Locator(".aside").First).ToContainTextAsync("Black vinegar and ginger dip");
+        await Expect(tablet.Page.Locator(".aside").First).ToHaveTextAsync("On the menu: Slaw, Mash, Bread, Black vinegar and ginger dip.");
         await Expect(tablet.Page.Locator("#wish")).ToContainTextAsync("A new plan is ready");
         await LookAsync(tablet, "more-added");
 
         // On the board it is looked at and taken, and from then on the dip's steps are somebody's.
         await tablet.Page.GetByRole(AriaRole.Link, new() { Name = "Look at it on the board" }).ClickAsync();
         await tablet.Page.GetByText("Show the new plan").ClickAsync();
-        await Expect(tablet.Page.Locator("#offer")).ToContainTextAsync("A new plan serves");
+        await Expect(tablet.Page.Locator("#offer")).ToContainTextAsync("The new plan serves on time.");
         await tablet.PictureAsync("more-offer");
         await tablet.ShouldBeCleanAsync();
         await tablet.Page.GetByRole(AriaRole.Button, new() { Name = "Take the new plan" }).ClickAsync();

@@ -8,8 +8,8 @@ namespace CookAlong.Web.Features.Live.Wording;
 public sealed partial class Words
 {
     public static string Offer(OfferedPlan offer) => offer.LateMinutes == 0
-        ? "A new plan serves on time again."
-        : $"A new plan serves {Minutes(offer.LateMinutes)} late at the most.";
+        ? "The new plan serves on time."
+        : $"The new plan serves {Minutes(offer.LateMinutes)} late at the most.";
 
     public const string Drop = "What nobody has begun is cancelled. What of it cooks comes off the heat now: see to it yourself.";
 
