@@ -53,13 +53,9 @@ public sealed class CpSatPlanner : IMealPlanner
         }
 
         var late = new Attempt(meal, new Clock(origins[^1], 0, Clock.MostLateMinutes), null, told, search).Run(0.4, giveUp: 1);
-        return late.Plan switch
-        {
-            null => NoPlan.Of(meal, origins[^1]),
-
-            // A late plan is the best only when none on time exists.
-            { } plan when !provenLate && plan.Cost.LateMinutes > 0 => plan with { Status = PlanStatus.Feasible },
-            { } plan => plan,
-        };
+        return late.Plan is not { } plan ? NoPlan.Of(meal, origins[^1]) : provenLate ? plan : NotProvenLate(plan);
     }
+
+    /// <summary>A late plan is the best only when none on time exists; how far it is from one nobody knows.</summary>
+    internal static Plan NotProvenLate(Plan plan) => plan.Cost.LateMinutes > 0 ? plan with { Status = PlanStatus.Feasible, Gap = 1 } : plan;
 }

@@ -76,7 +76,8 @@ static class Table
 
     static async Task<IEnumerable<(string, string)>> OnItsRunAsync(House house, KeptMeal kept, Func<House, Guid, string, Task<IEnumerable<(string, string)>>> measure)
     {
-        var plan = await house.Services.GetRequiredService<PlanningDesk>().PlanAsync(kept.Row, kept.Meal, PlanRequest.UsualCushion, Leans.None, null, default, default);
+        var plan = await house.Services.GetRequiredService<PlanningDesk>().PlanAsync(kept.Row, kept.Meal, PlanRequest.UsualCushion, Leans.None, null, default, default)
+            ?? throw new InvalidOperationException("Nobody stopped the planning.");
         var door = await house.Client.GetStringAsync("/sign-in");
         var board = await house.PostAsync($"/meals/{kept.Row.Id}/runs", door, []);
         var first = plan.Steps.MinBy(step => step.Start)!.Step.Value;

@@ -154,6 +154,17 @@ public sealed class CpSatPlannerTests
         Assert.True(two.Cost.Objective <= one.Cost.Objective);
     }
 
+    [Fact]
+    public void Late_without_proof_that_it_must_be_nobody_knows_how_far_it_is_from_the_best()
+    {
+        var late = Plan(Meal(60, Kitchen(), [Cook("cook")], Dish("pie", OnTheSide(60, 60), Hands("pie-make", 90))));
+
+        var told = CpSatPlanner.NotProvenLate(late);
+
+        Assert.Equal((PlanStatus.Feasible, 1.0, 30), (told.Status, told.Gap, told.Cost.LateMinutes));
+        Assert.Equal(late.Steps, told.Steps);
+    }
+
     /// <summary>Four roast dinners' worth of dishes for three pairs of hands: too much to prove in a moment.</summary>
     private static Meal BigDinner()
     {

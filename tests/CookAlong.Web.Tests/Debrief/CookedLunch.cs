@@ -1,7 +1,9 @@
 using System.Net;
 using CookAlong.Domain;
 using CookAlong.Domain.Tests.Runs;
+using CookAlong.Web.Data;
 using CookAlong.Web.Tests.Live;
+using Microsoft.EntityFrameworkCore;
 
 namespace CookAlong.Web.Tests.Debrief;
 
@@ -27,6 +29,15 @@ sealed record CookedLunch(LiveKitchen Kitchen, Browser Ivo) : IAsyncDisposable
     {
         using var answer = await Kitchen.Host.PostFormAsync($"{Address}/{part}", fields, page: Address);
         Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
+    }
+
+    /// <summary>As if another meal had been cooked: other words in the log's first event.</summary>
+    public async Task RewriteAsync(string was, string becomes)
+    {
+        await using var db = Kitchen.House.NewDb();
+        var begun = db.Set<RunEventRow>().Where(row => row.Sequence == 1);
+        Assert.Contains(was, (await begun.SingleAsync(TestContext.Current.CancellationToken)).Document, StringComparison.Ordinal);
+        await begun.ExecuteUpdateAsync(set => set.SetProperty(row => row.Document, row => row.Document.Replace(was, becomes)), TestContext.Current.CancellationToken);
     }
 
     public ValueTask DisposeAsync() => Kitchen.DisposeAsync();

@@ -56,9 +56,45 @@ public sealed class DebriefPageTests
         Assert.DoesNotContain("<form", seen, StringComparison.Ordinal);
         Assert.Contains("&lt;b&gt;fat", await kitchen.Host.ReadAsync($"/cook/{kitchen.Run}/debrief"), StringComparison.Ordinal);
 
-        await lunch.PostAsync("notes", new() { ["verdict-goose"] = "" });
+        await lunch.PostAsync("notes", new() { ["verdict-goose"] = "", ["was-verdict-goose"] = "never", ["was-note-goose"] = "too much <b>fat</b>", ["was-note-"] = "begin earlier" });
         await using var db = kitchen.House.NewDb();
         Assert.Empty(await db.Set<DebriefNoteRow>().ToListAsync(TestContext.Current.CancellationToken));
+    }
+
+    [Fact]
+    public async Task An_older_page_takes_nothing_back_that_was_said_meanwhile()
+    {
+        await using var lunch = await CookedLunch.CookAsync();
+        var older = new Dictionary<string, string> { ["verdict-goose"] = "less", ["note-goose"] = "", ["verdict-beans"] = "", ["note-beans"] = "", ["was-verdict-goose"] = "", ["was-note-goose"] = "", ["was-verdict-beans"] = "", ["was-note-beans"] = "" };
+        await lunch.PostAsync("notes", new() { ["verdict-beans"] = "more", ["note-goose"] = "drier than last year" });
+
+        await lunch.PostAsync("notes", older);
+
+        await using var db = lunch.Kitchen.House.NewDb();
+        Assert.Equal(
+            [("beans", "more", ""), ("goose", "less", "drier than last year")],
+            await db.Set<DebriefNoteRow>().OrderBy(note => note.Dish).Select(note => ValueTuple.Create(note.Dish, note.Verdict, note.Note)).ToListAsync(TestContext.Current.CancellationToken));
+    }
+
+    [Fact]
+    public async Task The_page_says_what_it_showed()
+    {
+        await using var lunch = await CookedLunch.CookAsync();
+        await lunch.PostAsync("notes", new() { ["verdict-goose"] = "less", ["note-goose"] = "drier" });
+
+        var page = await lunch.ReadAsync();
+
+        Assert.Contains("""<input type="hidden" name="was-verdict-goose" value="less" />""", page, StringComparison.Ordinal);
+        Assert.Contains("""<input type="hidden" name="was-note-goose" value="drier" />""", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Two_steps_of_a_dish_with_the_same_words_are_looked_back_on()
+    {
+        await using var lunch = await CookedLunch.CookAsync();
+        await lunch.RewriteAsync("\"text\":\"carve\"", "\"text\":\"stuff\"");
+
+        Assert.Contains("Looking back on Small lunch", await lunch.ReadAsync(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -79,9 +79,33 @@ public sealed class LearnedTimesTests
         Assert.Single(await times.UsedAsync(Stop));
         Assert.Contains("No work of hands was timed", await lunch.ReadAsync(), StringComparison.Ordinal);
 
-        using var all = await host.PostFormAsync("/learned/delete", [], page: "/learned");
+        using var all = await host.PostFormAsync("/learned/delete", new() { ["all"] = "1" }, page: "/learned");
         Assert.Empty(await times.UsedAsync(Stop));
         Assert.Equal(20, await StuffingAsync(lunch));
+    }
+
+    [Theory]
+    [InlineData("run", "no run")]
+    [InlineData("text", "stuff")]
+    public async Task What_cannot_be_read_deletes_nothing(string field, string value)
+    {
+        await using var lunch = await CookedLunch.CookAsync();
+        await lunch.PostAsync("learn", new() { ["step"] = "stuff" });
+
+        using var answer = await lunch.Kitchen.Host.PostFormAsync("/learned/delete", new() { [field] = value }, page: "/learned");
+
+        Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        Assert.Single(await lunch.Kitchen.House.Get<LearnedTimes>().UsedAsync(Stop));
+        Assert.NotEmpty(await lunch.Kitchen.House.Get<LearnedTimes>().TimingsAsync(Stop));
+    }
+
+    [Fact]
+    public async Task A_meal_is_listed_under_its_own_day_not_that_of_another_zone()
+    {
+        await using var lunch = await CookedLunch.CookAsync();
+        await lunch.RewriteAsync("\"timeZone\":\"UTC\"", "\"timeZone\":\"Pacific/Auckland\"");
+
+        Assert.Contains("21 December 2026", await lunch.Kitchen.Host.ReadAsync("/learned"), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -18,10 +18,10 @@ public sealed class PlanHeadlineTests
     }
 
     [Theory]
-    [InlineData(0.934, "Served within 10 minutes of it in 93 of 100 rehearsed kitchens.")]
-    [InlineData(1.0, "Served within 10 minutes of it in more than 99 of 100 rehearsed kitchens.")]
-    [InlineData(0.0, "Served within 10 minutes of it in 0 of 100 rehearsed kitchens.")]
-    public void The_chance_is_counted_in_kitchens_and_never_certain(double chance, string words) =>
+    [InlineData(0.934, "Served within 10 minutes of it on 93 of 100 days.")]
+    [InlineData(1.0, "Served within 10 minutes of it on more than 99 of 100 days.")]
+    [InlineData(0.0, "Served within 10 minutes of it on 0 of 100 days.")]
+    public void The_chance_is_counted_in_days_and_never_certain(double chance, string words) =>
         Assert.Equal(words, PlanHeadline.Chance(AlderLane.Plan with { Confidence = new(chance, 0, []) }));
 
     [Fact]

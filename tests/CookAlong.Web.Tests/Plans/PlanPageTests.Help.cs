@@ -65,4 +65,55 @@ public sealed partial class PlanPageTests
         await page.WaitForAssertionAsync(() => Assert.Contains("Somebody else changed this meal", page.Find(".status").TextContent, StringComparison.Ordinal));
         Assert.Equal(4, (await KeptAsync()).Meal.Kitchen.Rings);
     }
+
+    [Fact]
+    public async Task While_a_meal_with_a_dish_less_is_planned_the_plan_of_the_whole_one_is_not_shown()
+    {
+        planner.Next = AlderLane.Plan with { Conflicts = [new(new PlanChange.LeaveOut(new("pears")), 20)] };
+        var page = await PlannedAsync();
+        planner.Hold();
+
+        await ClickAsync(page, "Do it");
+        await page.WaitForStateAsync(() => page.FindAll(".progress").Count == 1);
+        planner.Tell(new PlanProgress(TimeSpan.FromSeconds(1), 900, 0.2, 0));
+        Assert.Empty(page.FindAll(".timetable"));
+        planner.Next = AlderLane.Plan with { Steps = [.. AlderLane.Plan.Steps.Where(step => !step.Step.Value.StartsWith("pears-", StringComparison.Ordinal))] };
+        planner.LetGo();
+
+        await page.WaitForStateAsync(() => page.FindAll(".timetable").Count == 1);
+        Assert.DoesNotContain("Grill the pears", page.Find(".timetable").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Hands_that_are_taken_back_leave_no_plan_that_needs_them()
+    {
+        planner.Next = AlderLane.Plan with { Conflicts = [new(new PlanChange.AddHelper(AlderLane.At("10:00"), AlderLane.At("15:00")), 20)] };
+        var page = await PlannedAsync();
+        planner.Next = AlderLane.Plan with { Steps = [.. AlderLane.Plan.Steps.Select(step => step.Step.Value == "potatoes-peel" ? step with { Helpers = [ChangedMeal.NewHelper(AlderLane.Meal)] } : step)] };
+        clock.Advance(TimeSpan.FromSeconds(1));
+        await ClickAsync(page, "Do it");
+        await page.WaitForStateAsync(() => page.FindAll(".made").Count == 1 && page.FindAll(".timetable").Count == 1);
+        planner.Hold();
+
+        await ClickAsync(page, "Take it back");
+
+        await page.WaitForStateAsync(() => page.FindAll(".progress").Count == 1);
+        Assert.Empty(page.FindAll(".timetable"));
+        // Whoever comes while it is planned anew, or after it was left, finds the page too.
+        Assert.Contains("No plan yet", (await PageAsync()).Find(".status").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Where_somebody_else_left_a_dish_out_meanwhile_its_plan_is_not_shown()
+    {
+        var page = await PlannedAsync();
+        await Services.GetRequiredService<MealBook>().EditAsync(await KeptAsync(), meal => meal.Apply(new PlanChange.LeaveOut(new("pears"))), fromNow: false, TestContext.Current.CancellationToken);
+        await page.InvokeAsync(() => page.FindAll(".timetable button").Single(line => line.TextContent.Contains("Peel the potatoes", StringComparison.Ordinal)).Click());
+        await page.WaitForStateAsync(() => page.FindAll(".panel").Count == 1);
+
+        await ClickAsync(page, "Keep it at 11:05");
+
+        await page.WaitForAssertionAsync(() => Assert.Contains("Somebody else changed this meal", page.Find(".status").TextContent, StringComparison.Ordinal));
+        Assert.Empty(page.FindAll(".timetable"));
+    }
 }

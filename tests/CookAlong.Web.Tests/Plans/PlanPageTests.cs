@@ -88,6 +88,35 @@ public sealed partial class PlanPageTests : BunitContext, IAsyncLifetime
     }
 
     [Fact]
+    public async Task Stopped_before_anything_was_found_the_plan_that_there_was_stays()
+    {
+        var page = await PlannedAsync();
+        planner.Hold();
+        planner.Next = AlderLane.Plan with { Status = PlanStatus.None, Steps = [], Tends = [], Holds = [], Ovens = [], Confidence = null };
+        clock.Advance(TimeSpan.FromSeconds(1));
+        await ClickAsync(page, "Plan again");
+        await page.WaitForStateAsync(() => page.FindAll(".progress").Count == 1);
+
+        await ClickAsync(page, "Stop");
+
+        await page.WaitForStateAsync(() => page.FindAll(".progress").Count == 0);
+        Assert.Contains("Peel the potatoes", page.Find(".timetable").TextContent, StringComparison.Ordinal);
+        Assert.DoesNotContain("cannot do it", page.Markup, StringComparison.Ordinal);
+        var (kept, _) = (await Services.GetRequiredService<PlanningDesk>().LatestAsync(meal.Row, meal.Meal, TestContext.Current.CancellationToken))!.Value;
+        Assert.Equal(PlanStatus.Optimal, kept.Status);
+    }
+
+    [Fact]
+    public async Task The_plan_goes_away_as_a_file_on_paper_and_into_a_calendar()
+    {
+        var page = await PlannedAsync();
+
+        Assert.Equal(
+            [$"/meals/{meal.Row.Id}/plan/paper", $"/meals/{meal.Row.Id}/plan/calendar.ics", $"/meals/{meal.Row.Id}/plan/file"],
+            page.FindAll(".ways-out a").SkipLast(1).Select(link => link.GetAttribute("href")));
+    }
+
+    [Fact]
     public async Task Starting_is_not_offered_before_there_is_a_plan()
     {
         Assert.True(Button(await PageAsync(), "Start cooking").HasAttribute("disabled"));
@@ -240,6 +269,9 @@ public sealed partial class PlanPageTests : BunitContext, IAsyncLifetime
         public Task Ended => ended.Task;
 
         public void LetGo() => letGo.Set();
+
+        /// <summary>Until it is let go again.</summary>
+        public void Hold() => letGo.Reset();
 
         public void Dispose() => letGo.Dispose();
 

@@ -64,5 +64,10 @@ public sealed record Timing(RunId Run, StepKey Step, string Kind, string? Person
                 heldSince = null;
             }
         }
+
+        if (heldSince is { } stillHeld)
+        {
+            yield return (stillHeld, DateTimeOffset.MaxValue);
+        }
     }
 }

@@ -52,7 +52,7 @@ public static class DebriefFeature
         return answer(await debriefs.OfAsync(live, http.RequestAborted));
     }
 
-    /// <summary>Fields "verdict-DISH" and "note-DISH"; the whole meal's have no dish.</summary>
+    /// <summary>Fields "verdict-DISH" and "note-DISH", and what the page showed in "was-" each; the whole meal's have no dish. What is as it was shown is left as it is by now.</summary>
     static async Task<IResult> NoteAsync(HttpContext http, Guid run, IFormCollection form, LiveViews views, Debriefs debriefs)
     {
         if (await views.OfAsync(new RunId(run), http.User) is not { Board.IsOver: true, Rate: null } live)
@@ -61,8 +61,9 @@ public static class DebriefFeature
         }
 
         var dishes = (await debriefs.OfAsync(live, http.RequestAborted)).Debrief.Meal.Dishes.Select(dish => dish.Id.Value).Append("");
-        var said = dishes.Select(dish => (Dish: dish, Verdict: form[$"verdict-{dish}"].ToString(), Note: form[$"note-{dish}"].ToString().Trim())).ToArray();
-        if (said.Any(one => !Verdicts.Contains(one.Verdict) || one.Note.Length > LongestNote))
+        string? Changed(string field) => form[field].ToString().Trim() is var value && value == form[$"was-{field}"].ToString().Trim() ? null : value;
+        var said = dishes.Select(dish => (Dish: dish, Verdict: Changed($"verdict-{dish}"), Note: Changed($"note-{dish}"))).ToArray();
+        if (said.Any(one => (one.Verdict is { } verdict && !Verdicts.Contains(verdict)) || one.Note?.Length > LongestNote))
         {
             return Results.BadRequest();
         }

@@ -35,7 +35,8 @@ public sealed class Debriefs(IDbContextFactory<CookAlongDb> databases, EventLog 
         var all = await times.TimingsAsync(stop);
         var pace = new HouseholdPace(all);
         var used = await times.UsedAsync(stop);
-        var own = all.Where(timing => timing.Run == live.Run).ToDictionary(timing => timing.Step);
+        // A dish may have two steps of the same words, which are one to learn of.
+        var own = all.Where(timing => timing.Run == live.Run).DistinctBy(timing => timing.Step).ToDictionary(timing => timing.Step);
         var dishOf = await times.DishOfAsync(row.Meal, stop);
         return new DebriefView(
             live,
@@ -86,14 +87,17 @@ public sealed class Debriefs(IDbContextFactory<CookAlongDb> databases, EventLog 
         await db.SaveChangesAsync(stop);
     }
 
-    /// <summary>Keeps what is said of each dish ("" = the whole meal); nothing said takes back what was.</summary>
-    public async Task SayAsync(Guid run, IEnumerable<(string Dish, string Verdict, string Note)> said, CancellationToken stop)
+    /// <summary>Keeps what is said of each dish ("" = the whole meal); "" takes back what was, null leaves it as it is.</summary>
+    public async Task SayAsync(Guid run, IEnumerable<(string Dish, string? Verdict, string? Note)> said, CancellationToken stop)
     {
         await using var db = await databases.CreateDbContextAsync(stop);
+        // Whoever says something at the same time waits, and then finds what was said.
+        await using var whole = await db.Database.BeginTransactionAsync(stop);
         var known = await db.Set<DebriefNoteRow>().Where(note => note.Run == run).ToDictionaryAsync(note => note.Dish, stop);
-        foreach (var (dish, verdict, note) in said)
+        foreach (var (dish, newVerdict, newNote) in said)
         {
             var row = known.GetValueOrDefault(dish);
+            var (verdict, note) = (newVerdict ?? row?.Verdict ?? "", newNote ?? row?.Note ?? "");
             if (row is not null && verdict.Length + note.Length == 0)
             {
                 db.Remove(row);
@@ -109,6 +113,7 @@ public sealed class Debriefs(IDbContextFactory<CookAlongDb> databases, EventLog 
         }
 
         await db.SaveChangesAsync(stop);
+        await whole.CommitAsync(stop);
     }
 
     static bool IsWorthSaying(Pace pace) => pace.Factor is >= WorthSaying or <= 1 / WorthSaying;

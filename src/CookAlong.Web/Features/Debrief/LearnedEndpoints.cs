@@ -20,15 +20,23 @@ static class LearnedEndpoints
         learned.MapGet("/file", async (LearnedTimes times, CancellationToken stop) =>
             Results.Text(await JsonAsync(times, stop), "application/json"));
 
-        // Fields "dish" and "text" name a step that is planned otherwise, "run" a meal that taught; none, and all go.
-        learned.MapPost("/delete", async (IFormCollection form, LearnedTimes times, CancellationToken stop) =>
+        learned.MapPost("/delete", DeleteAsync);
+    }
+
+    /// <summary>Fields "dish" and "text" name a step that is planned otherwise, "run" a meal that taught, "all" everything.</summary>
+    static async Task<IResult> DeleteAsync(IFormCollection form, LearnedTimes times, CancellationToken stop)
+    {
+        var deed = form.ContainsKey("dish") && form.ContainsKey("text") ? times.ForgetAsync(new StepKey(form["dish"].ToString(), form["text"].ToString()), stop)
+            : Guid.TryParse(form["run"], out var run) ? times.ForgetMealAsync(run, stop)
+            : form.ContainsKey("all") ? times.ForgetAllAsync(stop)
+            : null;
+        if (deed is null)
         {
-            await (form.ContainsKey("dish")
-                ? times.ForgetAsync(new StepKey(form["dish"].ToString(), form["text"].ToString()), stop)
-                : Guid.TryParse(form["run"], out var run) ? times.ForgetMealAsync(run, stop)
-                : times.ForgetAllAsync(stop));
-            return Results.Redirect("/learned");
-        });
+            return Results.BadRequest();
+        }
+
+        await deed;
+        return Results.Redirect("/learned");
     }
 
     static async Task<string> JsonAsync(LearnedTimes times, CancellationToken stop)

@@ -14,7 +14,7 @@ namespace CookAlong.Web.Features.Debrief;
 public sealed class LearnedTimes(IDbContextFactory<CookAlongDb> databases, EventLog log, TimeProvider clock)
 {
     // A run that is over never changes, so its log is read once.
-    readonly ConcurrentDictionary<Guid, ImmutableArray<Timing>> read = new();
+    readonly ConcurrentDictionary<Guid, TimedMeal> read = new();
 
     /// <summary>Every timing of every meal that was really cooked to its end, but for those that were forgotten.</summary>
     public async Task<ImmutableArray<Timing>> TimingsAsync(CancellationToken stop) => [.. (await MealsAsync(stop)).SelectMany(meal => meal.Timings)];
@@ -34,9 +34,9 @@ public sealed class LearnedTimes(IDbContextFactory<CookAlongDb> databases, Event
                 read[run.Id] = known = await ReadAsync(db, run, stop);
             }
 
-            if (!known.IsEmpty)
+            if (!known.Timings.IsEmpty)
             {
-                meals.Add(new TimedMeal(run.Id, run.Name, DateTimeOffset.FromUnixTimeMilliseconds(run.Began), known));
+                meals.Add(known);
             }
         }
 
@@ -47,11 +47,14 @@ public sealed class LearnedTimes(IDbContextFactory<CookAlongDb> databases, Event
     public async Task ForgetMealAsync(Guid run, CancellationToken stop)
     {
         await using var db = await databases.CreateDbContextAsync(stop);
+        await using var whole = await db.Database.BeginTransactionAsync(stop);
         if (await db.Set<RunRow>().AnyAsync(one => one.Id == run, stop) && !await db.Set<ForgottenRunRow>().AnyAsync(one => one.Run == run, stop))
         {
             db.Add(new ForgottenRunRow { Run = run });
             await db.SaveChangesAsync(stop);
         }
+
+        await whole.CommitAsync(stop);
     }
 
     /// <summary>What a dish of this meal is known by; by its name alone where the meal is gone.</summary>
@@ -130,12 +133,17 @@ public sealed class LearnedTimes(IDbContextFactory<CookAlongDb> databases, Event
         }
     }
 
-    async Task<ImmutableArray<Timing>> ReadAsync(CookAlongDb db, RunRow run, CancellationToken stop)
+    async Task<TimedMeal> ReadAsync(CookAlongDb db, RunRow run, CancellationToken stop)
     {
         var events = await log.ReadAsync(new RunId(run.Id), stop).Select(one => one.Logged).ToArrayAsync(stop);
         var written = await db.Set<WrittenTimeRow>().AsNoTracking().Where(row => row.Run == run.Id)
             .ToDictionaryAsync(row => (new StepId(row.Step), row.Option), row => new WrittenTime(row.Least, row.Likely, row.Most), stop);
-        return Timing.Of(new RunId(run.Id), events, await DishOfAsync(db, run.Meal, stop), way => written.TryGetValue(way, out var time) ? time : null);
+        var zone = events.Select(logged => logged.Event).OfType<RunEvent.RunStarted>().Single().Meal.TimeZone;
+        return new TimedMeal(
+            run.Id,
+            run.Name,
+            LocalTime.Show(Minute.Of(DateTimeOffset.FromUnixTimeMilliseconds(run.Began)), zone),
+            Timing.Of(new RunId(run.Id), events, await DishOfAsync(db, run.Meal, stop), way => written.TryGetValue(way, out var time) ? time : null));
     }
 
     static async Task<Func<Dish, string>> DishOfAsync(CookAlongDb db, Guid meal, CancellationToken stop) =>
@@ -143,4 +151,5 @@ public sealed class LearnedTimes(IDbContextFactory<CookAlongDb> databases, Event
 }
 
 /// <summary>A meal that was cooked, and what was timed in it.</summary>
+/// <param name="Began">By the clocks of where it was cooked.</param>
 public sealed record TimedMeal(Guid Run, string Name, DateTimeOffset Began, ImmutableArray<Timing> Timings);

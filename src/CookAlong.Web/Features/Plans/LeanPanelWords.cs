@@ -38,7 +38,7 @@ public static class LeanPanelWords
         }
     }
 
-    /// <summary>"Maren 142 min, Ivo 128 min, Tobi 35 min".</summary>
+    /// <summary>"Maren 2 h 22 min, Ivo 2 h 8 min, Tobi 35 min".</summary>
     public static string Shares(Meal meal, Plan plan) =>
         string.Join(", ", new PlanMeasures(meal, plan).Shares.Select(share => $"{share.Helper.Name} {PlanHeadline.Minutes(share.Minutes)}"));
 

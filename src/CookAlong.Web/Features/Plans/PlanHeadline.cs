@@ -26,13 +26,9 @@ public static class PlanHeadline
             return null;
         }
 
-        // Never "100 of 100": no rehearsal proves that nothing can go wrong.
-        var of100 = Math.Clamp((int)Math.Round(confidence.OnTimeWithin10 * 100, MidpointRounding.AwayFromZero), 0, 99);
         var late = (int)Math.Round(confidence.ExpectedLateMinutes, MidpointRounding.AwayFromZero);
         var usually = late >= WorthSaying ? $", {Minutes(late)} late on average" : "";
-        return confidence.OnTimeWithin10 >= 0.995
-            ? "Served within 10 minutes of it in more than 99 of 100 rehearsed kitchens."
-            : $"Served within 10 minutes of it in {of100} of 100 rehearsed kitchens{usually}.";
+        return $"Served within 10 minutes of it on {SureWords.Of100(confidence.OnTimeWithin10)} days{usually}.";
     }
 
     /// <summary>How far from the best there could be.</summary>

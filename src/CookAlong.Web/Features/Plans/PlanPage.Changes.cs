@@ -11,20 +11,21 @@ public sealed partial class PlanPage
     /// <summary>Changes the meal as the planner advised, and plans it again.</summary>
     async Task MakeAsync(PlanChange change)
     {
-        var before = kept!;
+        var (before, wished) = (kept!, plan!.Cost);
         if (await SettleAsync(await Book.EditAsync(before, meal => meal.Apply(change), fromNow: false, leave.Token)))
         {
             made = (change, before);
-            await PlanAsync(cushion: null);
+            await PlanAsync(wished.Cushion, wished.Leans);
         }
     }
 
     async Task TakeBackAsync()
     {
+        var wished = plan?.Cost;
         if (await SettleAsync(await Book.PutBackAsync(kept!, made!.Value.Before.Row.Document, leave.Token)))
         {
             made = null;
-            await PlanAsync(cushion: null);
+            await PlanAsync(wished?.Cushion, wished?.Leans ?? Leans.None);
         }
     }
 
@@ -35,12 +36,11 @@ public sealed partial class PlanPage
         switch (changed)
         {
             case MealEdit.Kept(var meal):
-                (kept, isCurrent) = (meal, false);
+                Show(meal);
                 return true;
             case MealEdit.Refused:
                 return false;
             case MealEdit.Outdated:
-                (isCurrent, made) = (false, null);
                 await LoadAsync();
                 return false;
             default:

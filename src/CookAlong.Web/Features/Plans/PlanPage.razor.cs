@@ -33,10 +33,6 @@ public sealed partial class PlanPage
     {
         minutes = Time.CreateTimer(_ => InvokeAsync(LookAtTheClock), null, TimeSpan.Zero, TimeSpan.FromSeconds(20));
         await LoadAsync();
-        if (kept is not null && await Desk.LatestAsync(kept.Row, kept.Meal, leave.Token) is var (latest, current))
-        {
-            (plan, isCurrent) = (latest, current);
-        }
     }
 
     public void Dispose()
@@ -47,11 +43,19 @@ public sealed partial class PlanPage
         planning?.Dispose();
     }
 
+    /// <summary>The meal as it is now, with its latest plan: what was on the page may be of another.</summary>
     async Task LoadAsync()
     {
-        kept = await Book.OpenAsync(MealId, leave.Token);
+        (kept, plan, isCurrent) = (await Book.OpenAsync(MealId, leave.Token), null, false);
+        (moves, offered, leantFrom, made) = ([], null, null, null);
         isMissing = kept is null;
         LookAtTheClock();
+        if (kept is not null && await Desk.LatestAsync(kept.Row, kept.Meal, leave.Token) is var (latest, current))
+        {
+            (plan, isCurrent) = (latest, current);
+        }
+
+        chosen = plan?.Steps.Any(step => step.Step == chosen) == true ? chosen : null;
     }
 
     void LookAtTheClock()
@@ -65,7 +69,12 @@ public sealed partial class PlanPage
     Task PlanAsync(int? cushion) => PlanAsync(cushion, plan?.Cost.Leans ?? Leans.None);
 
     Task PlanAsync(int? cushion, Leans leans) => BusyAsync(async (reports, stop) =>
-        Show(await Desk.PlanAsync(kept!.Row, kept.Meal, cushion ?? plan?.Cost.Cushion ?? PlanRequest.UsualCushion, leans, reports, stop, leave.Token)));
+    {
+        if (await Desk.PlanAsync(kept!.Row, kept.Meal, cushion ?? plan?.Cost.Cushion ?? PlanRequest.UsualCushion, leans, reports, stop, leave.Token) is { } best)
+        {
+            Show(best);
+        }
+    });
 
     async Task LeanAsync(Leans leans)
     {
@@ -86,6 +95,16 @@ public sealed partial class PlanPage
         }
 
         offered = null;
+    }
+
+    /// <summary>A meal that was changed, with the plan that was made before, as long as it needs nothing that the meal has no more.</summary>
+    void Show(KeptMeal changed)
+    {
+        (kept, isCurrent, offered) = (changed, false, null);
+        if (plan?.IsOf(changed.Meal) != true)
+        {
+            (plan, chosen, moves, leantFrom) = (null, null, [], null);
+        }
     }
 
     void Show(Plan made)
@@ -130,13 +149,12 @@ public sealed partial class PlanPage
         problem = MealWords.WhyNotKept(changed);
         if (changed is MealEdit.Kept(var meal))
         {
-            kept = meal;
-            (isCurrent, offered, made) = (false, null, null);
+            Show(meal);
+            made = null;
         }
         else if (changed is MealEdit.Outdated)
         {
             await LoadAsync();
-            isCurrent = false;
         }
     }
 

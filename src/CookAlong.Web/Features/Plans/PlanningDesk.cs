@@ -19,14 +19,23 @@ public sealed class PlanningDesk(IMealPlanner planner, IDbContextFactory<CookAlo
     readonly SemaphoreSlim seats = new(2);
     int seated;
 
-    /// <summary>The best plan found, kept under the meal's version. Raising <paramref name="stop"/> keeps the best so far; raising <paramref name="leave"/> drops it.</summary>
+    /// <summary>
+    /// The best plan found, kept under the meal's version. Raising <paramref name="stop"/> keeps the best so far; where there is
+    /// none yet nothing is kept, and null says so. Raising <paramref name="leave"/> drops what was found.
+    /// </summary>
     /// <exception cref="OperationCanceledException">They left.</exception>
-    public async Task<Plan> PlanAsync(MealRow row, Meal meal, int cushion, Leans leans, IProgress<PlanProgress>? progress, CancellationToken stop, CancellationToken leave)
+    public async Task<Plan?> PlanAsync(MealRow row, Meal meal, int cushion, Leans leans, IProgress<PlanProgress>? progress, CancellationToken stop, CancellationToken leave)
     {
         // Whoever leans the plan otherwise wants it moved; moving has no price then.
-        var previous = await LatestAsync(row, meal, leave) is var (latest, _) && latest.Cost.Leans == leans ? latest : null;
+        var previous = await ReadAsync(row, meal, leave) is var (latest, _) && latest.HasStepsOf(meal) && latest.Cost.Leans == leans ? latest : null;
         var plan = await SeatedAsync(meal, (request, either) =>
             Cushions.Rehearsed(meal, planner.Plan(request with { Previous = previous, Cushion = cushion, Leans = leans }, progress, either)), stop, leave);
+        if (plan.Status == PlanStatus.None && stop.IsCancellationRequested)
+        {
+            // Nobody has found out that there is none.
+            return null;
+        }
+
         await KeepAsync(row, meal, plan, leave);
         return plan;
     }
@@ -37,14 +46,17 @@ public sealed class PlanningDesk(IMealPlanner planner, IDbContextFactory<CookAlo
         SeatedAsync(meal, (request, either) => Cushions.Reach(planner, request with { Leans = plain.Cost.Leans }, plain, wish, progress, either), stop, leave);
 
     /// <summary>The latest plan of the meal, and whether it was made for the meal as it is now; null when there is none that still fits it.</summary>
-    public async Task<(Plan Plan, bool IsCurrent)?> LatestAsync(MealRow row, Meal meal, CancellationToken leave = default)
+    public async Task<(Plan Plan, bool IsCurrent)?> LatestAsync(MealRow row, Meal meal, CancellationToken leave = default) =>
+        await ReadAsync(row, meal, leave) is var (plan, isCurrent) && plan.IsOf(meal) ? (plan, isCurrent) : null;
+
+    public void Dispose() => seats.Dispose();
+
+    async Task<(Plan Plan, bool IsCurrent)?> ReadAsync(MealRow row, Meal meal, CancellationToken leave)
     {
         await using var db = await database.CreateDbContextAsync(leave);
         var kept = await db.Plans.AsNoTracking().Where(plan => plan.Meal == row.Id).OrderByDescending(plan => plan.MadeAt).ThenByDescending(plan => plan.Id).FirstOrDefaultAsync(leave);
-        return kept is not null && PlanFile.Read(kept.Document, meal).Plan is { } plan && Fits(meal, plan) ? (plan, kept.MealVersion == row.Version) : null;
+        return kept is not null && PlanFile.Read(kept.Document, meal).Plan is { } plan ? (plan, kept.MealVersion == row.Version) : null;
     }
-
-    public void Dispose() => seats.Dispose();
 
     async Task<T> SeatedAsync<T>(Meal meal, Func<PlanRequest, CancellationToken, T> work, CancellationToken stop, CancellationToken leave)
     {
@@ -76,10 +88,6 @@ public sealed class PlanningDesk(IMealPlanner planner, IDbContextFactory<CookAlo
             SpareMemory.GiveBack();
         }
     }
-
-    /// <summary>Steps may have come and gone since it was made; times and people may differ, that is what planning again is for.</summary>
-    static bool Fits(Meal meal, Plan plan) =>
-        plan.Status == PlanStatus.None || plan.Steps.Select(step => step.Step).ToHashSet().SetEquals(meal.Steps.Select(step => step.Id));
 
     /// <summary>Makes it the meal's plan.</summary>
     public async Task KeepAsync(MealRow row, Meal meal, Plan plan, CancellationToken leave)

@@ -8,7 +8,7 @@ namespace CookAlong.Web.Features.Plans;
 /// <summary>How sure a plan is and what more would cost, in sentences for the plan page and the terminal alike.</summary>
 public static class SureWords
 {
-    /// <summary>"80 of 100"; never "100 of 100", for no rehearsal proves that nothing can go wrong.</summary>
+    /// <summary>"80 of 100"; never "100 of 100", for no number of days proves that nothing can go wrong.</summary>
     public static string Of100(double share) => share >= 0.995 ? "more than 99 of 100" : $"{Hundredths(share)} of 100";
 
     /// <summary>When a course is served over all days.</summary>

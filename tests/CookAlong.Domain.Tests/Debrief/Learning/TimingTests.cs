@@ -65,6 +65,10 @@ public sealed class TimingTests
         Assert.Empty(Read(KitchenStory.Begun().Given(new RunEvent.StepStarted(Stuff)).At(12, 30).Given(new RunEvent.KitchenPaused(null)).At(12, 40).Given(new RunEvent.KitchenWentOn()).At(12, 50).Finished(Stuff)));
 
     [Fact]
+    public void What_is_ticked_off_while_everything_is_held_for_good_teaches_nothing() =>
+        Assert.Empty(Read(KitchenStory.Begun().Given(new RunEvent.StepStarted(Stuff)).At(12, 30).Given(new RunEvent.KitchenPaused(null)).At(12, 50).Finished(Stuff)));
+
+    [Fact]
     public void Where_it_was_planned_with_what_was_learned_it_is_held_against_the_recipe()
     {
         var story = KitchenStory.Begun().Given(new RunEvent.StepStarted(Stuff)).At(12, 46).Finished(Stuff);
