@@ -87,11 +87,14 @@ public sealed partial record Run
         return WithoutForecast(readings, core.Celsius);
     }
 
-    /// <summary>Where nobody can say when, the reading counts; and where it is the first, another must agree with it.</summary>
+    /// <summary>Readings of one joint a few minutes apart are no farther apart; °C, own estimate.</summary>
+    const int Agrees = 20;
+
+    /// <summary>Where nobody can say when, the reading counts once the one before it agrees: a bone, or a slip of the finger, ends nothing.</summary>
     static CoreWord WithoutForecast(IReadOnlyList<ProbeReading> readings, int celsius) =>
         ReadingCheck.Impossible(readings[^1]) is { } impossible ? new CoreWord(CoreVerdict.Impossible, Celsius: impossible.IfFahrenheit)
         : readings[^1].Celsius < celsius ? new CoreWord(CoreVerdict.NoForecast)
-        : readings.Count(reading => ReadingCheck.Impossible(reading) is null) > 1 ? new CoreWord(CoreVerdict.Reached)
+        : readings.SkipLast(1).LastOrDefault(reading => ReadingCheck.Impossible(reading) is null) is { Celsius: var before } && before >= celsius - Agrees && readings.Count > 1 ? new CoreWord(CoreVerdict.Reached)
         : new CoreWord(CoreVerdict.OnceMore);
 
     /// <summary>The step with a core temperature that this one is, or as oven work of the same joint leads to; null = none.</summary>

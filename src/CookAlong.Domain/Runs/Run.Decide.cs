@@ -100,10 +100,14 @@ public sealed partial record Run
         _ => throw new UnreachableException($"Nobody has said who may ask for {command.GetType().Name}."),
     };
 
+    /// <summary>A day after its last table nobody cooks it any more, though nobody said so.</summary>
+    public bool IsLongOver(DateTimeOffset now) => Ended is null && now - Meal.Courses.Max(course => Minute.Later(course.TableTime, Plan.TableTime(course.Id))).Utc > TimeSpan.FromDays(1);
+
     /// <summary>What the kitchen does without anybody's tap.</summary>
     Decision DecideByItself(RunCommand command, DateTimeOffset now) => command switch
     {
         RunCommand.FreeStep c => OnStep(c.Step, step => Free(step, c.From, c.IsSilent, now)),
+        RunCommand.EndRun => IsLongOver(now) ? new RunEvent.RunEnded() : new Refusal.NotYourRole(Role.Host),
         RunCommand.AcceptPlan c => TakesByItself(c.Plan) ? Accept(c) : new Refusal.NotYourRole(Role.Host),
         _ => new Refusal.NotInThisRun(),
     };

@@ -227,6 +227,14 @@ public sealed class CoreTests
         Assert.True(slow.Likely > Clock(14, 20));
     }
 
+    [Fact]
+    public void Without_a_forecast_one_reading_far_from_the_others_ends_nothing()
+    {
+        var leapt = Read(Roasting(new CoreWanted(74, null)), (20, 20), (30, 76));
+        Assert.Equal(CoreVerdict.OnceMore, leapt.Run.StateOf(Roast).Word!.Verdict);
+        Assert.Equal(CoreVerdict.Reached, Read(leapt, (32, 75)).Run.StateOf(Roast).Word!.Verdict);
+    }
+
     static Refusal WhyNotDone(KitchenStory story, int minutes) => Assert.IsType<Decision.Refused>(
         story.Run.Decide(new Tap(Command(7), Host, new RunCommand.FinishStep(Roast)), Clock(12, 40).AddMinutes(minutes))).Why;
 

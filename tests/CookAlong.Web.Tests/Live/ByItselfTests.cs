@@ -40,6 +40,33 @@ public sealed class ByItselfTests
     }
 
     [Fact]
+    public async Task A_meal_that_nobody_ended_is_over_a_day_after_its_table_and_is_let_go_of_later()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        await ActAsync(kitchen, Clock(15).AddDays(1));
+        Assert.Null((await kitchen.LoadAsync()).Ended);
+        await ActAsync(kitchen, Clock(15, 1).AddDays(1));
+        Assert.NotNull((await kitchen.LoadAsync()).Ended);
+        Assert.Contains("The kitchen ended the meal", await kitchen.Host.ReadAsync($"/cook/{kitchen.Run}/log"), StringComparison.Ordinal);
+
+        var live = await LiveAsync(kitchen);
+        Assert.False(kitchen.House.Get<LiveRuns>().Forget(live));
+        kitchen.House.Clock.Advance(TimeSpan.FromMinutes(10));
+        kitchen.House.Get<LiveRuns>().Forget(live);
+        Assert.DoesNotContain(live, kitchen.House.Get<LiveRuns>().Known);
+    }
+
+    [Fact]
+    public async Task Two_who_start_at_once_cook_in_one_kitchen()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        await kitchen.TapAsync(kitchen.Host, new { kind = "endRun" });
+        var both = await Task.WhenAll(kitchen.StartAsync(), kitchen.StartAsync());
+        Assert.Equal(both[0], both[1]);
+        Assert.NotEqual(kitchen.Run, both[0]);
+    }
+
+    [Fact]
     public async Task A_planned_step_of_somebody_whose_phone_is_silent_is_free_too()
     {
         await using var kitchen = await LiveKitchen.StartedAsync();

@@ -146,6 +146,20 @@ public sealed class OutwardTests
         }));
     }
 
+    // SEC 1, 3.2.2: a public key is a point of its curve; 65 bytes that are none cannot be encrypted for.
+    [Fact]
+    public async Task A_subscription_without_its_key_or_with_none_of_the_curve_is_refused()
+    {
+        await using var kitchen = await StartAsync();
+        var ivo = await kitchen.JoinAsync("Ivo");
+        byte[] none = [4, .. Enumerable.Repeat((byte)7, 64)];
+        foreach (var asked in new object[] { new { }, new { endpoint = "https://push.example/1", p256dh = Base64Url.EncodeToString(none), auth = Base64Url.EncodeToString(new byte[16]) } })
+        {
+            using var answer = await ivo.PostJsonAsync($"/cook/{kitchen.Run}/push", asked);
+            Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        }
+    }
+
     [Theory]
     [InlineData("http://push.example/1")]
     [InlineData("file:///etc/passwd")]

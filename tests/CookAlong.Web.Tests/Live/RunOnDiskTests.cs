@@ -63,7 +63,7 @@ public sealed class RunOnDiskTests
         var stale = await kitchen.TapAsync(kitchen.Host, new { kind = "startStep", step = "stuff" });
         Assert.False(stale.Accepted);
         Assert.Contains("12:20", stale.Reason, StringComparison.Ordinal);
-        Assert.Equal(3, (await kitchen.LoadAsync()).Sequence);
+        Assert.Equal(4, (await kitchen.LoadAsync()).Sequence);
     }
 
     [Theory]
@@ -111,7 +111,7 @@ public sealed class RunOnDiskTests
             new Decision.Refused(new Refusal.AlreadyStarted(Stuff, Clock(12, 20))),
             await there.SendAsync(new Tap(new CommandId(LiveKitchen.NewCommand()), host, new RunCommand.StartStep(Stuff))));
         Assert.IsType<Decision.Accepted>(await there.SendAsync(new Tap(new CommandId(LiveKitchen.NewCommand()), host, new RunCommand.FinishStep(Stuff))));
-        Assert.Equal(4, (await kitchen.LoadAsync()).Sequence);
+        Assert.Equal(5, (await kitchen.LoadAsync()).Sequence);
     }
 
     [Fact]

@@ -1,15 +1,14 @@
 using System.Security.Claims;
 using CookAlong.Domain.Runs;
 using CookAlong.Domain.Runs.Rehearsing;
-using CookAlong.Intake.PlanFiles;
 using CookAlong.Web.Data;
 using CookAlong.Web.Features.Household;
 using CookAlong.Web.Features.Live.Line;
 using CookAlong.Web.Features.Live.Runs;
 using CookAlong.Web.Features.Meals;
+using CookAlong.Web.Features.Plans;
 using CookAlong.Web.Features.Settings;
 using Microsoft.AspNetCore.Mvc;
-using Microsoft.EntityFrameworkCore;
 
 namespace CookAlong.Web.Features.Live;
 
@@ -18,10 +17,10 @@ static class LiveEndpoints
     public static void MapLiveEndpoints(this WebApplication app)
     {
         // The form binding makes antiforgery look at it.
-        app.MapPost("/meals/{meal:guid}/runs", (HttpContext http, Guid meal, MealBook book, IDbContextFactory<CookAlongDb> databases, EventLog log, LiveRuns runs, HouseholdRegion region, [FromForm] string? _) =>
-            StartAsync(http, meal, rate: null, book, databases, log, runs, region)).RequireAuthorization(HouseholdFeature.HostPolicy);
-        app.MapPost("/meals/{meal:guid}/rehearsals", (HttpContext http, Guid meal, MealBook book, IDbContextFactory<CookAlongDb> databases, EventLog log, LiveRuns runs, HouseholdRegion region, [FromForm] int rate) =>
-            rate is < RunClock.Slowest or > RunClock.Fastest ? Task.FromResult(Results.BadRequest()) : StartAsync(http, meal, rate, book, databases, log, runs, region)).RequireAuthorization(HouseholdFeature.HostPolicy);
+        app.MapPost("/meals/{meal:guid}/runs", (HttpContext http, Guid meal, MealBook book, PlanningDesk desk, EventLog log, LiveRuns runs, HouseholdRegion region, [FromForm] string? _) =>
+            StartAsync(http, meal, rate: null, book, desk, log, runs, region)).RequireAuthorization(HouseholdFeature.HostPolicy);
+        app.MapPost("/meals/{meal:guid}/rehearsals", (HttpContext http, Guid meal, MealBook book, PlanningDesk desk, EventLog log, LiveRuns runs, HouseholdRegion region, [FromForm] int rate) =>
+            rate is < RunClock.Slowest or > RunClock.Fastest ? Task.FromResult(Results.BadRequest()) : StartAsync(http, meal, rate, book, desk, log, runs, region)).RequireAuthorization(HouseholdFeature.HostPolicy);
         var cook = app.MapGroup("/cook/{run:guid}").RequireAuthorization(HouseholdFeature.InRunPolicy);
         cook.MapPost("/taps", TapAsync);
         cook.MapGet("/calls", CallsAsync);
@@ -29,7 +28,7 @@ static class LiveEndpoints
 
     /// <summary>Begins the meal's run, or goes to the one that is going on: a host who taps twice has one kitchen, not two.</summary>
     /// <param name="rate">How fast a rehearsal is to run; null = it is cooked. One does not stand in the other's way.</param>
-    static async Task<IResult> StartAsync(HttpContext http, Guid meal, int? rate, MealBook book, IDbContextFactory<CookAlongDb> databases, EventLog log, LiveRuns runs, HouseholdRegion region)
+    static async Task<IResult> StartAsync(HttpContext http, Guid meal, int? rate, MealBook book, PlanningDesk desk, EventLog log, LiveRuns runs, HouseholdRegion region)
     {
         if (await log.UnfinishedAsync(meal, rate is not null, http.RequestAborted) is { } going)
         {
@@ -41,19 +40,14 @@ static class LiveEndpoints
             return Results.NotFound();
         }
 
-        await using var db = await databases.CreateDbContextAsync(http.RequestAborted);
-
-        var plans = db.Plans.AsNoTracking().Where(plan => plan.Meal == meal && plan.MealVersion == row.Version);
-        if (await plans.OrderByDescending(plan => plan.MadeAt).FirstOrDefaultAsync() is not { } kept
-            || PlanFile.Read(kept.Document, opened.Meal) is not { IsGood: true } plan
-            || plan.Plan.Status == Domain.Planning.PlanStatus.None)
+        if (await desk.LatestAsync(row, opened.Meal, http.RequestAborted) is not { IsCurrent: true, Plan: { Status: not Domain.Planning.PlanStatus.None } plan })
         {
             // Without a plan of the meal as it is now there is nothing to cook by; its page says so and makes one.
             return Results.Redirect($"/meals/{meal}/plan");
         }
 
         var host = Visitor.Of(http.User)!;
-        var live = await runs.StartAsync(meal, opened.Meal, plan.Plan, host.Person, http.User.FindFirstValue(ClaimTypes.Name) ?? "Host", rate, opened.Written, (await region.AskAsync(http.RequestAborted)).Region);
+        var live = await runs.StartAsync(meal, opened.Meal, plan, host.Person, http.User.FindFirstValue(ClaimTypes.Name) ?? "Host", rate, opened.Written, (await region.AskAsync(http.RequestAborted)).Region);
         return Results.Redirect($"/cook/{live.Current.Id}");
     }
 

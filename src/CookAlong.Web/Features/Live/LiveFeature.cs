@@ -1,5 +1,3 @@
-using CookAlong.Domain.Planning;
-using CookAlong.Planner;
 using CookAlong.Web.Data;
 using CookAlong.Web.Features.Live.Calls;
 using CookAlong.Web.Features.Live.Door;
@@ -11,7 +9,6 @@ using CookAlong.Web.Features.Live.Probes;
 using CookAlong.Web.Features.Live.Rehearsals;
 using CookAlong.Web.Features.Live.Runs;
 using Microsoft.AspNetCore.Http.Connections;
-using Microsoft.Extensions.DependencyInjection.Extensions;
 
 namespace CookAlong.Web.Features.Live;
 
@@ -36,7 +33,6 @@ public static class LiveFeature
             options.ClientTimeoutInterval = TimeSpan.FromSeconds(30);
             options.EnableDetailedErrors = false;
         });
-        services.TryAddSingleton<IMealPlanner>(_ => MealPlanners.ForThisMachine());
         services.AddSingleton<EventLog>();
         services.AddSingleton<LiveRuns>();
         services.AddSingleton<RunClocks>();

@@ -6,7 +6,7 @@ using CookAlong.Web.Features.Live.Runs;
 namespace CookAlong.Web.Features.Live.Calls;
 
 /// <summary>Looks at every running meal once a second: sends the calls that have come, says what has moved, and does what the kitchen does by itself.</summary>
-public sealed class CallClock(LiveRuns runs, LiveScreens screens, DueCalls calls, ByItself byItself, OutwardCalls outward, Boards boards, TimeProvider time, ILogger<CallClock> log) : BackgroundService
+public sealed class CallClock(LiveRuns runs, LiveScreens screens, DueCalls calls, ByItself byItself, OutwardCalls outward, ReplanOffers offers, OpenScreens open, Boards boards, TimeProvider time, ILogger<CallClock> log) : BackgroundService
 {
     static readonly TimeSpan Beat = TimeSpan.FromSeconds(1);
 
@@ -19,12 +19,27 @@ public sealed class CallClock(LiveRuns runs, LiveScreens screens, DueCalls calls
         using var clock = new PeriodicTimer(Beat, time);
         do
         {
-            foreach (var live in runs.Known.Where(live => live.Current.Ended is null))
+            foreach (var live in runs.Known)
             {
-                await LookAtAsync(live, stoppingToken);
+                if (live.Current.Ended is null)
+                {
+                    await LookAtAsync(live, stoppingToken);
+                }
+                else if (open.Of(live.Current.Id).All.Length == 0 && runs.Forget(live))
+                {
+                    Forget(live.Current.Id);
+                }
             }
         }
         while (await clock.WaitForNextTickAsync(stoppingToken));
+    }
+
+    void Forget(RunId run)
+    {
+        boards.Forget(run);
+        screens.Forget(run);
+        offers.Forget(run);
+        settled.RemoveWhere(one => one.Item1 == run);
     }
 
     async Task LookAtAsync(LiveRun live, CancellationToken stop)

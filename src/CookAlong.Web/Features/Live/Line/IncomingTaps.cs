@@ -14,7 +14,7 @@ public sealed class IncomingTaps(LiveRuns runs, ReplanOffers offers, Sessions se
     /// <summary>The visitor as a person of the run. A host of the household is let in; anybody else must have joined.</summary>
     public async Task<RunPerson?> AdmitAsync(LiveRun live, Visitor visitor, string? name)
     {
-        if (!live.Current.People.ContainsKey(visitor.Person) && visitor.IsHost)
+        if (!live.Current.People.ContainsKey(visitor.Person) && visitor.IsHost && live.Current.Ended is null)
         {
             // A second host gets the hands of their name, unless somebody else has them already.
             var hands = name is null ? null : live.Current.Helpers.Where(helper => !helper.IsChild && live.Current.PersonOf(helper.Id) is null).Called(name);

@@ -44,6 +44,8 @@ public sealed class LiveScreens(IHubContext<LiveHub> hub, ReplanOffers offers, O
         }
     }
 
+    public void Forget(RunId run) => told.TryRemove(run, out _);
+
     public void Ring(RunId run, CallId call) => Send(run, "Ring", new CallNews(call.Value));
 
     ChangedNews News(Run run, Board board)

@@ -45,7 +45,17 @@ public sealed class Deliveries(IDbContextFactory<CookAlongDb> databases)
         var claimed = new List<DeliveryRow>();
         foreach (var row in await db.Set<DeliveryRow>().AsNoTracking().Where(row => row.DoneAt == null && row.NextAt <= at).OrderBy(row => row.Due).Take(100).ToListAsync(stop))
         {
-            if (await Of(db, row).Where(one => one.DoneAt == null && one.NextAt == row.NextAt).ExecuteUpdateAsync(set => set.SetProperty(one => one.NextAt, later), stop) == 1)
+            if (await Of(db, row).Where(one => one.DoneAt == null && one.NextAt == row.NextAt).ExecuteUpdateAsync(set => set.SetProperty(one => one.NextAt, later).SetProperty(one => one.Tries, row.Tries + 1), stop) != 1)
+            {
+                continue;
+            }
+
+            // A try counts when it begins, so that what ends every try without a word does not go on for ever.
+            if (row.Tries > Again.Length)
+            {
+                await DoneAsync(row, now, row.Failure ?? "Every try was cut short.", stop);
+            }
+            else
             {
                 claimed.Add(row);
             }
@@ -59,7 +69,7 @@ public sealed class Deliveries(IDbContextFactory<CookAlongDb> databases)
     {
         await using var db = await databases.CreateDbContextAsync(stop);
         await Of(db, row).ExecuteUpdateAsync(
-            set => set.SetProperty(one => one.DoneAt, now.ToUnixTimeMilliseconds()).SetProperty(one => one.Failure, why).SetProperty(one => one.Tries, row.Tries + 1), stop);
+            set => set.SetProperty(one => one.DoneAt, now.ToUnixTimeMilliseconds()).SetProperty(one => one.Failure, why), stop);
     }
 
     /// <summary>Tries again later, a few times.</summary>
@@ -74,7 +84,7 @@ public sealed class Deliveries(IDbContextFactory<CookAlongDb> databases)
         var next = now.AddSeconds(Again[row.Tries]).ToUnixTimeMilliseconds();
         await using var db = await databases.CreateDbContextAsync(stop);
         await Of(db, row).ExecuteUpdateAsync(
-            set => set.SetProperty(one => one.NextAt, next).SetProperty(one => one.Failure, why).SetProperty(one => one.Tries, row.Tries + 1), stop);
+            set => set.SetProperty(one => one.NextAt, next).SetProperty(one => one.Failure, why), stop);
     }
 
     static IQueryable<DeliveryRow> Of(CookAlongDb db, DeliveryRow row) =>

@@ -14,18 +14,33 @@ public sealed class OutwardPost(Deliveries deliveries, WaysOut ways, PushSubscri
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
-        while (true)
+        var sending = new List<Task>();
+        try
         {
-            await Task.Delay(Beat, time, stoppingToken);
-            try
+            while (true)
             {
-                await SendDueAsync(stoppingToken);
+                await Task.Delay(Beat, time, stoppingToken);
+                // Not awaited: a web hook that hangs must not hold up a locked phone. What is on its way is claimed.
+                sending.RemoveAll(one => one.IsCompleted);
+                sending.Add(TrySendDueAsync(stoppingToken));
             }
-            catch (Exception failure) when (!stoppingToken.IsCancellationRequested)
-            {
-                // The last resort of a loop that must not stop, as in CallClock: the next beat tries again.
-                log.LogError(failure, "Calls could not be sent out; the next try is in {Seconds} s.", Beat.TotalSeconds);
-            }
+        }
+        finally
+        {
+            await Task.WhenAll(sending);
+        }
+    }
+
+    async Task TrySendDueAsync(CancellationToken stop)
+    {
+        try
+        {
+            await SendDueAsync(stop);
+        }
+        catch (Exception failure) when (!stop.IsCancellationRequested)
+        {
+            // The last resort of a loop that must not stop, as in CallClock: the next beat tries again.
+            log.LogError(failure, "Calls could not be sent out; the next try is in {Seconds} s.", Beat.TotalSeconds);
         }
     }
 

@@ -16,6 +16,8 @@ public sealed class Boards(RunClocks clocks)
             ? last.Board
             : NewOf(run);
 
+    public void Forget(RunId run) => made.TryRemove(run, out _);
+
     /// <summary>Of this very moment.</summary>
     public Board NewOf(Run run)
     {

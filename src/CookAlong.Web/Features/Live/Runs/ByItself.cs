@@ -9,6 +9,12 @@ public sealed class ByItself(ReplanOffers offers, OpenScreens open, TimeProvider
 {
     public async Task ActAsync(LiveRun live, Board board)
     {
+        if (live.Current.IsLongOver(board.At))
+        {
+            await SendAsync(live, new RunCommand.EndRun());
+            return;
+        }
+
         foreach (var (step, helper, isSilent) in Late(live.Current, board).ToList())
         {
             await SendAsync(live, new RunCommand.FreeStep(step, helper, isSilent));

@@ -11,6 +11,10 @@ public sealed class LiveRun(Run run, EventLog log, LiveScreens screens, RunClock
 
     // What changed nothing left nothing in the log. A copy of it that was long on its way must not do now what was refused then.
     readonly Dictionary<CommandId, Decision> withoutEffect = [];
+    readonly Queue<CommandId> oldest = [];
+
+    /// <summary>Taps without effect that are remembered; a copy that comes after so many others is decided anew.</summary>
+    const int Remembered = 500;
 
     volatile Run current = run;
 
@@ -37,7 +41,7 @@ public sealed class LiveRun(Run run, EventLog log, LiveScreens screens, RunClock
                     // What the kitchen does by itself is sent once and never again under that id: nothing to remember.
                     if (tap.By is not null)
                     {
-                        withoutEffect[tap.Id] = decision;
+                        Remember(tap.Id, decision);
                     }
 
                     return decision;
@@ -64,4 +68,14 @@ public sealed class LiveRun(Run run, EventLog log, LiveScreens screens, RunClock
     }
 
     public void Dispose() => turn.Dispose();
+
+    void Remember(CommandId tap, Decision decision)
+    {
+        withoutEffect[tap] = decision;
+        oldest.Enqueue(tap);
+        if (oldest.Count > Remembered)
+        {
+            withoutEffect.Remove(oldest.Dequeue());
+        }
+    }
 }

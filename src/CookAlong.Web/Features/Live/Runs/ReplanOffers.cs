@@ -39,28 +39,35 @@ public sealed class ReplanOffers(IMealPlanner planner, RunClocks clocks, ILogger
             return Task.CompletedTask;
         }
 
-        if (questions.TryGetValue(run.Id, out var asked)
-            && (asked.Basis == run.PlanBasis ? !asked.Answer.IsCompleted || late < asked.LateMinutes + AskAgainAfter : !asked.Answer.IsCompleted && board.Slip is null))
+        // The clock's beat and a tap may ask at once: one search is enough.
+        lock (questions)
         {
-            return asked.Answer;
-        }
+            if (questions.TryGetValue(run.Id, out var asked)
+                && (asked.Basis == run.PlanBasis ? !asked.Answer.IsCompleted || late < asked.LateMinutes + AskAgainAfter : !asked.Answer.IsCompleted && board.Slip is null))
+            {
+                return asked.Answer;
+            }
 
-        var now = clocks.Now(run.Id);
-        var offers = new Offers();
-        var answer = Task.Run(() => Ask(run, late, now, offers, better));
-        answer.ContinueWith(
-            failed => log.LogError(failed.Exception, "No new plan for run {Run}: the planner failed.", run.Id),
-            CancellationToken.None,
-            TaskContinuationOptions.OnlyOnFaulted,
-            TaskScheduler.Default);
-        questions[run.Id] = new Question(run.PlanBasis, late, answer, offers);
-        return answer;
+            asked?.Stop.Cancel();
+            var now = clocks.Now(run.Id);
+            var (offers, stop) = (new Offers(), new CancellationTokenSource());
+            var answer = Task.Run(() => Ask(run, late, now, offers, better, stop.Token));
+            answer.ContinueWith(
+                failed => log.LogError(failed.Exception, "No new plan for run {Run}: the planner failed.", run.Id),
+                CancellationToken.None,
+                TaskContinuationOptions.OnlyOnFaulted,
+                TaskScheduler.Default);
+            questions[run.Id] = new Question(run.PlanBasis, late, answer, offers, stop);
+            return answer;
+        }
     }
+
+    public void Forget(RunId run) => questions.TryRemove(run, out _);
 
     ImmutableList<Offer> Standing(Run run) =>
         questions.TryGetValue(run.Id, out var asked) && !asked.Answer.IsFaulted && asked.Basis == run.PlanBasis && run.Ended is null ? asked.Offers.All : [];
 
-    void Ask(Run run, int lateMinutes, DateTimeOffset now, Offers offers, Action? better)
+    void Ask(Run run, int lateMinutes, DateTimeOffset now, Offers offers, Action? better, CancellationToken stop)
     {
         void Hear(Plan plan)
         {
@@ -73,7 +80,7 @@ public sealed class ReplanOffers(IMealPlanner planner, RunClocks clocks, ILogger
             }
         }
 
-        Hear(planner.Plan(run.Replan(Limits, now), new Found(Hear)));
+        Hear(planner.Plan(run.Replan(Limits, now), new Found(Hear), stop));
     }
 
     /// <summary>Where the plan was upset any plan is: the old one cannot be kept. Else it must serve sooner.</summary>
@@ -89,7 +96,7 @@ public sealed class ReplanOffers(IMealPlanner planner, RunClocks clocks, ILogger
             : run.Wish is { IsEarly: false } || run.Meal.Courses.Max(course => plan.TableTime(course.Id) - course.TableTime) < lateMinutes;
     }
 
-    sealed record Question(long Basis, int LateMinutes, Task Answer, Offers Offers);
+    sealed record Question(long Basis, int LateMinutes, Task Answer, Offers Offers, CancellationTokenSource Stop);
 
     sealed record Offer(OfferedPlan Shown, Plan Plan, long MadeAt);
 
