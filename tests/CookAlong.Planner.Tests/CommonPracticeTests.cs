@@ -16,7 +16,7 @@ public sealed class CommonPracticeTests
     {
         var meal = RoastDinner();
 
-        var plan = Plan(meal, seconds: 8);
+        var plan = Plan(meal, effort: 8);
 
         Assert.NotEqual(PlanStatus.None, plan.Status);
         Assert.Equal(0, plan.Cost.LateMinutes);

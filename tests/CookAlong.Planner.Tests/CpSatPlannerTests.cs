@@ -139,7 +139,7 @@ public sealed class CpSatPlannerTests
         var noSuchThing = Meal(120, Kitchen(), [Cook("cook")], Dish("shake", OnTheSide(5), Alone("shake-mix", 5, With("blender"))));
         var nobodyAtAll = Meal(120, Kitchen(), [], Dish("egg", OnTheSide(5), Nearby("egg-boil", 5, OnRings())));
 
-        Assert.All([tooHot, nobodyCan, noSuchThing, nobodyAtAll], meal => Assert.Equal(PlanStatus.None, Plan(meal, seconds: 2).Status));
+        Assert.All([tooHot, nobodyCan, noSuchThing, nobodyAtAll], meal => Assert.Equal(PlanStatus.None, Plan(meal, effort: 2).Status));
     }
 
     [Fact]

@@ -14,7 +14,7 @@ public sealed class PlanAgainTests
     public void Asking_one_person_for_one_step_moves_only_a_few_of_the_lunch()
     {
         var meal = SeedMealsTests.Meal("midwinter-lunch.json");
-        var before = Plan(meal, seconds: 4);
+        var before = Plan(meal, effort: 4);
         var (step, other) = meal.Steps
             .Where(step => step.Way.People == 1 && step.By.IsEmpty && step.Options.IsEmpty && before.Step(step.Id).Helpers.Length == 1)
             .Select(step => (step, meal.Helpers.FirstOrDefault(helper => CouldDo(helper, step, before.Step(step.Id)))))

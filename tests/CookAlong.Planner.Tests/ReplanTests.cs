@@ -126,7 +126,7 @@ public sealed class ReplanTests
     public void What_is_handed_back_in_the_end_is_no_dearer_than_any_plan_that_was_offered()
     {
         var meal = SeedMealsTests.Meal("midwinter-lunch.json");
-        var told = Plan(meal, seconds: 1);
+        var told = Plan(meal, effort: 1);
         foreach (var before in new[] { 240, 180, 120, 90, 60, 30 })
         {
             var (now, offers) = (told.Courses.Max(course => course.TableTime) - before, new List<Plan>());

@@ -16,7 +16,7 @@ public sealed class SeedMealsTests
     {
         var meal = Meal(file);
 
-        var plan = Plan(meal, seconds: 4);
+        var plan = Plan(meal, effort: 4);
 
         Assert.NotEqual(PlanStatus.None, plan.Status);
         Assert.Equal(0, plan.Cost.LateMinutes);

@@ -107,7 +107,7 @@ public sealed class EncodingTests
     private static void FitsIn(int minutes, Kitchen kitchen, Helper[] helpers, params Dish[] dishes)
     {
         var fits = Plan(Meal(minutes, kitchen, helpers, dishes));
-        var doesNot = Plan(Meal(minutes - 1, kitchen, helpers, dishes), seconds: 4);
+        var doesNot = Plan(Meal(minutes - 1, kitchen, helpers, dishes), effort: 4);
 
         Assert.Equal((PlanStatus.Optimal, 0), (fits.Status, fits.Cost.LateMinutes));
         Assert.True(doesNot.Status == PlanStatus.None || doesNot.Cost.LateMinutes > 0, "it fits a minute less too");
