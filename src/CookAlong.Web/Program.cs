@@ -48,6 +48,7 @@ public partial class Program
         services.AddShopping();
         services.AddDebrief();
         services.AddSettings();
+        services.AddHealth();
         services.AddLeftovers();
         services.Configure<ForwardedHeadersOptions>(options =>
         {

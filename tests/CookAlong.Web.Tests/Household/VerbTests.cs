@@ -11,6 +11,7 @@ public sealed class VerbTests
     [InlineData("seed")]
     [InlineData("backup")]
     [InlineData("restore")]
+    [InlineData("doctor")]
     [InlineData("migrate")]
     [InlineData("healthcheck")]
     [InlineData("plan")]
@@ -67,6 +68,23 @@ public sealed class VerbTests
         SqliteConnection.ClearAllPools();
         Assert.Equal(0, (await RunAsync("restore", "--data", other.FullName, copy)).Exit);
         other.Delete(recursive: true);
+    }
+
+    [Fact]
+    public async Task The_doctor_looks_at_a_running_household_and_says_by_its_exit_whether_anything_is_to_be_done()
+    {
+        await using var app = new AppFactory();
+        await app.HostAsync();
+        await RunAsync("backup", "--data", app.DataFolder);
+
+        // Port 0 is any port that is free.
+        var (exit, output, _) = await RunAsync("doctor", "--data", app.DataFolder, "--urls", "http://127.0.0.1:0");
+
+        Assert.Contains("Database: The database is sound", output, StringComparison.Ordinal);
+        Assert.Contains("Backups: Last good backup", output, StringComparison.Ordinal);
+        Assert.Equal(output.Contains("to do", StringComparison.Ordinal) ? 1 : 0, exit);
+        Directory.Delete(Path.Combine(app.DataFolder, "backups"), recursive: true);
+        Assert.Equal(2, (await RunAsync("doctor", "--data", "")).Exit);
     }
 
     [Fact]

@@ -2,6 +2,7 @@ using Bunit;
 using CookAlong.Domain.FoodSafety;
 using CookAlong.Domain.Quantities;
 using CookAlong.Web.Data.Backups;
+using CookAlong.Web.Features.Health;
 using CookAlong.Web.Features.Settings;
 using CookAlong.Web.Tests.Meals;
 using Microsoft.Extensions.DependencyInjection;
@@ -25,7 +26,7 @@ public sealed class SettingsPageTests : BunitContext
         region = new HouseholdRegion(household);
         settings = new HouseSettings(household.Folder, HouseSettings.DefaultUrls, [], []);
         daily = new DailyBackups(settings, new Backup(settings, clock), household, clock, NullLogger<DailyBackups>.Instance);
-        Services.AddSingleton(region).AddSingleton(settings).AddSingleton(daily).AddSingleton<TimeProvider>(clock);
+        Services.AddSingleton(region).AddSingleton(settings).AddSingleton(daily).AddSingleton<TimeProvider>(clock).AddHealth();
     }
 
     protected override void Dispose(bool disposing)
@@ -99,6 +100,17 @@ public sealed class SettingsPageTests : BunitContext
         Assert.StartsWith("Last good backup: Sunday 20 December 2026, 09:00 UTC, 3 days ago", Render<BackupPanel>().Find(".caution").TextContent, StringComparison.Ordinal);
 
         string Backups() => Render<BackupPanel>().Markup;
+    }
+
+    [Fact]
+    public async Task How_the_server_is_is_said_when_asked()
+    {
+        var panel = Render<HealthPanel>();
+        Assert.Empty(panel.FindAll("li"));
+
+        await panel.Find("button").ClickAsync(new());
+
+        panel.WaitForAssertion(() => Assert.Contains(panel.FindAll("li"), line => line.TextContent.Contains(household.Folder, StringComparison.Ordinal)));
     }
 
     [Fact]

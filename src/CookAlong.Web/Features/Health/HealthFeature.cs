@@ -7,9 +7,14 @@ namespace CookAlong.Web.Features.Health;
 /// <summary>For whatever watches the server. Neither says anything about the household.</summary>
 static class HealthFeature
 {
+    /// <summary>What a server says at /health/live.</summary>
+    public const string Alive = "alive";
+
+    public static IServiceCollection AddHealth(this IServiceCollection services) => services.AddSingleton(Machine.This).AddSingleton<Checkup>();
+
     public static void MapHealth(this WebApplication app)
     {
-        app.MapGet("/health/live", () => "alive").AllowAnonymous();
+        app.MapGet("/health/live", () => Alive).AllowAnonymous();
         app.MapGet("/health/ready", async (IDbContextFactory<CookAlongDb> databases, ILogger<CookAlongDb> log, CancellationToken stop) =>
         {
             try
