@@ -36,6 +36,11 @@ public sealed class VerbTests
 
         Assert.Equal(0, exit);
         Assert.Contains(copy, output, StringComparison.Ordinal);
+        if (!OperatingSystem.IsWindows())
+        {
+            Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(copy));
+        }
+
         await using var connection = new SqliteConnection($"Data Source={copy};Mode=ReadOnly;Pooling=False");
         await connection.OpenAsync(TestContext.Current.CancellationToken);
         await using var command = connection.CreateCommand();
@@ -82,8 +87,18 @@ public sealed class VerbTests
 
         Assert.Contains("Database: The database is sound", output, StringComparison.Ordinal);
         Assert.Contains("Backups: Last good backup", output, StringComparison.Ordinal);
-        Assert.Equal(output.Contains("to do", StringComparison.Ordinal) ? 1 : 0, exit);
-        Directory.Delete(Path.Combine(app.DataFolder, "backups"), recursive: true);
+        // The test's kitchen is cooking on a day that this machine's clock has not come to, or has long passed.
+        Assert.Equal(output.Contains("to do    ", StringComparison.Ordinal) ? 1 : 0, exit);
+        await using (var db = app.NewDb())
+        {
+            db.Sessions.Add(new() { Id = Guid.CreateVersion7(app.Clock.GetUtcNow()), Person = Guid.Empty, BeganAt = DateTimeOffset.MaxValue.ToUnixTimeMilliseconds() });
+            await db.SaveChangesAsync(TestContext.Current.CancellationToken);
+        }
+
+        (exit, output, _) = await RunAsync("doctor", "--data", app.DataFolder, "--urls", "http://127.0.0.1:0");
+        Assert.Equal(1, exit);
+        Assert.Contains("to do    Clock:", output, StringComparison.Ordinal);
+        Assert.Equal(0, (await RunAsync("doctor", "--data", Path.Combine(app.DataFolder, "new"), "--urls", "http://127.0.0.1:0")).Exit);
         Assert.Equal(2, (await RunAsync("doctor", "--data", "")).Exit);
     }
 

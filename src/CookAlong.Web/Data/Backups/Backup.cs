@@ -18,6 +18,7 @@ sealed class Backup(HouseSettings settings, TimeProvider time)
         {
             MakeFolder(Path.GetDirectoryName(Path.GetFullPath(file))!);
             File.Delete(part);
+            MakeClosed(part);
             Copy(part);
             BackupManifest.Of(part, settings.Keys, time.GetUtcNow()).Write(file);
             File.Move(part, file, overwrite: true);
@@ -26,6 +27,18 @@ sealed class Backup(HouseSettings settings, TimeProvider time)
         {
             throw new BackupException($"No backup could be written to {file}: {failure.Message} Look at the disk's space and at the folder's permissions.", failure);
         }
+    }
+
+    /// <summary>It holds password hashes, and may lie outside the data folder, which others cannot look into.</summary>
+    static void MakeClosed(string file)
+    {
+        var how = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
+        if (!OperatingSystem.IsWindows())
+        {
+            how.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+        }
+
+        new FileStream(file, how).Dispose();
     }
 
     void Copy(string part)

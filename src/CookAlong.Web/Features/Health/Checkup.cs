@@ -12,7 +12,10 @@ sealed class Checkup(HouseSettings settings, TimeProvider time, Machine machine)
         var place = new PlaceChecks(settings, machine);
         yield return place.Permissions();
         yield return place.FileSystem();
-        yield return place.Disk();
+        if (Directory.Exists(settings.Data))
+        {
+            yield return place.Disk();
+        }
 
         var ways = new WayChecks(settings, machine);
         if (File.Exists(settings.Database))

@@ -38,11 +38,6 @@ sealed class PlaceChecks(HouseSettings settings, Machine machine)
 
     public Finding Disk()
     {
-        if (!Directory.Exists(settings.Data))
-        {
-            return HealthWords.NoFolder(settings.Data);
-        }
-
         var size = File.Exists(settings.Database) ? new FileInfo(settings.Database).Length : 0;
         var needed = Math.Max(Copies * size, Least);
         var folders = new[] { settings.Data, settings.Backups }.Where(Directory.Exists).Select(folder => (Folder: folder, Free: machine.FreeBytes(folder)));
