@@ -150,12 +150,13 @@ internal readonly record struct Crowd(int Minutes, int Percent, int Price)
 {
     /// <summary>
     /// How many minutes of work stand there for nothing. Counted before the promised time; a child's hands as half, and those
-    /// who may do none of the meal's work not at all.
+    /// who may do none of the meal's work with hands not at all.
     /// </summary>
     public int Hands(Meal meal, Course course)
     {
         var (from, to) = (course.TableTime - Minutes, course.TableTime);
-        var halves = meal.Helpers.Where(helper => meal.Steps.Any(helper.MayDo)).Sum(helper => helper.MinutesHere(from, to) * (helper.IsChild ? 1 : 2));
+        var work = meal.Steps.Where(step => !step.Tends.IsEmpty || step.Ways.Any(one => one.Way.Attention == Attention.HandsOn)).ToList();
+        var halves = meal.Helpers.Where(helper => work.Any(helper.MayDo)).Sum(helper => helper.MinutesHere(from, to) * (helper.IsChild ? 1 : 2));
         return halves * Percent / 200;
     }
 }

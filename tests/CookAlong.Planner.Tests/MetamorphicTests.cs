@@ -65,30 +65,33 @@ public sealed class MetamorphicTests
     public void A_dish_done_before_now_changes_nothing_in_a_running_meal()
     {
         var compared = 0;
-        Gen.Int.Sample(
-            seed =>
-            {
-                var meal = new RandomMeals(seed, mostSteps: 6, scale: 5).Next();
-                var told = Best(meal);
-                if (told.Status == PlanStatus.None)
-                {
-                    return;
-                }
 
-                var now = told.Steps.Max(step => step.Start);
-                var water = Dish("water", AsLongAsItLikes, Alone("water-settles", 1)) with { Course = meal.Courses[^1].Id };
-                var richer = meal with { Dishes = meal.Dishes.Insert(0, water) };
-                var settled = new PlannedStep(water.Steps[0].Id, told.NotBefore, told.NotBefore + 1, -1, [], null, null, [], Slack: 0);
-                var withWater = told with { Steps = told.Steps.Insert(0, settled), Holds = told.Holds.Insert(0, new PlannedHold(water.Id, 0, HoldPlace.Side, settled.End, told.TableTime(water.Course), null)) };
-                var (before, after) = (Again(meal, told, now), Again(richer, withWater, now));
-                if (before.Status == PlanStatus.Optimal && after.Status == PlanStatus.Optimal)
-                {
-                    compared++;
-                    Assert.Equal(before.Cost.Objective, after.Cost.Objective);
-                }
-            },
-            iter: 150, threads: 1, print: seed => $"meal {seed}");
+        // A child who may do nothing but water once counted as hands for the rest.
+        Compared(-14655312);
+        Gen.Int.Sample(Compared, iter: 150, threads: 1, print: seed => $"meal {seed}");
         Assert.True(compared > 10, $"only {compared} compared: too few to say anything");
+
+        void Compared(int seed)
+        {
+            var meal = new RandomMeals(seed, mostSteps: 6, scale: 5).Next();
+            var told = Best(meal);
+            if (told.Status == PlanStatus.None)
+            {
+                return;
+            }
+
+            var now = told.Steps.Max(step => step.Start);
+            var water = Dish("water", AsLongAsItLikes, Alone("water-settles", 1)) with { Course = meal.Courses[^1].Id };
+            var richer = meal with { Dishes = meal.Dishes.Insert(0, water) };
+            var settled = new PlannedStep(water.Steps[0].Id, told.NotBefore, told.NotBefore + 1, -1, [], null, null, [], Slack: 0);
+            var withWater = told with { Steps = told.Steps.Insert(0, settled), Holds = told.Holds.Insert(0, new PlannedHold(water.Id, 0, HoldPlace.Side, settled.End, told.TableTime(water.Course), null)) };
+            var (before, after) = (Again(meal, told, now), Again(richer, withWater, now));
+            if (before.Status == PlanStatus.Optimal && after.Status == PlanStatus.Optimal)
+            {
+                compared++;
+                Assert.Equal(before.Cost.Objective, after.Cost.Objective);
+            }
+        }
     }
 
     private static Plan Best(Meal meal) => CpSatPlanner.PlanOnly(new PlanRequest(meal, Limits));
