@@ -25,6 +25,14 @@ public sealed class DebriefPageTests
     }
 
     [Fact]
+    public async Task How_fast_whose_hands_are_is_told_to_the_household_alone()
+    {
+        await using var lunch = await CookedLunch.CookAsync();
+        Assert.Contains("What your hands take", await lunch.ReadAsync(), StringComparison.Ordinal);
+        Assert.DoesNotContain("What your hands take", await lunch.ReadAsync(lunch.Ivo), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task The_meal_leads_to_the_last_time_it_was_really_cooked()
     {
         await using var lunch = await CookedLunch.CookAsync();
