@@ -41,6 +41,8 @@ public static class CommandLine
         root.Subcommands.Add(BackupVerb.Create());
         root.Subcommands.Add(RestoreVerb.Create());
         root.Subcommands.Add(DoctorVerb.Create());
+        root.Subcommands.Add(ArchiveVerbs.Export());
+        root.Subcommands.Add(ArchiveVerbs.Import());
         root.Subcommands.Add(MigrateVerb.Create());
         root.Subcommands.Add(HealthcheckVerb.Create());
         return root;

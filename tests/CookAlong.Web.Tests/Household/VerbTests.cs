@@ -12,6 +12,8 @@ public sealed class VerbTests
     [InlineData("backup")]
     [InlineData("restore")]
     [InlineData("doctor")]
+    [InlineData("export")]
+    [InlineData("import")]
     [InlineData("migrate")]
     [InlineData("healthcheck")]
     [InlineData("plan")]
@@ -73,6 +75,27 @@ public sealed class VerbTests
         SqliteConnection.ClearAllPools();
         Assert.Equal(0, (await RunAsync("restore", "--data", other.FullName, copy)).Exit);
         other.Delete(recursive: true);
+    }
+
+    [Fact]
+    public async Task A_household_moves_by_its_archive()
+    {
+        await using var app = new AppFactory();
+        await app.HostAsync();
+        var (archive, elsewhere) = (Path.Combine(app.DataFolder, "household.zip"), Path.Combine(app.DataFolder, "elsewhere"));
+
+        Assert.Equal(0, (await RunAsync("export", "--data", app.DataFolder, archive)).Exit);
+        var (exit, output, _) = await RunAsync("import", "--data", elsewhere, archive);
+
+        await using var db = app.NewDb();
+        Assert.Equal(0, exit);
+        Assert.Contains($"Added: {db.Meals.Count()} meals, {db.Dishes.Count()} dishes, 0 runs.", output, StringComparison.Ordinal);
+        Assert.Single(Directory.GetFiles(Path.Combine(elsewhere, "backups"), "*-before-import.db"));
+        await File.WriteAllTextAsync(archive, "no zip", TestContext.Current.CancellationToken);
+        (exit, _, var error) = await RunAsync("import", "--data", elsewhere, archive);
+        Assert.Equal(2, exit);
+        Assert.Contains($"{archive}: This is not a zip file", error, StringComparison.Ordinal);
+        Assert.Equal(2, (await RunAsync("import", "--data", elsewhere, archive + ".not")).Exit);
     }
 
     [Fact]

@@ -30,7 +30,7 @@ sealed class Backup(HouseSettings settings, TimeProvider time)
     }
 
     /// <summary>It holds password hashes, and may lie outside the data folder, which others cannot look into.</summary>
-    static void MakeClosed(string file)
+    internal static void MakeClosed(string file)
     {
         var how = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
         if (!OperatingSystem.IsWindows())
