@@ -128,7 +128,8 @@ public static class FoodWords
                 [.. what.Where(one => one is not ("plain" or "main" or "part") && one[0] != '?').Select(TraitNamed)],
                 [.. what.Where(one => one[0] == '?').Select(one => TraitNamed(one[1..]))],
                 IsKnown: true,
-                what.Contains("main")) { IsPart = what.Contains("part") };
+                what.Contains("main"))
+            { IsPart = what.Contains("part") };
             foreach (var words in sides[0].Split(','))
             {
                 // A later line may say more exactly what an earlier one only supposed.

@@ -77,7 +77,8 @@ public sealed partial record Run
             var late = since - Roasts(step).Min(one => Plan.Step(one.Id).Start).Utc;
             var programme = Plan.Ovens.Single(one => one.Oven == oven);
             var roasting = Roasting.By(joint, since, programme, Meal.Kitchen.Ovens.Single(one => one.Id == oven).StartsAt).AsLeftAt(Plan.Step(step.Id).End.Utc).Later(late)
-                with { Doors = [.. DoorsSince(step, since)] };
+                with
+            { Doors = [.. DoorsSince(step, since)] };
             if (CoreWord.Of(Thermometer.Forecast(roasting, readings, core.Celsius)) is { Verdict: not CoreVerdict.NoForecast } word)
             {
                 return word with { Rest = RestOf(roasting, readings, word) };

@@ -13,14 +13,17 @@ public sealed class AddedDishTests
 
     static Step Stepped(StepId id, int minutes, Uses? uses = null, params StepId[] after) => SmallMeal.Meal.Step(Trim) with
     {
-        Id = id, Text = id.Value, Needs = [],
+        Id = id,
+        Text = id.Value,
+        Needs = [],
         Way = new Way(Durations.Exactly(minutes), uses is null ? Attention.HandsOn : Attention.Unattended, 1, uses ?? Uses.Nothing),
         After = [.. after.Select(one => new After(one, 5, null))],
     };
 
     static Dish Pears { get; } = SmallMeal.Meal.Dishes[2] with
     {
-        Id = new("pears"), Name = "Baked pears",
+        Id = new("pears"),
+        Name = "Baked pears",
         Steps = [Stepped(Peel, 10), Stepped(Bake, 30, new Uses(new OvenUse(null, 1, new CelsiusRange(160, 170, 180)), 0, null, []), Peel)],
     };
 
