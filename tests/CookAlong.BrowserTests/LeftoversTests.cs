@@ -16,6 +16,8 @@ public sealed class LeftoversTests(Household house) : IClassFixture<Household>
         await page.GetByRole(AriaRole.Link, new() { Name = "Settings" }).ClickAsync();
         await page.GetByRole(AriaRole.Radio, new() { NameRegex = new("^England, Wales and Northern Ireland") }).CheckAsync();
         await Expect(page.GetByRole(AriaRole.Status).First).ToHaveTextAsync("Saved: England, Wales and Northern Ireland.");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Check now" }).ClickAsync();
+        await Expect(page.GetByText("The database is sound")).ToBeVisibleAsync();
         await host.ShouldBeCleanInEveryLightAsync("settings");
 
         await page.GetByRole(AriaRole.Link, new() { Name = "Meals", Exact = true }).ClickAsync();
