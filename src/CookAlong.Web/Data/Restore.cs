@@ -5,6 +5,8 @@ namespace CookAlong.Web.Data;
 /// <summary>Puts a backup in the place of the database. The caller holds the data folder alone.</summary>
 sealed class Restore(HouseSettings settings, TimeProvider time)
 {
+    const string Replaced = "cookalong-replaced-";
+
     // Beside a database that was not closed properly; what they hold belongs to that file and no other.
     static readonly string[] Companions = ["-wal", "-shm"];
 
@@ -72,22 +74,28 @@ sealed class Restore(HouseSettings settings, TimeProvider time)
         await whole.ExecuteScalarAsync(stop);
     }
 
+    /// <summary>
+    /// The database first: while it is missing no server starts, and a restore that was cut off here goes on here. Its log
+    /// must follow it, for it must never meet the other database.
+    /// </summary>
     string? SetAside()
     {
-        if (!File.Exists(settings.Database))
+        var kept = Path.Combine(settings.Data, $"{Replaced}{time.GetUtcNow():yyyyMMdd'T'HHmmss'Z'}.db");
+        if (File.Exists(settings.Database))
         {
-            return null;
+            File.Move(settings.Database, kept);
+        }
+        else
+        {
+            kept = Directory.EnumerateFiles(settings.Data, $"{Replaced}*.db").Max(StringComparer.Ordinal) ?? kept;
         }
 
-        // The log first: were the power cut in between, it must never meet the other database.
-        var kept = Path.Combine(settings.Data, $"cookalong-replaced-{time.GetUtcNow():yyyyMMdd'T'HHmmss'Z'}.db");
         foreach (var companion in Companions.Where(companion => File.Exists(settings.Database + companion)))
         {
-            File.Move(settings.Database + companion, kept + companion, overwrite: true);
+            File.Move(settings.Database + companion, kept + companion);
         }
 
-        File.Move(settings.Database, kept, overwrite: true);
-        return kept;
+        return File.Exists(kept) ? kept : null;
     }
 
     static void Remove(string database)

@@ -54,6 +54,29 @@ public sealed class RestoreTests : IDisposable
     }
 
     [Fact]
+    public async Task A_restore_that_was_cut_off_after_the_first_rename_goes_on_there()
+    {
+        var backup = await HouseholdOfAsync("backup.db", "Rowan");
+        await HouseholdOfAsync("cookalong.db", "Maren");
+        using (var killed = Open(settings.Database))
+        {
+            Execute(killed, "PRAGMA journal_mode=WAL; PRAGMA wal_autocheckpoint=0; INSERT INTO Hosts VALUES ('2', 'Linden', 'linden', '-')");
+            System.IO.File.Copy(settings.Database + "-wal", File("log"));
+        }
+
+        System.IO.File.Delete(settings.Database);
+        await HouseholdOfAsync("cookalong-replaced-20261220T085900Z.db", "Maren");
+        System.IO.File.Move(File("log"), settings.Database + "-wal");
+
+        var (kept, _) = await new Restore(settings, clock).FromAsync(backup, Stop);
+
+        Assert.Equal(File("cookalong-replaced-20261220T085900Z.db"), kept);
+        Assert.True(System.IO.File.Exists(kept + "-wal"));
+        Assert.False(System.IO.File.Exists(settings.Database + "-wal"));
+        Assert.Equal("Rowan", Names(settings.Database));
+    }
+
+    [Fact]
     public async Task A_manifest_tells_a_changed_backup_and_whether_the_keys_fit()
     {
         await HouseholdOfAsync("cookalong.db", "Rowan");
@@ -64,6 +87,7 @@ public sealed class RestoreTests : IDisposable
         var restore = new Restore(settings, clock);
 
         Assert.True((await restore.FromAsync(File("backup.db"), Stop)).KeysFit);
+        clock.Advance(TimeSpan.FromSeconds(1));
         System.IO.File.Delete(Path.Combine(settings.Keys, "key-1.xml"));
         Assert.False((await restore.FromAsync(File("backup.db"), Stop)).KeysFit);
         using (var changed = Open(File("backup.db")))
