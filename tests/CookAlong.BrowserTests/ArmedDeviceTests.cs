@@ -1,0 +1,97 @@
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace CookAlong.BrowserTests;
+
+/// <summary>What an armed device owes the kitchen: it rings at its time whoever is there, and says so when it no longer can.</summary>
+[Collection(Browsers.Name)]
+public sealed class ArmedDeviceTests(Household house) : IClassFixture<Household>
+{
+    /// <summary>Keeps what is played and said, since nobody listens here, and the thing that plays it.</summary>
+    const string Listens = """
+        globalThis.played = [];
+        globalThis.spoken = [];
+        const start = AudioScheduledSourceNode.prototype.start;
+        AudioScheduledSourceNode.prototype.start = function (...at) {
+          played.push(this.type);
+          return start.apply(this, at);
+        };
+        SpeechSynthesis.prototype.speak = (words) => spoken.push(words.text);
+        globalThis.AudioContext = class extends AudioContext {
+          constructor(...how) {
+            super(...how);
+            globalThis.audio = this;
+          }
+        };
+        """;
+
+    // The device's own clock is the test's: a quarter of an hour of chopping and three minutes more pass in a moment.
+    [Fact]
+    public async Task An_armed_phone_rings_and_speaks_at_its_time_with_the_server_dead_and_no_network()
+    {
+        await using var tablet = await house.HostAsync(ScreenSize.Tablet);
+        await Household.StartSoupAsync(tablet);
+        await using var ivo = await house.JoinAsync(tablet, "Ivo", Listens);
+        await ivo.Page.EvaluateAsync("localStorage.setItem('cookalong.speaks', 'yes')");
+        await ivo.Page.Clock.InstallAsync();
+        await ivo.Page.ReloadAsync();
+        await Button(ivo, "Start").ClickAsync();
+        await Expect(ivo.Page.Locator("article.job")).ToContainTextAsync("left");
+        await ArmAsync(ivo);
+
+        await house.Server.KillAsync();
+        await ivo.Context.SetOfflineAsync(true);
+        await ivo.Page.Clock.FastForwardAsync("17:30");
+        await Expect(ivo.Page.Locator("#cut-off")).ToBeVisibleAsync();
+        await Expect(ivo.Page.Locator("#ringing")).Not.ToContainTextAsync("Chop");
+        await ivo.Page.EvaluateAsync("played.length = spoken.length = 0");
+        await ivo.Page.Clock.FastForwardAsync("01:00");
+
+        // A step that runs late is a call of the middle kind, which has its own sound.
+        var over = ivo.Page.Locator("#ringing .medium").Filter(new() { HasText = "Running over: Chop the vegetables" });
+        await Expect(over).ToBeVisibleAsync();
+        await ivo.HoldAsync("played.includes('triangle')");
+        await ivo.Page.Clock.FastForwardAsync("00:02");
+        await ivo.HoldAsync("spoken.some((text) => text.includes('Chop the vegetables'))");
+        await ivo.PictureAsync("rings-alone");
+        await ivo.ShouldBeCleanAsync();
+
+        // The answer is kept here, quiet at once, and marked as not yet sent.
+        await over.GetByRole(AriaRole.Button, new() { Name = "I have it" }).ClickAsync();
+        await Expect(over).ToHaveCountAsync(0);
+        await Expect(ivo.Page.Locator("#outbox")).ToContainTextAsync("Waiting to send: I have it");
+        await house.Server.RestartAsync();
+    }
+
+    [Fact]
+    public async Task A_device_whose_sound_is_stopped_is_not_armed_and_the_host_is_warned_again()
+    {
+        await using var tablet = await house.HostAsync(ScreenSize.Tablet);
+        await Household.StartSoupAsync(tablet);
+        await using var ivo = await house.JoinAsync(tablet, "Ivo", Listens);
+        await Expect(tablet.Page.Locator("#unheard")).ToBeVisibleAsync();
+        await ArmAsync(ivo);
+        await Expect(tablet.Page.Locator("#unheard")).ToHaveCountAsync(0);
+
+        // The browser takes the sound away, as it does for a telephone call.
+        await ivo.Page.EvaluateAsync("audio.suspend()");
+
+        await Expect(ivo.Page.Locator("#arm")).ToHaveAttributeAsync("data-armed", "no");
+        await Expect(ivo.Page.Locator("#arm")).ToContainTextAsync("Not armed: the browser has stopped this screen’s sound");
+        await Expect(tablet.Page.Locator("#unheard")).ToBeVisibleAsync();
+        await ivo.ShouldBeCleanAsync();
+
+        // One tap and it is heard of again.
+        await Button(ivo, "Arm this device").ClickAsync();
+        await Expect(tablet.Page.Locator("#unheard")).ToHaveCountAsync(0);
+    }
+
+    static async Task ArmAsync(Screen phone)
+    {
+        await Button(phone, "Arm this device").ClickAsync();
+        await Button(phone, "I heard it").ClickAsync();
+        await Expect(phone.Page.Locator("#arm")).ToHaveAttributeAsync("data-armed", "yes");
+    }
+
+    static ILocator Button(Screen screen, string name) => screen.Page.GetByRole(AriaRole.Button, new() { Name = name, Exact = true }).First;
+}
