@@ -1,9 +1,12 @@
+using CookAlong.Domain.Guests;
+using CookAlong.Domain.Meals;
 using CookAlong.Web.Features.Household;
 using CookAlong.Web.Features.Live;
 using CookAlong.Web.Features.Live.Device;
 using CookAlong.Web.Features.Live.Dining;
 using CookAlong.Web.Features.Live.Door;
 using CookAlong.Web.Features.Live.Log;
+using CookAlong.Web.Features.Live.More;
 using CookAlong.Web.Features.Live.Outward;
 using CookAlong.Web.Features.Live.Phone;
 using CookAlong.Web.Features.Live.Tablet;
@@ -45,6 +48,7 @@ static class Pages
         ["log"] = () => Html<LogPage>(new() { ["View"] = View(Busy), ["Lines"] = Happened }),
         ["me-over"] = () => Page<MePage>(View(Over, Maren, Role.Helper)),
         ["invite"] = () => Html<InvitePage>(new() { ["View"] = View(Busy), ["Link"] = "http://192.168.1.20:5000/join#k3J9xQ2mZr8vT1bN5cW7yA", ["Code"] = "K7PMRW4X", ["ExpiresAt"] = At(13, 34), ["Guests"] = Guests, ["Message"] = "Ivo is out. The screen is signed out, and the jobs are free to take." }),
+        ["more"] = () => Html<MorePage>(new() { ["View"] = View(Busy, offer: Offer), ["Dishes"] = MoreDishes }),
         ["wall-busy"] = () => Page<WallPage>(View(Busy)),
         ["wall-calm"] = () => Page<WallPage>(View(Calm)),
         ["wall-crowded"] = () => Page<WallPage>(View(Crowded)),
@@ -70,6 +74,20 @@ static class Pages
         await using var renderer = new HtmlRenderer(services, NullLoggerFactory.Instance);
         return await renderer.Dispatcher.InvokeAsync(async () => (await renderer.RenderComponentAsync<T>(ParameterView.FromDictionary(parameters))).ToHtmlString());
     }
+
+    /// <summary>In time for one course and late for another, with who cannot eat it; late for all; with no place; on the menu.</summary>
+    static System.Collections.Immutable.ImmutableArray<MoreDish> MoreDishes =>
+    [
+        More("Baked pears with ground almonds", Min(15, 10), CanEat.No, CanEat.Ask),
+        More("A braise that takes the whole afternoon", Min(18, 40)),
+        More("Bread from a stone oven", null),
+        More("Goose", Min(14, 0)) with { IsHere = true },
+    ];
+
+    static MoreDish More(string name, Domain.Minute? ready, params CanEat[] answers) => new(
+        Guid.CreateVersion7(At(13, 24)), name, IsHere: false,
+        [.. SampleKitchen.Meal.Courses.Select(course => (course, ready))],
+        [.. answers.Select(answer => new DishForGuest(new Guest(answer == CanEat.No ? "Ada" : "Gran from next door", 1, [], []), SampleKitchen.Meal.Dishes[0], answer, []))]);
 
     internal sealed class NoAntiforgery : AntiforgeryStateProvider
     {
