@@ -18,6 +18,8 @@ public sealed class LeftoversTests(Household house) : IClassFixture<Household>
         await Expect(page.GetByRole(AriaRole.Status).First).ToHaveTextAsync("Saved: England, Wales and Northern Ireland.");
         await page.GetByRole(AriaRole.Button, new() { Name = "Check now" }).ClickAsync();
         await Expect(page.GetByText("The database is sound")).ToBeVisibleAsync();
+        await page.GetByText("The database is sound").ScrollIntoViewIfNeededAsync();
+        await host.PictureAsync("health");
         await host.ShouldBeCleanInEveryLightAsync("settings");
 
         await page.GetByRole(AriaRole.Link, new() { Name = "Meals", Exact = true }).ClickAsync();
