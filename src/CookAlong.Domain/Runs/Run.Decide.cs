@@ -107,7 +107,7 @@ public sealed partial record Run
     Decision DecideByItself(RunCommand command, DateTimeOffset now) => command switch
     {
         RunCommand.FreeStep c => OnStep(c.Step, step => Free(step, c.From, c.IsSilent, now)),
-        RunCommand.EndRun => IsLongOver(now) ? new RunEvent.RunEnded() : new Refusal.NotYourRole(Role.Host),
+        RunCommand.EndRun when IsLongOver(now) => new RunEvent.RunEnded(),
         RunCommand.AcceptPlan c => TakesByItself(c.Plan) ? Accept(c) : new Refusal.NotYourRole(Role.Host),
         _ => new Refusal.NotInThisRun(),
     };
