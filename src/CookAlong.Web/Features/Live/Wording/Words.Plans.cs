@@ -47,7 +47,7 @@ public sealed partial class Words
         : $"at {clock.Show(change.Becomes)}, as before";
 
     string Hands(StepChange change) =>
-        !change.BecomesBy.ToHashSet().SetEquals(change.WasBy) ? $"{Names(change.BecomesBy)} instead of {Names(change.WasBy)}: "
+        !change.WasBy.IsEmpty && !change.BecomesBy.ToHashSet().SetEquals(change.WasBy) ? $"{Names(change.BecomesBy)} instead of {Names(change.WasBy)}: "
         : change.BecomesBy.IsEmpty ? ""
         : $"{Names(change.BecomesBy)}: ";
 
