@@ -21,7 +21,7 @@ public sealed class LiveHubTests
         await using var phone = kitchen.Connect(await kitchen.JoinAsync("Ivo"));
         await using var tablet = kitchen.Connect(kitchen.Host);
         var entered = await EnterAsync(phone, kitchen.Run);
-        Assert.Equal(("helper", 3L), (entered.Role, entered.Sequence));
+        Assert.Equal(("helper", 4L), (entered.Role, entered.Sequence));
         Assert.Contains(entered.Calls, call => call is { CallId: "begin:stuff", Kind: "begin", Priority: "low", Step: "stuff" });
         await EnterAsync(tablet, kitchen.Run);
 
@@ -36,7 +36,7 @@ public sealed class LiveHubTests
         var answer = await SendAsync(tablet, kitchen.Run, new { kind = "finishStep", step = "stuff" });
         Assert.True(answer.Accepted, answer.Reason);
         var heard = await news.Task.WaitAsync(Patience, Stop);
-        Assert.Equal(4, heard.Sequence);
+        Assert.Equal(5, heard.Sequence);
         Assert.DoesNotContain(heard.Calls, call => call.CallId == "begin:stuff");
     }
 

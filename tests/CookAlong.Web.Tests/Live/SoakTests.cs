@@ -34,6 +34,7 @@ public sealed class SoakTests
         try
         {
             var (meal, plan) = Day();
+            await kitchens[0].TapAsync(kitchens[0].Host, new { kind = "endRun" });
             kitchens[0].House.Clock.SetUtcNow(Begins);
             var id = (await kitchens[0].House.Get<LiveRuns>().StartAsync(LiveKitchen.MealRow, meal, plan, Domain.Tests.Runs.SmallMeal.Host, "Maren")).Current.Id;
             var host = (await kitchens[0].House.Get<LiveRuns>().FindAsync(id))!.Current.People.Keys.Single();
