@@ -48,7 +48,7 @@ public sealed class ShoppingTests
 
     internal static object Mark(string line, string mark, string amount = "3") => new { kind = "mark", line, @as = mark, amount };
 
-    static object Order(params string[] order) => new { kind = "aisles", order };
+    internal static object Order(params string[] order) => new { kind = "aisles", order };
 
     internal static async Task<KeptList> ListAsync(LiveKitchen kitchen) => (await kitchen.House.Get<ShoppingBook>().OfAsync(LiveKitchen.MealRow, Stop))!;
 
@@ -150,42 +150,6 @@ public sealed class ShoppingTests
         var copy = Assert.IsType<MealEdit.Kept>(await kitchen.House.Get<MealBook>().CopyAsync((await ListAsync(kitchen)).Meal, Stop));
         using var other = await ivo.GetAsync($"/meals/{copy.Meal.Row.Id}/shopping");
         Assert.Equal(HttpStatusCode.NotFound, other.StatusCode);
-    }
-
-    [Fact]
-    public async Task The_aisles_are_the_household_s_and_the_ticks_the_meal_s()
-    {
-        await using var kitchen = await KitchenAsync();
-        await TapAsync(kitchen.Host, Order("frozen"));
-        await TapAsync(kitchen.Host, Order("drinks", "produce"));
-        await TapAsync(kitchen.Host, Mark("onion", "bought"));
-        var copy = Assert.IsType<MealEdit.Kept>(await kitchen.House.Get<MealBook>().CopyAsync((await ListAsync(kitchen)).Meal, Stop));
-        var other = (await kitchen.House.Get<ShoppingBook>().OfAsync(copy.Meal.Row.Id, Stop))!;
-        Assert.Equal([Aisle.Drinks, Aisle.Produce, Aisle.Bread], other.State.Aisles.Take(3));
-        Assert.Equal((await ListAsync(kitchen)).State.Aisles, other.State.Aisles);
-        Assert.Empty(other.State.Marks);
-    }
-
-    [Fact]
-    public async Task The_later_order_counts_though_the_server_s_clock_was_put_back()
-    {
-        await using var kitchen = await KitchenAsync();
-        await TapAsync(kitchen.Host, Order("frozen"));
-        var copy = Assert.IsType<MealEdit.Kept>(await kitchen.House.Get<MealBook>().CopyAsync((await ListAsync(kitchen)).Meal, Stop));
-        kitchen.House.Clock.AdjustTime(kitchen.House.Clock.GetUtcNow().AddMinutes(-1));
-        await kitchen.House.Get<ShoppingBook>().KeepAsync(copy.Meal.Row.Id, LiveKitchen.NewCommand(), new PersonId(Guid.Empty), new ShoppingTap.ArrangeAisles([Aisle.Drinks]), Stop);
-        Assert.Equal(Aisle.Drinks, (await ListAsync(kitchen)).State.Aisles[0]);
-    }
-
-    [Fact]
-    public async Task Only_a_host_arranges_the_household_s_aisles()
-    {
-        await using var kitchen = await KitchenAsync();
-        var ivo = await kitchen.JoinAsync("Ivo");
-        Assert.Equal(new TapAnswer(false, 0, ShoppingWords.HostSets), await TapAsync(ivo, Order("drinks")));
-        Assert.DoesNotContain("id=\"aisles\"", await ivo.ReadAsync(Path), StringComparison.Ordinal);
-        Assert.Contains("id=\"aisles\"", await kitchen.Host.ReadAsync(Path), StringComparison.Ordinal);
-        Assert.Equal(Aisle.Produce, (await ListAsync(kitchen)).State.Aisles[0]);
     }
 
     [Fact]

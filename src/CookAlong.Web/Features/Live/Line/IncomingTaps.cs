@@ -32,20 +32,14 @@ public sealed class IncomingTaps(LiveRuns runs, ReplanOffers offers, Sessions se
             return new TapAnswer(false, 0, "This screen is not in this kitchen. Ask the host for the code and join again.");
         }
 
-        RunCommand? command;
-        if (WireCommand.AddDish(tap.Command) is { } added)
-        {
-            command = await more.ForAsync(live.Current, added.Dish, added.Course) is { } dish ? new RunCommand.AddDish(dish) : null;
-        }
-        else
-        {
-            command = WireCommand.Read(tap.Command, offer => offers.Find(live.Current, offer));
-        }
-
+        var added = WireCommand.AddDish(tap.Command);
+        RunCommand? command = added is { } wanted
+            ? await more.ForAsync(live.Current, wanted.Dish, wanted.Course) is { } dish ? new RunCommand.AddDish(dish) : null
+            : WireCommand.Read(tap.Command, offer => offers.Find(live.Current, offer));
         if (command is null)
         {
             return WireCommand.IsAcceptPlan(tap.Command) ? Refused(live.Current, new Refusal.PlanIsStale())
-                : new TapAnswer(false, live.Current.Sequence, WireCommand.AddDish(tap.Command) is not null
+                : new TapAnswer(false, live.Current.Sequence, added is not null
                     ? "That dish is not in the library any more, or cannot be cooked in this kitchen."
                     : "That is nothing this kitchen knows how to do. Reload the page.");
         }

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using CookAlong.Domain.Runs;
+using CookAlong.Web.Features.Dishes;
 using CookAlong.Web.Features.Settings;
 
 namespace CookAlong.Web.Features.Live.Wording;
@@ -65,8 +66,7 @@ public sealed partial class Words
 
     static string Whole(double celsius) => celsius.ToString("0", CultureInfo.InvariantCulture);
 
-    static string Long(TimeSpan span) => span.TotalMinutes < 90 ? Minutes((int)span.TotalMinutes)
-        : $"{(int)span.TotalHours} h{(span.Minutes >= 5 && span.TotalHours < 10 ? $" {span.Minutes}" : "")}";
+    static string Long(TimeSpan span) => DurationWords.Write((int)span.TotalMinutes);
 
     string NotYet(Refusal.CoreNotLongEnough one) =>
         $"{Step(one.Step)} has {one.Celsius} °C in the middle and is to keep it for {Minutes(one.Minutes)}: read it again at {At(one.Until)}, before it comes out.";
