@@ -21,7 +21,7 @@ static class DonenessFigures
             }
 
             var before = Readings(reach, .9);
-            yield return ($"rest of {name} (median of 40)", Milliseconds(() => Rest.Forecast(roasting, before, before[^1].At, RestUnder.Foil, 60)));
+            yield return ($"rest of {name} (median of 40)", Milliseconds(() => Rest.Forecast(roasting, before, before[^1].At, [new(before[^1].At, RestUnder.Foil)], 60)));
         }
     }
 

@@ -48,15 +48,23 @@ sealed class ClockedKitchen : IAsyncDisposable
 
     /// <summary>The host's tablet is at the board.</summary>
     /// <param name="better">The next plan that the planner finds, from the one that is cooked by.</param>
-    public static async Task<ClockedKitchen> StartAsync(Chromium chromium, Func<Plan, Plan>? better = null)
+    public static Task<ClockedKitchen> StartAsync(Chromium chromium, Func<Plan, Plan>? better = null) =>
+        StartAsync(chromium, MashForTwo.Json("Mash by the clock", Noon), PlanOf, better);
+
+    /// <param name="mealJson">A meal file, told when noon is.</param>
+    public static Task<ClockedKitchen> StartAsync(Chromium chromium, Func<DateTimeOffset, string> mealJson, Func<Meal, Plan> planOf) =>
+        StartAsync(chromium, mealJson(Noon), planOf, better: null);
+
+    static async Task<ClockedKitchen> StartAsync(Chromium chromium, string mealJson, Func<Meal, Plan> planOf, Func<Plan, Plan>? better)
     {
         var kitchen = new ClockedKitchen(chromium, better ?? (plan => plan));
-        var meal = MealFile.Read(MashForTwo.Json("Mash by the clock", Noon)).Meal!;
+        var read = MealFile.Read(mealJson);
+        var meal = read.Meal ?? throw new InvalidOperationException(string.Join("; ", read.Errors));
         var row = Guid.CreateVersion7(Noon);
         await using (var db = kitchen.house.NewDb())
         {
             db.Add(new MealRow { Id = row, Name = meal.Name, Document = MealFile.Write(meal), ChangedAt = 0 });
-            db.Add(new PlanRow { Id = row, Meal = row, MealVersion = 1, Document = PlanFile.Write(PlanOf(meal), meal), MadeAt = 0 });
+            db.Add(new PlanRow { Id = row, Meal = row, MealVersion = 1, Document = PlanFile.Write(planOf(meal), meal), MadeAt = 0 });
             await db.SaveChangesAsync(TestContext.Current.CancellationToken);
         }
 

@@ -1,4 +1,8 @@
 using System.Globalization;
+using CookAlong.Domain;
+using CookAlong.Domain.Kitchens;
+using CookAlong.Domain.Meals;
+using CookAlong.Domain.Planning;
 using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
 
@@ -6,7 +10,7 @@ namespace CookAlong.BrowserTests;
 
 /// <summary>A duck that is done when the thermometer says so, read on the tablet and on a phone.</summary>
 [Collection(Browsers.Name)]
-public sealed class CoreTests(Household house) : IClassFixture<Household>
+public sealed class CoreTests(Household house, Chromium chromium) : IClassFixture<Household>
 {
     [Fact]
     public async Task The_duck_is_not_done_before_its_thermometer_says_so()
@@ -41,6 +45,59 @@ public sealed class CoreTests(Household house) : IClassFixture<Household>
         await Expect(tray).ToHaveCountAsync(0);
         await Expect(ivo.Page.Locator("#core-duck-roast")).ToHaveCountAsync(0);
         Assert.Empty(tablet.Complaints);
+    }
+
+    [Fact]
+    public async Task How_it_rests_is_said_while_it_roasts_and_once_it_is_out()
+    {
+        await using var kitchen = await ClockedKitchen.StartAsync(chromium, Duck, DuckPlan);
+        await using var host = await kitchen.HostPhoneAsync();
+        await BeginAsync(kitchen.Tablet, "duck-roast");
+        var duck = host.Page.Locator("#core-duck-roast");
+        foreach (var (hour, minute, celsius) in new[] { (12, 20, "10"), (12, 40, "22"), (13, 0, "38"), (13, 20, "54") })
+        {
+            await kitchen.GoToAsync(hour, minute);
+            await duck.GetByLabel("Thermometer").FillAsync(celsius);
+            await duck.GetByRole(AriaRole.Button, new() { Name = "Note it" }).ClickAsync();
+            await Expect(duck).ToContainTextAsync($"{celsius} °C in the middle");
+        }
+
+        await Expect(duck).ToContainTextAsync("Under foil, in a kitchen of 22 °C");
+        await duck.GetByText("Rests under foil").ClickAsync();
+        await duck.GetByRole(AriaRole.Button, new() { Name = "Foil and cloths" }).ClickAsync();
+        await Expect(duck).ToContainTextAsync("Under foil and cloths, in a kitchen of 22 °C");
+        await duck.GetByLabel("Kitchen, °C").FillAsync("14");
+        await duck.GetByRole(AriaRole.Button, new() { Name = "Note the kitchen" }).ClickAsync();
+        await Expect(duck).ToContainTextAsync("Under foil and cloths, in a kitchen of 14 °C");
+        await host.ShouldBeCleanInEveryLightAsync("cover");
+
+        await kitchen.GoToAsync(14, 0);
+        await duck.GetByLabel("Thermometer").FillAsync("75");
+        await duck.GetByRole(AriaRole.Button, new() { Name = "Note it" }).ClickAsync();
+        await Expect(duck).ToContainTextAsync("Done there");
+        var tray = kitchen.Tablet.Page.Locator("#hot-duck-roast");
+        await tray.Locator("summary").First.ClickAsync();
+        await tray.GetByRole(AriaRole.Button, new() { Name = "Out now" }).ClickAsync();
+        var resting = host.Page.Locator("section", new() { Has = host.Page.GetByRole(AriaRole.Heading, new() { Name = "Roast duck, out until" }) });
+        await Expect(resting).ToContainTextAsync("hot until about");
+        // What was opened before it came out stays open.
+        await Expect(resting.Locator("details")).ToHaveAttributeAsync("open", "");
+        await resting.GetByRole(AriaRole.Button, new() { Name = "Nothing" }).ClickAsync();
+        await Expect(resting).ToContainTextAsync("Rests uncovered, kitchen 14 °C");
+        await host.ShouldBeCleanInEveryLightAsync("resting");
+        await Expect(kitchen.Tablet.Page.Locator("#cover-duck-roast")).ToContainTextAsync("Rests uncovered, kitchen 14 °C");
+        await kitchen.Tablet.ShouldBeCleanInEveryLightAsync("resting-board");
+        Assert.Empty(host.Complaints);
+    }
+
+    static Plan DuckPlan(Meal meal)
+    {
+        var (course, oven, at) = (meal.Courses[0], meal.Kitchen.Ovens[0].Id, ClockedKitchen.At(12, 0));
+        return new Plan(
+            PlanStatus.Optimal, 0, 1, at, [new PlannedCourse(course.Id, course.TableTime, course.TableTime)],
+            [new PlannedStep(new StepId("duck-roast"), at, at + 120, -1, [], oven, null, [], 0)], [],
+            [new PlannedHold(new DishId("duck"), 0, HoldPlace.Covered, at + 120, course.TableTime, null)],
+            [new OvenProgramme(oven, [new OvenPoint(at, 180)], [])], new PlanCost(0, 0, 135, 0, 0), null, []);
     }
 
     /// <summary>Its tray is in, whatever the plan's minute is by now.</summary>

@@ -23,11 +23,15 @@ public sealed record RunDebrief(
     ImmutableArray<CallNote> Calls,
     ImmutableArray<Share> Shares)
 {
+    /// <summary>Of dishes that came to the table and of which it matters.</summary>
+    public ImmutableArray<DishStanding> Standing { get; init; } = [];
+
     /// <summary>From all events of a run, in order.</summary>
     public static RunDebrief Of(IEnumerable<Logged> events)
     {
         var story = new RunStory(events);
         var replay = new Replay(story);
+        var waits = DishWait.Of(story, replay.Courses);
         return new(
             story.Meal,
             story.Plan,
@@ -35,9 +39,12 @@ public sealed record RunDebrief(
             replay.Courses,
             Slip.Of(story, replay),
             replay.ByNewPlans,
-            DishWait.Of(story, replay.Courses),
+            waits,
             story.Calls,
-            Share.Of(story));
+            Share.Of(story))
+        {
+            Standing = DishStanding.Of(story, waits),
+        };
     }
 }
 

@@ -52,7 +52,7 @@ public sealed record PlannedRest(Dish Dish, Minute Out, Minute Until, TimeSpread
             var roasting = Roasting.By(step.Core!.Joint!, into.Utc, programme, meal.Kitchen.Ovens.Single(one => one.Id == oven).StartsAt).AsLeftAt(planned.End.Utc);
             // A joint that would be done at another time altogether says nothing of this one.
             if (Thermometer.Forecast(roasting, [], step.Core.Celsius) is CoreForecast.RangeOnly range && range.Earliest <= planned.End.Utc && !(range.Latest < planned.End.Utc)
-                && Rest.Forecast(roasting, [new ProbeReading(planned.End.Utc, step.Core.Celsius)], planned.End.Utc, RestUnder.Foil, limit.Celsius) is RestForecast.Expected rest)
+                && Rest.Forecast(roasting, [new ProbeReading(planned.End.Utc, step.Core.Celsius)], planned.End.Utc, [new(planned.End.Utc, RestUnder.Foil)], limit.Celsius) is RestForecast.Expected rest)
             {
                 yield return new PlannedRest(dish, planned.End, until, rest.MiddleHot, limit);
             }

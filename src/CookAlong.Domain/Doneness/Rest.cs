@@ -4,16 +4,6 @@ using CookAlong.Domain.Doneness.Heat;
 
 namespace CookAlong.Domain.Doneness;
 
-/// <summary>What lies over a resting joint.</summary>
-public enum RestUnder
-{
-    Nothing,
-    Foil,
-
-    /// <summary>Foil, and cloths or towels over it.</summary>
-    FoilAndCloths,
-}
-
 /// <summary>What a joint does after it has come out.</summary>
 public abstract record RestForecast
 {
@@ -31,7 +21,7 @@ public abstract record RestForecast
     /// <summary>The readings do not say enough to start from; why.</summary>
     public sealed record NotKnown(CoreForecast Why) : RestForecast;
 
-    /// <summary>It came out before it went in or before the last reading, or the room is no room (0 to 45 °C).</summary>
+    /// <summary>It came out before it went in or before the last reading, or the room is no room.</summary>
     public sealed record Refused : RestForecast;
 }
 
@@ -46,6 +36,9 @@ public static class Rest
 {
     /// <summary>How far ahead it looks.</summary>
     public static readonly TimeSpan Horizon = TimeSpan.FromHours(4);
+
+    /// <summary>°C of a room that food rests in.</summary>
+    public const int LeastRoom = 0, MostRoom = 45;
 
     static readonly TimeSpan Step = TimeSpan.FromMinutes(1);
 
@@ -63,8 +56,9 @@ public static class Rest
     };
 
     /// <param name="outAt">When it comes, or came, out.</param>
+    /// <param name="covers">What lies over it, in order of time; one at the least.</param>
     /// <param name="hotCelsius">The limit it is to stay above, as <see cref="FoodSafety.Holding.Hot"/> has it for the household's region.</param>
-    public static RestForecast Forecast(Roasting roasting, IReadOnlyList<ProbeReading> readings, DateTimeOffset outAt, RestUnder under, double hotCelsius)
+    public static RestForecast Forecast(Roasting roasting, IReadOnlyList<ProbeReading> readings, DateTimeOffset outAt, IReadOnlyList<RestCover> covers, double hotCelsius)
     {
         var (known, problem) = Understood.Of(roasting, readings);
         if (problem is not null)
@@ -73,12 +67,12 @@ public static class Rest
         }
 
         var minutes = (outAt - roasting.In).TotalMinutes;
-        if (minutes < known.Now || minutes > known.Horizon || !(roasting.RoomCelsius is >= 0 and <= 45))
+        if (minutes < known.Now || minutes > known.Horizon || !(roasting.RoomCelsius is >= LeastRoom and <= MostRoom))
         {
             return new RestForecast.Refused();
         }
 
-        var rests = known.Joints().All.Select(one => (After: Cooled(one.Cooking, known.Now, minutes, under, roasting.RoomCelsius, Math.Exp(.3 * one.Luck), hotCelsius), one.Weight)).ToArray();
+        var rests = known.Joints().All.Select(one => (After: Cooled(one.Cooking, known.Now, minutes, minute => RestCover.At(covers, outAt + (Step * minute)), roasting.RoomCelsius, Math.Exp(.3 * one.Luck), hotCelsius), one.Weight)).ToArray();
         return new RestForecast.Expected(
             Degrees(rest => rest.Middle.Max()),
             Degrees(rest => rest.Middle.Max() - rest.Middle[0]),
@@ -108,7 +102,7 @@ public static class Rest
     /// <param name="OutsideHot">Minutes.</param>
     sealed record Rested(double[] Before, double[] Middle, int OutsideHot);
 
-    static Rested Cooled(Cooking cooking, double now, double minutes, RestUnder under, double room, double more, double hot)
+    static Rested Cooled(Cooking cooking, double now, double minutes, Func<int, RestUnder> under, double room, double more, double hot)
     {
         // To the step that ends last before it comes out; a step is a two-hundredth of the time heat needs to get through.
         var before = new double[(int)((minutes - now) / Step.TotalMinutes)];
@@ -118,12 +112,13 @@ public static class Rest
         }
 
         cooking.CoreAt(minutes);
-        var (joint, (coefficient, wetness)) = (cooking.Joint, Of(under));
+        var joint = cooking.Joint;
         var (middle, outside) = (new double[(int)(Horizon / Step)], 0);
         for (var minute = 0; minute < middle.Length; minute++)
         {
             middle[minute] = joint.Core;
             outside = joint.Surface >= hot ? minute : outside;
+            var (coefficient, wetness) = Of(under(minute));
             joint.Step(new Surface(room, coefficient * more, wetness), Step.TotalSeconds);
         }
 

@@ -20,7 +20,7 @@ public sealed record Roasting(
     double RoomCelsius = Roasting.UsualRoom)
 {
     /// <summary>°C in a kitchen that is cooked in; common practice, no source.</summary>
-    public const double UsualRoom = 22;
+    public const int UsualRoom = 22;
 
     /// <summary>In an oven that stays at one temperature.</summary>
     public static Roasting At(Joint joint, DateTimeOffset @in, double celsius) => new(joint, @in, [new(@in, celsius)], [], []);

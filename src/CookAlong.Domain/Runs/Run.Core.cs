@@ -71,21 +71,25 @@ public sealed partial record Run
     CoreWord WordOn(Step step, IReadOnlyList<ProbeReading> readings)
     {
         var core = step.Core!;
-        if (core.Joint is { } joint && IntoTheHeat(step) is { } since && Plan.Step(step.Id).Oven is { } oven)
+        return RoastingOf(step) is { } roasting && CoreWord.Of(Thermometer.Forecast(roasting, readings, core.Celsius)) is { Verdict: not CoreVerdict.NoForecast } word
+            ? word with { Rest = RestOf(roasting, readings, word, StateOf(step.Id).Covers, outAt: null) }
+            : WithoutForecast(readings, core.Celsius);
+    }
+
+    /// <summary>Null of what is not in the heat, or no joint that is known.</summary>
+    Roasting? RoastingOf(Step step)
+    {
+        if (step.Core?.Joint is not { } joint || IntoTheHeat(step) is not { } since || Plan.Step(step.Id).Oven is not { } oven)
         {
-            // The dial waits for what is late: everything the programme does is as much later as the joint, and it stays in until it is done.
-            var late = since - Roasts(step).Min(one => Plan.Step(one.Id).Start).Utc;
-            var programme = Plan.Ovens.Single(one => one.Oven == oven);
-            var roasting = Roasting.By(joint, since, programme, Meal.Kitchen.Ovens.Single(one => one.Id == oven).StartsAt).AsLeftAt(Plan.Step(step.Id).End.Utc).Later(late)
-                with
-            { Doors = [.. DoorsSince(step, since)] };
-            if (CoreWord.Of(Thermometer.Forecast(roasting, readings, core.Celsius)) is { Verdict: not CoreVerdict.NoForecast } word)
-            {
-                return word with { Rest = RestOf(roasting, readings, word) };
-            }
+            return null;
         }
 
-        return WithoutForecast(readings, core.Celsius);
+        // The dial waits for what is late: everything the programme does is as much later as the joint, and it stays in until it is done.
+        var late = since - Roasts(step).Min(one => Plan.Step(one.Id).Start).Utc;
+        var programme = Plan.Ovens.Single(one => one.Oven == oven);
+        return Roasting.By(joint, since, programme, Meal.Kitchen.Ovens.Single(one => one.Id == oven).StartsAt).AsLeftAt(Plan.Step(step.Id).End.Utc).Later(late)
+            with
+        { Doors = [.. DoorsSince(step, since)], RoomCelsius = RoomCelsius };
     }
 
     /// <summary>Readings of one joint a few minutes apart are no farther apart; °C, own estimate.</summary>
@@ -134,7 +138,7 @@ public sealed partial record Run
     /// <summary>What comes out of the heat before it has begun again is no longer what was read.</summary>
     Run WithoutReadingsOutOfHeat(StepId step) =>
         CoreStepOf(Meal.Step(step)) is { } core && IntoTheHeat(core) is null
-            ? WithStep(core.Id, state => state with { Readings = [], Vouched = null, ByCore = 0, ByCoreTold = 0 })
+            ? WithStep(core.Id, state => state with { Readings = [], Covers = [], Vouched = null, ByCore = 0, ByCoreTold = 0 })
             : this;
 
     static ProbeReading Probe(CoreReading reading) => new(reading.At, (double)reading.Celsius);

@@ -15,12 +15,62 @@ public sealed partial record Run
     /// <summary>Minutes before a resting joint is too cold at which somebody is told.</summary>
     public const int RestNotice = 10;
 
-    RestWord? RestOf(Roasting roasting, IReadOnlyList<ProbeReading> readings, CoreWord word)
+    /// <summary>°C of the kitchen, where somebody said so.</summary>
+    public int RoomCelsius { get; private init; } = Roasting.UsualRoom;
+
+    Decision Cover(Step step, RunCommand.CoverRest wish, DateTimeOffset now)
+    {
+        var state = StateOf(step.Id);
+        if (step.Core is null)
+        {
+            return new Refusal.NoCore(step.Id);
+        }
+
+        if (IntoTheHeat(step) is null)
+        {
+            return new Refusal.NotStarted(step.Id);
+        }
+
+        if (wish.RoomCelsius is < Rest.LeastRoom or > Rest.MostRoom)
+        {
+            return new Refusal.OutOfRange("The kitchen, in °C,", Rest.LeastRoom, Rest.MostRoom);
+        }
+
+        if ((state.Covers is [.., var last] ? last.Under : RestUnder.Foil, RoomCelsius) == (wish.Under, wish.RoomCelsius))
+        {
+            return Decision.Nothing;
+        }
+
+        var word = state.Word is { Rest: not null } known
+            && (this with { RoomCelsius = wish.RoomCelsius }) is var run && run.RoastingOf(step) is { } roasting
+            ? run.RestOf(roasting, [.. state.Readings.Select(Probe)], known, CoversWith(state, wish.Under, now), state.Finished)
+            : null;
+        return new RunEvent.RestCovered(step.Id, wish.Under, wish.RoomCelsius, word);
+    }
+
+    /// <summary>Before it is out it can only be meant from then on; later, what lay over it until now has had its effect.</summary>
+    static ImmutableArray<RestCover> CoversWith(StepState state, RestUnder under, DateTimeOffset now) =>
+        state.Finished is { } end ? [.. state.Covers.IsEmpty ? [new RestCover(end, RestUnder.Foil)] : state.Covers, new RestCover(now, under)] : [new RestCover(now, under)];
+
+    Run WithCover(RunEvent.RestCovered covered, DateTimeOffset now) =>
+        (this with { RoomCelsius = covered.RoomCelsius }).WithStep(covered.Step, state => state with
+        {
+            Covers = CoversWith(state, covered.Under, now),
+            Readings = covered.Rest is { } rest && state.Readings is [.. var before, var last] ? [.. before, last with { Word = last.Word with { Rest = rest } }] : state.Readings,
+        });
+
+    /// <param name="outAt">When it came out; null = it is still in.</param>
+    RestWord? RestOf(Roasting roasting, IReadOnlyList<ProbeReading> readings, CoreWord word, ImmutableArray<RestCover> covers, DateTimeOffset? outAt)
     {
         var last = readings[^1].At;
-        if ((word.Verdict == CoreVerdict.Reached ? last : word.Verdict == CoreVerdict.Expected ? word.Likely : null) is not { } comesOut
-            || Authority is not { } region || Holding.Hot(region) is not Published<Limit>.Is { Limit: var hot }
-            || Rest.Forecast(roasting, readings, comesOut, RestUnder.Foil, hot.Celsius) is not RestForecast.Expected rest)
+        if ((outAt ?? (word.Verdict == CoreVerdict.Reached ? last : word.Verdict == CoreVerdict.Expected ? word.Likely : null)) is not { } comesOut
+            || Authority is not { } region || Holding.Hot(region) is not Published<Limit>.Is { Limit: var hot })
+        {
+            return null;
+        }
+
+        ImmutableArray<RestCover> over = covers.IsEmpty ? [new(comesOut, RestUnder.Foil)] : covers;
+        if (Rest.Forecast(roasting, readings, comesOut, over, hot.Celsius) is not RestForecast.Expected rest)
         {
             return null;
         }
@@ -28,7 +78,7 @@ public sealed partial record Run
         var killed = CutFood.Of(roasting.Joint.Cut) is { } food && KillTables.Of(region, food) is Published<ImmutableArray<KillTable>>.Is { Limit: var tables }
             ? Lethality.Of([.. Believed(roasting, readings), .. rest.CoolestMiddle.Where(one => one.At > last)], tables)
             : null;
-        return new RestWord(rest.Peak, rest.PeakAfter.Likely, rest.MiddleHot, hot.Celsius, killed?.DoneAt);
+        return new RestWord(rest.Peak, rest.PeakAfter.Likely, rest.MiddleHot, hot.Celsius, killed?.DoneAt) { Under = over[^1].Under, RoomCelsius = (int)roasting.RoomCelsius };
     }
 
     static IEnumerable<(DateTimeOffset At, double Celsius)> Believed(Roasting roasting, IReadOnlyList<ProbeReading> readings) =>
@@ -54,22 +104,19 @@ public sealed partial record Run
     Step? GoesOnWith(Step step) => PlannedRest.EndsWith(Meal.DishOf(step.Id), step, Plan);
 
     /// <summary>Dishes that have nearly been out of cold and heat for as long as they may, and are not on the table yet.</summary>
-    internal IEnumerable<BoardStanding> Standing(Expectation expected, DateTimeOffset now)
-    {
-        if (Authority is not { } region || Holding.Out(region, Roasting.UsualRoom) is not Published<TimeLimit>.Is { Limit: var limit })
-        {
-            yield break;
-        }
+    internal IEnumerable<BoardStanding> Standing(Expectation expected, DateTimeOffset now) =>
+        OutAtMost is not { } limit ? []
+        : from dish in Meal.Dishes
+          where expected.Retimed.TableTimes[dish.Course].Utc > now
+          let standing = StandingOf(dish, now)
+          where standing is not null && standing.Known >= limit.Most - StandingNotice
+          select new BoardStanding(dish, standing.Known, limit);
 
-        foreach (var dish in Meal.Dishes.Where(dish => expected.Retimed.TableTimes[dish.Course].Utc > now))
-        {
-            var standing = StandingOut.Of(dish, id => (StateOf(id).Started, StateOf(id).Finished), WayOf, KeptHot(dish), now);
-            if (standing is { Known: var known } && known >= limit.Most - StandingNotice)
-            {
-                yield return new BoardStanding(dish, known, limit);
-            }
-        }
-    }
+    /// <summary>Null where the household's authority has none.</summary>
+    internal TimeLimit? OutAtMost => Authority is { } region && Holding.Out(region, RoomCelsius) is Published<TimeLimit>.Is { Limit: var limit } ? limit : null;
+
+    internal StandingOut? StandingOf(Dish dish, DateTimeOffset until) =>
+        StandingOut.Of(dish, id => (StateOf(id).Started, StateOf(id).Finished), WayOf, KeptHot(dish), until);
 
     /// <summary>So long before a dish has been out for as long as it may, it is named.</summary>
     static readonly TimeSpan StandingNotice = TimeSpan.FromMinutes(30);

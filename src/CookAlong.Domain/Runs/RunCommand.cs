@@ -1,3 +1,4 @@
+using CookAlong.Domain.Doneness;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 
@@ -57,6 +58,10 @@ public abstract record RunCommand
     public sealed record VouchFor(StepId Step, string Check) : RunCommand;
 
     public sealed record TakeBackWord(StepId Step) : RunCommand;
+
+    /// <summary>What lies, or will lie, over a joint that rests.</summary>
+    /// <param name="RoomCelsius">Of the kitchen; 0 to 45.</param>
+    public sealed record CoverRest(StepId Step, RestUnder Under, int RoomCelsius) : RunCommand;
 
     public sealed record Acknowledge(CallId Call) : RunCommand;
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CookAlong.Domain.Doneness;
 using CookAlong.Domain.FoodSafety;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
@@ -56,6 +57,9 @@ public abstract record RunEvent
     public sealed record CoreVouched(StepId Step, string Check) : RunEvent;
 
     public sealed record CoreWordTakenBack(StepId Step) : RunEvent;
+
+    /// <param name="Rest">What it does by that, as it was understood then; null = no reading says.</param>
+    public sealed record RestCovered(StepId Step, RestUnder Under, int RoomCelsius, RestWord? Rest) : RunEvent;
 
     public sealed record CallAcknowledged(CallId Call) : RunEvent;
 

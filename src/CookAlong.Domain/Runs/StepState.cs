@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CookAlong.Domain.Doneness;
 using CookAlong.Domain.Planning;
 
 namespace CookAlong.Domain.Runs;
@@ -31,6 +32,9 @@ public sealed record StepState(
 
     /// <summary>What the host looked at instead; null = nothing.</summary>
     public string? Vouched { get; init; }
+
+    /// <summary>What was said to lie over it while it rests, in order of time; empty = nobody said, and foil is taken for granted.</summary>
+    public ImmutableArray<RestCover> Covers { get; init; } = [];
 
     /// <summary>The word on the last reading.</summary>
     public CoreWord? Word => Readings.LastOrDefault()?.Word;

@@ -1,4 +1,6 @@
 using CookAlong.Domain.Debrief;
+using CookAlong.Domain.FoodSafety;
+using CookAlong.Domain.Meals;
 using CookAlong.Domain.Runs;
 using CookAlong.Domain.Tests.Runs;
 using CsCheck;
@@ -85,6 +87,21 @@ public sealed class RunDebriefTests
     {
         var waits = RunDebrief.Of(Cooked().Log).Waits.ToDictionary(wait => wait.Dish.Value, wait => wait.Minutes);
         Assert.Equal((5, 5, 30), (waits["goose"], waits["dumplings"], waits["beans"]));
+    }
+
+    // UK Food Standards Agency, Hot holding: below 63 °C once, for up to two hours.
+    [Theory]
+    [InlineData(0, 40, false)]
+    [InlineData(-100, 140, true)]
+    public void What_stood_out_of_heat_and_cold_before_the_table_is_looked_back_on(int rolledLater, int minutes, bool isTooLong)
+    {
+        var meal = SmallMeal.Meal with { Dishes = [.. SmallMeal.Meal.Dishes.Select(dish => dish.Id.Value == "dumplings" ? dish with { Ingredients = [new Ingredient("eggs", 3, null, null, [])] } : dish)] };
+        var story = new KitchenStory().Given([.. Run.Start(meal, SmallMeal.Plan, Host, "Maren", Maren, Region.UnitedKingdom)]);
+        Play(story, Events((Roll, rolledLater, 0)));
+        var stood = Assert.Single(RunDebrief.Of(story.Log).Standing, one => one.Dish.Value == "dumplings");
+        // Raw eggs until they boil at 14:15, and from 14:35, when they are out, to the table at 15:00.
+        Assert.Equal((minutes, isTooLong), (stood.Out.TotalMinutes, stood.IsTooLong));
+        Assert.Empty(RunDebrief.Of(Cooked().Log).Standing);
     }
 
     [Fact]

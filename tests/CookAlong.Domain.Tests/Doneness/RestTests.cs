@@ -25,7 +25,7 @@ public sealed class RestTests
     {
         var hot = Readings(200, oven: 210);
         ProbeReading[] before = [.. hot.TakeWhile(reading => reading.Celsius < 58)];
-        var rest = Assert.IsType<RestForecast.Expected>(Rest.Forecast(At(210), before, before[^1].At, RestUnder.Foil, 63));
+        var rest = Assert.IsType<RestForecast.Expected>(Rest.Forecast(At(210), before, before[^1].At, [new(Out, RestUnder.Foil)], 63));
         Assert.True(rest.Rise.Likely > Expected(RestUnder.Foil).Rise.Likely + 1);
     }
 
@@ -47,7 +47,7 @@ public sealed class RestTests
     [Fact]
     public void It_is_never_hot_above_what_it_comes_to()
     {
-        var rest = Assert.IsType<RestForecast.Expected>(Rest.Forecast(At(165), Before, Out, RestUnder.Foil, 90));
+        var rest = Assert.IsType<RestForecast.Expected>(Rest.Forecast(At(165), Before, Out, [new(Out, RestUnder.Foil)], 90));
         Assert.Equal(TimeSpan.Zero, rest.MiddleHot.High);
         Assert.True(rest.Peak.High < 90);
     }
@@ -64,7 +64,7 @@ public sealed class RestTests
     [Fact]
     public void What_is_still_to_be_cooked_counts_minute_by_minute()
     {
-        var rest = Assert.IsType<RestForecast.Expected>(Rest.Forecast(At(165), Before, Out.AddMinutes(12), RestUnder.Foil, 60));
+        var rest = Assert.IsType<RestForecast.Expected>(Rest.Forecast(At(165), Before, Out.AddMinutes(12), [new(Out, RestUnder.Foil)], 60));
         Assert.Equal(Out, rest.CoolestMiddle[0].At);
         Assert.All(rest.CoolestMiddle.Zip(rest.CoolestMiddle.Skip(1)), pair => Assert.Equal(TimeSpan.FromMinutes(1), pair.Second.At - pair.First.At));
         Assert.True(rest.Peak.Likely > Expected(RestUnder.Foil).Peak.Likely + 3);
@@ -76,14 +76,22 @@ public sealed class RestTests
     [Fact]
     public void It_cannot_come_out_before_its_last_reading_or_into_no_room()
     {
-        Assert.IsType<RestForecast.Refused>(Rest.Forecast(At(165), Before, Out.AddMinutes(-10), RestUnder.Foil, 63));
-        Assert.IsType<RestForecast.Refused>(Rest.Forecast(At(165) with { RoomCelsius = 80 }, Before, Out, RestUnder.Foil, 63));
+        Assert.IsType<RestForecast.Refused>(Rest.Forecast(At(165), Before, Out.AddMinutes(-10), [new(Out, RestUnder.Foil)], 63));
+        Assert.IsType<RestForecast.Refused>(Rest.Forecast(At(165) with { RoomCelsius = 80 }, Before, Out, [new(Out, RestUnder.Foil)], 63));
     }
 
     [Fact]
     public void A_doubted_probe_says_nothing_of_the_rest() =>
-        Assert.IsType<CoreForecast.ProbeDoubted>(Assert.IsType<RestForecast.NotKnown>(Rest.Forecast(At(165), [.. Before, new(Out.AddMinutes(1), 150)], Out.AddMinutes(1), RestUnder.Foil, 63)).Why);
+        Assert.IsType<CoreForecast.ProbeDoubted>(Assert.IsType<RestForecast.NotKnown>(Rest.Forecast(At(165), [.. Before, new(Out.AddMinutes(1), 150)], Out.AddMinutes(1), [new(Out, RestUnder.Foil)], 63)).Why);
+
+    [Fact]
+    public void What_is_covered_late_stays_hot_for_less_than_what_was_covered_from_the_first()
+    {
+        var late = Assert.IsType<RestForecast.Expected>(Rest.Forecast(At(165), Before, Out, [new(Out, RestUnder.Nothing), new(Out.AddMinutes(30), RestUnder.FoilAndCloths)], 60));
+        Assert.True(Expected(RestUnder.Nothing).MiddleHot.Likely < late.MiddleHot.Likely);
+        Assert.True(late.MiddleHot.Likely < Expected(RestUnder.FoilAndCloths).MiddleHot.Likely);
+    }
 
     static RestForecast.Expected Expected(RestUnder under, double room = 22) =>
-        Assert.IsType<RestForecast.Expected>(Rest.Forecast(At(165) with { RoomCelsius = room }, Before, Out, under, 60));
+        Assert.IsType<RestForecast.Expected>(Rest.Forecast(At(165) with { RoomCelsius = room }, Before, Out, [new(Out, under)], 60));
 }

@@ -56,6 +56,46 @@ public sealed class CoreTests
         Assert.DoesNotContain(story.Calls(), one => one.Kind == CallKind.Cools);
     }
 
+    [Fact]
+    public void What_lies_over_a_resting_joint_and_how_warm_the_kitchen_is_say_how_long_it_stays_hot()
+    {
+        var story = Read(ByTheUk(), (20, 9), (40, 21), (60, 38), (80, 55));
+        TimeSpan Hot() => story.Run.StateOf(Roast).Word!.Rest!.Hot.Likely;
+        var foil = Hot();
+        story.When(IvoPhone, new RunCommand.CoverRest(Roast, RestUnder.FoilAndCloths, 22));
+        var cloths = Hot();
+        Assert.True(cloths > foil);
+        Assert.Equal((RestUnder.FoilAndCloths, 22), (story.Run.StateOf(Roast).Word!.Rest!.Under, story.Run.RoomCelsius));
+        story.When(Host, new RunCommand.CoverRest(Roast, RestUnder.FoilAndCloths, 12));
+        Assert.True(Hot() < cloths);
+        // Said once, it holds for the readings to come.
+        Read(story, (117, 74.2m));
+        Assert.Equal((RestUnder.FoilAndCloths, 12), (story.Run.StateOf(Roast).Word!.Rest!.Under, story.Run.StateOf(Roast).Word!.Rest!.RoomCelsius));
+        story.When(Host, new RunCommand.CoverRest(Roast, RestUnder.FoilAndCloths, 12)).Then();
+    }
+
+    [Fact]
+    public void Cloths_laid_over_it_late_save_what_is_left()
+    {
+        var story = Read(ByTheUk(), (20, 9), (40, 21), (60, 38), (80, 55), (117, 74.2m)).When(Host, new RunCommand.FinishStep(Roast));
+        DateTimeOffset HotUntil() => Assert.Single(story.Board().Resting).HotUntil!.Value;
+        var foil = HotUntil();
+        story.At(14, 50).When(Host, new RunCommand.CoverRest(Roast, RestUnder.Nothing, 22));
+        var bare = HotUntil();
+        Assert.True(bare < foil);
+        story.At(14, 55).When(Host, new RunCommand.CoverRest(Roast, RestUnder.FoilAndCloths, 22));
+        Assert.True(HotUntil() > bare);
+        Assert.Equal(HotUntil().AddMinutes(-10), story.Calls().Single(one => one.Kind == CallKind.Cools).Due);
+    }
+
+    [Fact]
+    public void Only_a_joint_that_is_in_or_out_can_be_covered_and_only_in_a_kitchen()
+    {
+        ByTheUk().When(Host, new RunCommand.CoverRest(Stuff, RestUnder.Foil, 20)).Refused(new Refusal.NoCore(Stuff));
+        ByTheUk().When(Host, new RunCommand.CoverRest(Roast, RestUnder.Foil, 60)).Refused(new Refusal.OutOfRange("The kitchen, in °C,", 0, 45));
+        ByTheUk().When(Host, new RunCommand.TakeBack(Roast)).When(Host, new RunCommand.CoverRest(Roast, RestUnder.Nothing, 20)).Refused(new Refusal.NotStarted(Roast));
+    }
+
     static KitchenStory Read(KitchenStory story, params (int Minutes, decimal Celsius)[] readings) =>
         readings.Aggregate(story, (so, one) => so.At(12 + ((40 + one.Minutes) / 60), (40 + one.Minutes) % 60).When(Host, new RunCommand.ReadCore(Roast, one.Celsius)));
 

@@ -1,3 +1,4 @@
+using CookAlong.Domain.Doneness;
 using CookAlong.Domain.FoodSafety;
 using CookAlong.Domain.Quantities;
 using CookAlong.Domain.Runs;
@@ -28,6 +29,10 @@ public sealed class StoredNamesTests : IDisposable
         Assert.Equal(frozen.Order(), Enum.GetValues<CoreVerdict>().Select(verdict => StoredWord.Write(new CoreWord(verdict))["verdict"]!.GetValue<string>()).Order());
         Assert.Equal(frozen, frozen.Select(name => StoredWord.Write(StoredWord.Read(new() { ["verdict"] = name }))["verdict"]!.GetValue<string>()));
     }
+
+    [Fact]
+    public void Covers_of_a_rest_are_stored_as_they_always_were() =>
+        Assert.Equal(["nothing", "foil", "foilAndCloths"], Enum.GetValues<RestUnder>().Select(under => StoredWord.Of(StoredWord.UnderOf(StoredWord.Of(under)))));
 
     [Fact]
     public async Task Regions_are_stored_as_they_always_were()

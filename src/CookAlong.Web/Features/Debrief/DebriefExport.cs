@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using CookAlong.Domain;
 using CookAlong.Domain.Debrief;
+using CookAlong.Web.Features.Settings;
 using CsvHelper;
 using CsvHelper.Configuration;
 
@@ -58,6 +59,7 @@ static class DebriefExport
             })]),
             ["byNewPlansMinutes"] = debrief.ByNewPlans,
             ["waits"] = new JsonArray([.. debrief.Waits.Select(wait => new JsonObject { ["dish"] = Dish(wait.Dish), ["minutes"] = wait.Minutes, ["bestWithin"] = wait.BestWithin, ["goodFor"] = wait.GoodFor })]),
+            ["standing"] = new JsonArray([.. debrief.Standing.Select(one => new JsonObject { ["dish"] = Dish(one.Dish), ["outMinutes"] = (int)one.Out.TotalMinutes, ["unknownMinutes"] = (int)one.Unknown.TotalMinutes, ["mostMinutes"] = (int)one.Limit.Most.TotalMinutes, ["source"] = RegionWords.Of(one.Limit.Source) })]),
             ["calls"] = new JsonArray([.. debrief.Calls.Select(call => new JsonObject
             {
                 ["kind"] = call.Kind.ToString().ToLowerInvariant(),

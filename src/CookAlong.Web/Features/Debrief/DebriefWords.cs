@@ -5,7 +5,9 @@ using CookAlong.Domain.Debrief.Learning;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Data;
+using CookAlong.Web.Features.Dishes;
 using CookAlong.Web.Features.Live.Wording;
+using CookAlong.Web.Features.Settings;
 
 namespace CookAlong.Web.Features.Debrief;
 
@@ -108,6 +110,22 @@ public sealed class DebriefWords(Meal meal)
         var how = wait.Minutes <= wait.BestWithin ? "at its best" : wait.Minutes <= wait.GoodFor ? "past its best, still good" : "longer than it is good";
         return wait.Minutes == 0 ? "straight to the table" : $"{Minutes(wait.Minutes)} ({clock.Show(wait.Since)} to {clock.Show(wait.Table)}), {how}";
     }
+
+    /// <summary>Null where it says nothing: hardly any, or nobody knows.</summary>
+    public static string? Stood(DishStanding one)
+    {
+        if (one.Out < worthSaying)
+        {
+            return null;
+        }
+
+        var stood = $"Neither hot nor cold for {DurationWords.Write((int)one.Out.TotalMinutes)}{(one.Unknown > TimeSpan.Zero ? $", and for {DurationWords.Write((int)one.Unknown.TotalMinutes)} more nobody said where it was" : "")}";
+        return one.IsTooLong
+            ? $"{stood}: longer than the {DurationWords.Write((int)one.Limit.Most.TotalMinutes)} it may ({RegionWords.Of(one.Limit.Source)}). What is left of it is not to be kept."
+            : $"{stood}; {DurationWords.Write((int)one.Limit.Most.TotalMinutes)} at the most.";
+    }
+
+    static readonly TimeSpan worthSaying = TimeSpan.FromMinutes(30);
 
     public string Call(CallNote call)
     {

@@ -125,7 +125,7 @@ function labelOf(button) {
 }
 
 /** Commands that somebody types the half of. */
-const TYPED = new Set(["readCore", "vouchFor"]);
+const TYPED = new Set(["readCore", "vouchFor", "coverRest"]);
 
 /**
  * A command that says what somebody typed beside its button, and when: it may be sent much later.

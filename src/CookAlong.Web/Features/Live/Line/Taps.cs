@@ -1,5 +1,6 @@
 using System.Text.Json;
 using CookAlong.Domain;
+using CookAlong.Domain.Doneness;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Live.Calls;
 
@@ -37,6 +38,9 @@ public static class Taps
     public static string VouchFor(StepId step) => Json(new { kind = "vouchFor", step = step.Value });
 
     public static string TakeBackWord(StepId step) => Json(new { kind = "takeBackWord", step = step.Value });
+
+    /// <summary>Where the room's temperature is typed beside the button, the script fills it in.</summary>
+    public static string CoverRest(StepId step, RestUnder under, int room) => Json(new { kind = "coverRest", step = step.Value, under = JsonNamingPolicy.CamelCase.ConvertName(under.ToString()), room });
 
     public static string Acknowledge(CallId call) => Json(new { kind = "acknowledge", call = call.Value });
 

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using CookAlong.Domain;
+using CookAlong.Domain.Doneness;
 using CookAlong.Domain.Runs;
 
 namespace CookAlong.Web.Features.Live.Line;
@@ -49,6 +50,7 @@ static class WireCommand
             "readCore" => Step(json) is { } step && Decimal(json, "celsius") is { } celsius ? new RunCommand.ReadCore(step, celsius, Moment(json, "at")) : null,
             "takeBackReading" => Step(json) is { } step ? new RunCommand.TakeBackReading(step) : null,
             "vouchFor" => Step(json) is { } step && Text(json, "check") is { } check ? new RunCommand.VouchFor(step, check) : null,
+            "coverRest" => Step(json) is { } step && Text(json, "under") is { } name && Under(name) is { } under && Number(json, "room") is { } room ? new RunCommand.CoverRest(step, under, room) : null,
             "takeBackWord" => Step(json) is { } step ? new RunCommand.TakeBackWord(step) : null,
             "acknowledge" => Text(json, "call") is { } call ? new RunCommand.Acknowledge(new CallId(call)) : null,
             "holdEverything" => new RunCommand.HoldEverything(),
@@ -75,6 +77,14 @@ static class WireCommand
             : null;
 
     public static bool IsAcceptPlan(JsonElement json) => json.ValueKind == JsonValueKind.Object && Text(json, "kind") == "acceptPlan" && Id(json, "plan") is not null;
+
+    static RestUnder? Under(string name) => name switch
+    {
+        "nothing" => RestUnder.Nothing,
+        "foil" => RestUnder.Foil,
+        "foilAndCloths" => RestUnder.FoilAndCloths,
+        _ => null,
+    };
 
     static StepId? Step(JsonElement json) => Text(json, "step") is { } step ? new StepId(step) : null;
 

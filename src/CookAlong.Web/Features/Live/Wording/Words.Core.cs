@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using CookAlong.Domain.Doneness;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Dishes;
 using CookAlong.Web.Features.Settings;
@@ -42,11 +43,29 @@ public sealed partial class Words
             ? "Once out it rises no further."
             : $"Once out it rises to about {Whole(rest.Peak.Likely)} °C ({Whole(rest.Peak.Low)} to {Whole(rest.Peak.High)}) within {Long(rest.PeakAfter)}.";
         var stays = rest.Hot.Likely > TimeSpan.Zero
-            ? $"Under foil its middle stays above {Whole(rest.Limit)} °C for about {Long(rest.Hot.Likely)}, {Long(rest.Hot.Low)} at the least; its outside for less."
+            ? $"{Capital(Under(rest.Under))}, in a kitchen of {rest.RoomCelsius} °C, its middle stays above {Whole(rest.Limit)} °C for about {Long(rest.Hot.Likely)}, {Long(rest.Hot.Low)} at the least; its outside for less."
             : $"It is never at {Whole(rest.Limit)} °C, at which hot food is kept: serve it soon.";
         var safe = rest.SafeAt is { } at ? $" By time and temperature together its middle has had enough heat by {At(at)}." : "";
         return $"{rises} {stays}{safe}";
     }
+
+    /// <summary>"under foil".</summary>
+    public static string Under(RestUnder under) => under switch
+    {
+        RestUnder.Nothing => "uncovered",
+        RestUnder.Foil => "under foil",
+        RestUnder.FoilAndCloths => "under foil and cloths",
+        _ => throw new UnreachableException($"A cover without a word: {under}."),
+    };
+
+    /// <summary>On a button.</summary>
+    public static string Cover(RestUnder under) => under switch
+    {
+        RestUnder.Nothing => "Nothing",
+        RestUnder.Foil => "Foil",
+        RestUnder.FoilAndCloths => "Foil and cloths",
+        _ => throw new UnreachableException($"A cover without a word: {under}."),
+    };
 
     /// <summary>Where the plan lets it rest until it is not hot any more; null where it does not.</summary>
     /// <param name="waits">Minutes from coming out until its dish goes on, as things stand.</param>
@@ -80,5 +99,10 @@ public sealed partial class Words
     /// <summary>The word on a reading, as a sentence of its own.</summary>
     public string Sentence(CoreReading reading) => Sentence(Of(reading.Word, reading.Celsius));
 
-    static string Sentence(string words) => $"{char.ToUpperInvariant(words[0])}{words[1..]}{(words[^1] is '.' or '?' ? "" : ".")}";
+    /// <summary>The same, as a sentence of its own.</summary>
+    public string Sentence(BoardResting one) => Sentence(Of(one));
+
+    static string Capital(string words) => $"{char.ToUpperInvariant(words[0])}{words[1..]}";
+
+    static string Sentence(string words) => $"{Capital(words)}{(words[^1] is '.' or '?' ? "" : ".")}";
 }
