@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Net;
 
 namespace CookAlong.Web;
@@ -12,6 +13,11 @@ public sealed record HouseSettings(string Data, string Urls, IReadOnlyList<strin
     public const string EnvironmentPrefix = "COOKALONG_";
     public const string DefaultData = "data";
     public const string DefaultUrls = "http://localhost:5080";
+
+    public const int DefaultHttpsPort = 5443;
+
+    /// <summary>Where HTTPS is listened on, once the household has an authority. 1-65535.</summary>
+    public int HttpsPort { get; init; } = DefaultHttpsPort;
 
     /// <summary>Where calls that nobody answers are posted; null = nowhere.</summary>
     public Uri? Webhook { get; init; }
@@ -70,6 +76,12 @@ public sealed record HouseSettings(string Data, string Urls, IReadOnlyList<strin
             wrong.Add($"--urls (COOKALONG_URLS) holds \"{url}\". Write scheme, host and port, such as {DefaultUrls} or http://0.0.0.0:8080.");
         }
 
+        var httpsPort = DefaultHttpsPort;
+        if (configuration["https_port"] is { Length: > 0 } port && !(int.TryParse(port, NumberStyles.None, CultureInfo.InvariantCulture, out httpsPort) && httpsPort is > 0 and < 65536))
+        {
+            wrong.Add($"--https-port (COOKALONG_HTTPS_PORT) is \"{port}\". Write a port from 1 to 65535, such as {DefaultHttpsPort}.");
+        }
+
         var proxies = new List<IPNetwork>();
         foreach (var proxy in List(configuration["proxies"]))
         {
@@ -99,6 +111,7 @@ public sealed record HouseSettings(string Data, string Urls, IReadOnlyList<strin
             ? null
             : new HouseSettings(Path.GetFullPath(data), urls, List(configuration["hosts"]), proxies)
             {
+                HttpsPort = httpsPort,
                 BackupsElsewhere = backups is null ? null : Path.GetFullPath(backups),
                 Webhook = webhook,
                 WebhookSecret = configuration["webhook_secret"] is { Length: > 0 } secret ? secret : null,

@@ -12,6 +12,7 @@ using CookAlong.Web.Features.Live;
 using CookAlong.Web.Features.Meals;
 using CookAlong.Web.Features.Plans;
 using CookAlong.Web.Features.Problems;
+using CookAlong.Web.Features.Secure;
 using CookAlong.Web.Features.Settings;
 using CookAlong.Web.Features.Shopping;
 using CookAlong.Web.Security;
@@ -25,12 +26,13 @@ public partial class Program
 {
     public static WebApplication Build(WebApplicationBuilder builder, HouseSettings settings)
     {
-        builder.WebHost.UseUrls(settings.Urls);
+        builder.WebHost.UseUrls(HomeHttpsFeature.Addresses(settings));
         builder.WebHost.UseStaticWebAssets();
         builder.WebHost.ConfigureKestrel(server =>
         {
             server.AddServerHeader = false;
             server.Limits.MaxRequestBodySize = RequestSize.Largest;
+            server.UseHomeCertificate();
         });
         builder.Logging.AddHouseLog();
 
@@ -39,6 +41,7 @@ public partial class Program
         services.AddHouseholdData(settings);
         services.AddSingleton<DailyBackups>().AddHostedService(all => all.GetRequiredService<DailyBackups>());
         services.AddHousehold();
+        services.AddHomeHttps(settings);
         services.AddLive();
         services.AddSingleton<DemoMeals>();
         services.AddDishes();
@@ -74,6 +77,7 @@ public partial class Program
         app.MapStaticAssets();
         app.MapHealth();
         app.MapHousehold();
+        app.MapSecure();
         app.MapLive();
         app.MapGet("/", () => Results.Redirect("/meals"));
         app.MapMeals();

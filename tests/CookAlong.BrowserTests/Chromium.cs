@@ -60,13 +60,14 @@ public sealed class Chromium : IAsyncLifetime
         }
     }
 
-    /// <summary>A new screen at that address; skips the test where there is no Chromium.</summary>
-    public async Task<Screen> OpenAsync(string name, ScreenSize size, string baseUrl, ColorScheme scheme = ColorScheme.Light)
+    /// <summary>A new screen at that address, which may trust every certificate, as if its authority had been installed; skips the test where there is no Chromium.</summary>
+    public async Task<Screen> OpenAsync(string name, ScreenSize size, string baseUrl, ColorScheme scheme = ColorScheme.Light, bool trustsAll = false)
     {
         Assert.SkipWhen(browser is null, "No Chromium here: install it (Debian: apt-get install chromium) or set COOKALONG_CHROMIUM.");
         var context = await browser!.NewContextAsync(new BrowserNewContextOptions
         {
             BaseURL = baseUrl,
+            IgnoreHTTPSErrors = trustsAll,
             ViewportSize = new ViewportSize { Width = size.Width, Height = size.Height },
             HasTouch = size != ScreenSize.Desktop,
             ReducedMotion = ReducedMotion.Reduce,

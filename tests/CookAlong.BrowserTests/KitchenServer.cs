@@ -15,9 +15,14 @@ public sealed partial class KitchenServer : IAsyncDisposable
     readonly List<string> log = [];
     Process? process;
 
+    readonly int httpsPort = FreePort();
+
     KitchenServer(int port) => Url = $"http://127.0.0.1:{port}";
 
     public string Url { get; }
+
+    /// <summary>The same over HTTPS, once <see cref="TurnHttpsOnAsync"/> was called and the server started again.</summary>
+    public string HttpsUrl => $"https://127.0.0.1:{httpsPort}";
 
     /// <summary>The address with the one-time secret that makes the host account.</summary>
     public string FirstStart { get; private set; } = "";
@@ -36,7 +41,7 @@ public sealed partial class KitchenServer : IAsyncDisposable
     {
         var start = new ProcessStartInfo("dotnet")
         {
-            ArgumentList = { WebApp, "serve", "--data", data.FullName, "--urls", Url },
+            ArgumentList = { WebApp, "serve", "--data", data.FullName, "--urls", Url, "--https-port", httpsPort.ToString(System.Globalization.CultureInfo.InvariantCulture) },
             RedirectStandardOutput = true,
             RedirectStandardError = true,
             WorkingDirectory = data.FullName,
@@ -47,6 +52,15 @@ public sealed partial class KitchenServer : IAsyncDisposable
         process.BeginOutputReadLine();
         process.BeginErrorReadLine();
         await AnswersAsync();
+    }
+
+    /// <summary>The verb 'https on'.</summary>
+    public async Task TurnHttpsOnAsync()
+    {
+        using var verb = Process.Start(new ProcessStartInfo("dotnet") { ArgumentList = { WebApp, "https", "on", "--data", data.FullName }, RedirectStandardOutput = true })!;
+        var said = await verb.StandardOutput.ReadToEndAsync();
+        await verb.WaitForExitAsync();
+        Assert.True(verb.ExitCode == 0, said);
     }
 
     /// <summary>kill -9: no goodbye, no flush.</summary>

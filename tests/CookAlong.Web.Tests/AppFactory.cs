@@ -35,6 +35,9 @@ public sealed partial class AppFactory : WebApplicationFactory<Program>
 
     public IReadOnlyList<string> Log => log.Lines;
 
+    /// <summary>Options of the server by their names without dashes; set before the first client is made.</summary>
+    public Dictionary<string, string> Settings { get; } = [];
+
     /// <summary>Replaces services for a test; set before the first client is made.</summary>
     public Action<IServiceCollection>? Replace { get; set; }
 
@@ -79,6 +82,11 @@ public sealed partial class AppFactory : WebApplicationFactory<Program>
     {
         builder.UseEnvironment("Production");
         builder.UseSetting("data", DataFolder);
+        foreach (var (name, value) in Settings)
+        {
+            builder.UseSetting(name, value);
+        }
+
         builder.ConfigureLogging(logging => logging.ClearProviders().AddProvider(log));
         builder.ConfigureTestServices(services =>
         {

@@ -40,6 +40,7 @@ public static class CommandLine
         root.Subcommands.Add(SeedVerb.Create());
         root.Subcommands.Add(BackupVerb.Create());
         root.Subcommands.Add(RestoreVerb.Create());
+        root.Subcommands.Add(HttpsVerb.Create());
         root.Subcommands.Add(DoctorVerb.Create());
         root.Subcommands.Add(ArchiveVerbs.Export());
         root.Subcommands.Add(ArchiveVerbs.Import());

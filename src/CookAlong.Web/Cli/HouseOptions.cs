@@ -17,6 +17,18 @@ static class HouseOptions
         HelpName = "DIR",
     };
 
+    public static Option<string?> Hosts() => new("--hosts")
+    {
+        Description = "Names this server answers to, separated by ',', besides IP addresses and names of the home network (.local, .lan, .home.arpa, ...); * = any. Its certificate of 'https on' is made out to the home's among them, addresses too. [COOKALONG_HOSTS]",
+        HelpName = "NAMES",
+    };
+
+    public static Option<string?> HttpsPort() => new("--https-port")
+    {
+        Description = $"Port for HTTPS once 'https on' was run. Default {HouseSettings.DefaultHttpsPort}. [COOKALONG_HTTPS_PORT]",
+        HelpName = "PORT",
+    };
+
     /// <summary>The settings a verb runs with; what is wrong with them goes to the error stream.</summary>
     /// <returns>Null when a setting is wrong.</returns>
     public static HouseSettings? Settings(this ParseResult parsed, params IEnumerable<KeyValuePair<string, string?>> given)

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using CookAlong.Web.Data;
 using CookAlong.Web.Features.Plans;
+using CookAlong.Web.Security;
 
 namespace CookAlong.Web.Cli;
 
@@ -25,11 +26,8 @@ static class ServeVerb
             Description = $"Addresses to listen on, separated by ';'. Default {HouseSettings.DefaultUrls}. [COOKALONG_URLS]",
             HelpName = "URL",
         };
-        var hosts = new Option<string?>("--hosts")
-        {
-            Description = "Names this server answers to, separated by ',', besides IP addresses and names of the home network (.local, .lan, .home.arpa, ...); * = any. [COOKALONG_HOSTS]",
-            HelpName = "NAMES",
-        };
+        var hosts = HouseOptions.Hosts();
+        var httpsPort = HouseOptions.HttpsPort();
         var proxies = new Option<string?>("--proxies")
         {
             Description = "Addresses or networks of reverse proxies to believe about the caller, separated by ','; this machine always is. [COOKALONG_PROXIES]",
@@ -52,7 +50,7 @@ static class ServeVerb
         var contentRoot = new Option<string?>("--contentRoot") { Hidden = true };
         var applicationName = new Option<string?>("--applicationName") { Hidden = true };
 
-        foreach (var option in (Option<string?>[])[data, backups, urls, hosts, proxies, webhook, mqtt, environment, contentRoot, applicationName])
+        foreach (var option in (Option<string?>[])[data, backups, urls, httpsPort, hosts, proxies, webhook, mqtt, environment, contentRoot, applicationName])
         {
             command.Options.Add(option);
         }
@@ -71,6 +69,7 @@ static class ServeVerb
                     new("data", parsed.GetValue(data)),
                     new("backups", parsed.GetValue(backups)),
                     new("urls", parsed.GetValue(urls)),
+                    new("https_port", parsed.GetValue(httpsPort)),
                     new("hosts", parsed.GetValue(hosts)),
                     new("proxies", parsed.GetValue(proxies)),
                     new("webhook", parsed.GetValue(webhook)),
@@ -79,7 +78,18 @@ static class ServeVerb
                 return ExitCode.BadInput;
             }
 
-            await using var app = Program.Build(builder, settings);
+            WebApplication built;
+            try
+            {
+                built = Program.Build(builder, settings);
+            }
+            catch (AuthorityException failed)
+            {
+                await parsed.InvocationConfiguration.Error.WriteLineAsync(failed.Message);
+                return ExitCode.Failed;
+            }
+
+            await using var app = built;
             try
             {
                 await app.Services.GetRequiredService<Upgrade>().RunAsync(stop);

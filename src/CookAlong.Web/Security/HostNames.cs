@@ -9,7 +9,7 @@ namespace CookAlong.Web.Security;
 static class HostNames
 {
     // RFC 6761 (localhost), RFC 6762 (local), RFC 8375 (home.arpa), ICANN's private-use "internal"; lan and home by common practice.
-    static readonly string[] HomeSuffixes = [".localhost", ".local", ".home.arpa", ".internal", ".lan", ".home"];
+    public static readonly string[] HomeSuffixes = [".localhost", ".local", ".home.arpa", ".internal", ".lan", ".home"];
 
     public static void UseHostNames(this WebApplication app, IReadOnlyList<string> names) => app.Use((http, next) =>
     {
@@ -24,9 +24,11 @@ static class HostNames
 
     public static bool Answers(string host, IReadOnlyList<string> names) =>
         IPAddress.TryParse(host, out _)
-        || (Uri.CheckHostName(host) == UriHostNameType.Dns
-            && (!host.Contains('.', StringComparison.Ordinal)
-                || HomeSuffixes.Any(suffix => host.EndsWith(suffix, StringComparison.OrdinalIgnoreCase))
-                || names.Contains("*")
-                || names.Contains(host, StringComparer.OrdinalIgnoreCase)));
+        || IsOfHome(host)
+        || (Uri.CheckHostName(host) == UriHostNameType.Dns && (names.Contains("*") || names.Contains(host, StringComparer.OrdinalIgnoreCase)));
+
+    /// <summary>A name, not an address, that means something within this home only.</summary>
+    public static bool IsOfHome(string host) =>
+        Uri.CheckHostName(host) == UriHostNameType.Dns
+        && (!host.Contains('.', StringComparison.Ordinal) || HomeSuffixes.Any(suffix => host.EndsWith(suffix, StringComparison.OrdinalIgnoreCase)));
 }

@@ -3,6 +3,9 @@ namespace CookAlong.Web.Security;
 /// <summary>Marks an endpoint whose page is built with the component library, which writes inline styles.</summary>
 public sealed record PlanningPage;
 
+/// <summary>Marks the page that asks the same server over HTTPS, from wherever it was opened, whether this device trusts it.</summary>
+public sealed record AsksOverHttps(int Port);
+
 /// <summary>Headers that tell browsers what a page may do. Live, join and sign-in pages get the strict policy, planning pages may style inline.</summary>
 static class SecurityHeaders
 {
@@ -23,7 +26,8 @@ static class SecurityHeaders
     });
 
     /// <param name="host">Host and port of the request, already known to be a plain name or address.</param>
-    public static string ContentPolicy(bool isPlanning, string host) => string.Join("; ",
+    /// <param name="asks">Another origin that the page may ask; "" = none.</param>
+    public static string ContentPolicy(bool isPlanning, string host, string asks = "") => string.Join("; ",
         "default-src 'none'",
         "script-src 'self'",
         isPlanning ? "style-src 'self' 'unsafe-inline'" : "style-src 'self'",
@@ -33,7 +37,7 @@ static class SecurityHeaders
         "manifest-src 'self'",
         "worker-src 'self'",
         // Older tablets do not count WebSockets of the same host as 'self'.
-        $"connect-src 'self' ws://{host} wss://{host}",
+        $"connect-src 'self' ws://{host} wss://{host}{(asks.Length > 0 ? " " + asks : "")}",
         // The planning pages' framework needs its base element; the live pages have none.
         isPlanning ? "base-uri 'self'" : "base-uri 'none'",
         "form-action 'self'",
@@ -44,7 +48,9 @@ static class SecurityHeaders
     {
         var headers = http.Response.Headers;
         var isPlanning = http.GetEndpoint()?.Metadata.GetMetadata<PlanningPage>() is not null;
-        headers.ContentSecurityPolicy = ContentPolicy(isPlanning, HostNames.Answers(http.Request.Host.Host, ["*"]) ? http.Request.Host.ToUriComponent() : "localhost");
+        var isPlain = HostNames.Answers(http.Request.Host.Host, ["*"]);
+        var asks = isPlain && http.GetEndpoint()?.Metadata.GetMetadata<AsksOverHttps>() is { } over ? $"https://{new HostString(http.Request.Host.Host, over.Port)}" : "";
+        headers.ContentSecurityPolicy = ContentPolicy(isPlanning, isPlain ? http.Request.Host.ToUriComponent() : "localhost", asks);
         headers.XContentTypeOptions = "nosniff";
         headers.XFrameOptions = "DENY";
         // Not "no-referrer": with it browsers send forms with "Origin: null", and every form here would be refused.
@@ -52,7 +58,10 @@ static class SecurityHeaders
         headers["Permissions-Policy"] = Permissions;
         headers["Cross-Origin-Opener-Policy"] = "same-origin";
         headers["Cross-Origin-Resource-Policy"] = "same-origin";
-        if (http.Request.IsHttps)
+
+        // Within the home plain HTTP stays beside HTTPS under the same name, for devices that do not trust the household's authority yet.
+        // Told to keep to HTTPS, a browser would ask the plain port for it, and get nothing.
+        if (http.Request.IsHttps && !HostNames.IsOfHome(http.Request.Host.Host) && Uri.CheckHostName(http.Request.Host.Host) == UriHostNameType.Dns)
         {
             headers.StrictTransportSecurity = $"max-age={YearSeconds}";
         }

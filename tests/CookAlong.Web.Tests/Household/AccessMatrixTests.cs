@@ -21,6 +21,10 @@ public sealed class AccessMatrixTests
         anyone   POST /join
         anyone   GET,POST /not-found
         anyone   POST /probe/{token}
+        anyone   GET /secure/
+        anyone   GET /secure/authority.crt
+        anyone   GET /secure/authority.mobileconfig
+        anyone   GET /secure/trusted
         anyone   GET /sign-in
         anyone   POST /sign-in
         anyone   POST /sign-out

@@ -56,13 +56,28 @@ public sealed class SecurityTests
     }
 
     [Fact]
-    public async Task Over_https_browsers_are_told_to_stay_there()
+    public async Task Over_https_browsers_are_told_to_stay_there_by_names_of_the_world()
     {
-        await using var app = new AppFactory { Address = new Uri("https://localhost") };
+        await using var app = new AppFactory { Address = new Uri("https://cook.example"), Settings = { ["hosts"] = "cook.example" } };
 
         using var answer = await app.NewBrowser().GetAsync("/sign-in");
 
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
         Assert.Equal("max-age=31536000", Assert.Single(answer.Headers.GetValues("Strict-Transport-Security")));
+    }
+
+    [Fact]
+    public async Task Within_the_home_https_stands_beside_plain_http()
+    {
+        await using var app = new AppFactory { Address = new Uri("https://larder.local") };
+        using var answer = await app.NewBrowser().GetAsync("/sign-in");
+
+        Assert.False(answer.Headers.Contains("Strict-Transport-Security"));
+        Assert.Contains(answer.Headers.GetValues("Set-Cookie"), set => set.StartsWith("__Host-cookalong-forms=", StringComparison.Ordinal) && set.Contains("secure", StringComparison.Ordinal));
+
+        app.Address = new Uri("http://larder.local");
+        using var plain = await app.NewBrowser().GetAsync("/sign-in");
+        Assert.Contains(plain.Headers.GetValues("Set-Cookie"), set => set.StartsWith("cookalong-forms=", StringComparison.Ordinal) && !set.Contains("secure", StringComparison.Ordinal));
     }
 
     [Theory]

@@ -11,6 +11,7 @@ public sealed class VerbTests
     [InlineData("seed")]
     [InlineData("backup")]
     [InlineData("restore")]
+    [InlineData("https")]
     [InlineData("doctor")]
     [InlineData("export")]
     [InlineData("import")]
@@ -25,6 +26,30 @@ public sealed class VerbTests
 
         Assert.Equal(0, exit);
         Assert.Contains("Usage:", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Https_is_turned_on_once_and_off_for_good()
+    {
+        var folder = Directory.CreateTempSubdirectory("cookalong-test-");
+        string[] at = ["--data", folder.FullName, "--hosts", "192.168.1.20,cook.example"];
+
+        var (before, off, _) = await RunAsync(["https", "status", .. at]);
+        var (made, first, _) = await RunAsync(["https", "on", .. at]);
+        var (again, second, _) = await RunAsync(["https", "on", .. at]);
+        var (destroyed, _, _) = await RunAsync(["https", "off", .. at]);
+        var (after, _, _) = await RunAsync(["https", "status", .. at]);
+        var (bad, _, why) = await RunAsync(["https", "on", "--https-port", "99999", .. at]);
+
+        Assert.Equal((1, 0, 0, 0, 1, 2), (before, made, again, destroyed, after, bad));
+        Assert.Contains("'https on'", off, StringComparison.Ordinal);
+        Assert.Contains("/secure", first, StringComparison.Ordinal);
+        Assert.Contains("192.168.1.20", first, StringComparison.Ordinal);
+        Assert.DoesNotContain("cook.example", first, StringComparison.Ordinal);
+        Assert.EndsWith(second, first, StringComparison.Ordinal);
+        Assert.Empty(folder.GetFileSystemInfos());
+        Assert.Contains("--https-port", why, StringComparison.Ordinal);
+        folder.Delete(recursive: true);
     }
 
     [Fact]

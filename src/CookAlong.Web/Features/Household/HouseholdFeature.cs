@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Threading.RateLimiting;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Data;
+using CookAlong.Web.Security;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Components.Authorization;
@@ -37,12 +38,8 @@ public static class HouseholdFeature
             .AddPolicy(InRunPolicy, policy => policy.RequireAuthenticatedUser().RequireAssertion(MaySeeTheRun));
         services.AddScoped<AuthenticationStateProvider, CircuitSession>();
 
-        services.AddAntiforgery(options =>
-        {
-            options.Cookie.Name = "cookalong-forms";
-            options.Cookie.SameSite = SameSiteMode.Strict;
-            options.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
-        });
+        services.AddAntiforgery();
+        FormsCookie.Use(services);
         services.AddRateLimiter(limiter =>
         {
             limiter.RejectionStatusCode = StatusCodes.Status429TooManyRequests;

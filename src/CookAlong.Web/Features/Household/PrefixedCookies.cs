@@ -1,11 +1,9 @@
+using CookAlong.Web.Security;
 using Microsoft.AspNetCore.Authentication.Cookies;
 
 namespace CookAlong.Web.Features.Household;
 
-/// <summary>
-/// Over https the session cookie carries the prefix __Host-, which browsers only accept with Secure, for the whole host and from that host alone
-/// (RFC 6265bis, 4.1.3.2). Over plain http at home the prefix is not allowed, so the name goes without.
-/// </summary>
+/// <summary>The session cookie under the name that its scheme and path allow.</summary>
 sealed class PrefixedCookies : ICookieManager
 {
     readonly ChunkingCookieManager inner = new();
@@ -17,5 +15,5 @@ sealed class PrefixedCookies : ICookieManager
 
     public void DeleteCookie(HttpContext context, string key, CookieOptions options) => inner.DeleteCookie(context, Name(context, key), options);
 
-    static string Name(HttpContext context, string key) => context.Request.IsHttps ? "__Host-" + key : key;
+    static string Name(HttpContext context, string key) => SecureName.Of(context, key);
 }

@@ -1,0 +1,58 @@
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace CookAlong.BrowserTests;
+
+/// <summary>A kitchen with an authority of its own, as a device sees it that trusts it and one that does not.</summary>
+[Collection(Browsers.Name)]
+public sealed class SecurePageTests(Chromium chromium)
+{
+    static readonly ScreenSize[] sizes = [ScreenSize.Phone, ScreenSize.Upright, ScreenSize.Desktop];
+
+    [Fact]
+    public async Task A_device_is_told_whether_it_trusts_the_kitchen()
+    {
+        await using var server = await KitchenServer.StartAsync();
+        await LookAsync(server, "secure-off");
+        await server.KillAsync();
+        await server.TurnHttpsOnAsync();
+        await server.RestartAsync();
+        await LookAsync(server, "secure-on");
+
+        await using var stranger = await chromium.OpenAsync("stranger", ScreenSize.Phone, server.Url);
+        await stranger.GoToAsync("/secure");
+        await Expect(stranger.Page.GetByText("This device does not trust this kitchen yet.")).ToBeVisibleAsync();
+        await Assert.ThrowsAsync<PlaywrightException>(() => stranger.GoToAsync($"{server.HttpsUrl}/sign-in"));
+
+        await using var friend = await chromium.OpenAsync("friend", ScreenSize.Phone, server.Url, trustsAll: true);
+        await friend.GoToAsync("/secure");
+        await Expect(friend.Page.GetByText("This device trusts this kitchen now.")).ToBeVisibleAsync();
+        await friend.Page.GetByRole(AriaRole.Link, new() { Name = "Open the kitchen over HTTPS" }).ClickAsync();
+        await Expect(friend.Page.GetByRole(AriaRole.Heading, new() { Name = "Sign in" })).ToBeVisibleAsync();
+        Assert.StartsWith(server.HttpsUrl, friend.Page.Url, StringComparison.Ordinal);
+        Assert.True(await friend.Page.EvaluateAsync<bool>("isSecureContext"));
+
+        // The same browser, the same host: a form by plain HTTP still works after HTTPS has left its cookies.
+        await friend.GoToAsync("/sign-in");
+        await friend.Page.GetByLabel("Your name").FillAsync("Maren");
+        await friend.Page.GetByLabel("Password").FillAsync("not the one");
+        await friend.Page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
+        await Expect(friend.Page.GetByRole(AriaRole.Alert)).ToContainTextAsync("do not belong together");
+    }
+
+    async Task LookAsync(KitchenServer server, string title)
+    {
+        foreach (var scheme in new[] { ColorScheme.Light, ColorScheme.Dark })
+        {
+            foreach (var size in sizes)
+            {
+                await using var screen = await chromium.OpenAsync($"{size.Width}-{scheme}", size, server.Url, scheme, trustsAll: true);
+                await screen.GoToAsync("/secure");
+                await Expect(screen.Page.GetByText("Asking whether")).ToBeHiddenAsync();
+                await screen.PictureAsync(title);
+                await screen.ShouldBeCleanAsync();
+                Assert.True(await screen.Page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= innerWidth"));
+            }
+        }
+    }
+}
