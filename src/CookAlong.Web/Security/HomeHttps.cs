@@ -9,7 +9,7 @@ namespace CookAlong.Web.Security;
 /// </summary>
 /// <param name="authority">Null = HTTPS is off.</param>
 /// <param name="look">What the machine is called now.</param>
-public sealed class HomeHttps(HomeAuthority? authority, Func<HomeNames> look, TimeProvider time, ILogger<HomeHttps> log) : BackgroundService
+public sealed class HomeHttps(HomeAuthority? authority, Func<HomeNames> look, TimeProvider time, ILogger<HomeHttps> log) : IHostedService, IDisposable
 {
     static readonly TimeSpan Looks = TimeSpan.FromDays(1);
     static readonly TimeSpan RenewsBefore = TimeSpan.FromDays(30);
@@ -17,6 +17,7 @@ public sealed class HomeHttps(HomeAuthority? authority, Func<HomeNames> look, Ti
     readonly Lock renewing = new();
     HomeNames names = new([], []);
     X509Certificate2? current;
+    ITimer? daily;
 
     public HomeAuthority? Authority => authority;
 
@@ -50,20 +51,20 @@ public sealed class HomeHttps(HomeAuthority? authority, Func<HomeNames> look, Ti
         }
     }
 
-    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    public Task StartAsync(CancellationToken cancellationToken)
     {
-        if (authority is null)
-        {
-            return;
-        }
-
-        using var timer = new PeriodicTimer(Looks, time);
-        do
+        if (authority is not null)
         {
             LookAgain();
+            daily = time.CreateTimer(_ => LookAgain(), state: null, Looks, Looks);
         }
-        while (await timer.WaitForNextTickAsync(stoppingToken));
+
+        return Task.CompletedTask;
     }
+
+    public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+    public void Dispose() => daily?.Dispose();
 
     /// <summary>New names and addresses lead to a new certificate; what is gone stays in it until it grows old.</summary>
     void LookAgain()
