@@ -18,11 +18,18 @@ public sealed class DishDraft
 
     public required List<StepDraft> Steps { get; init; }
 
+    /// <summary>What the recipe says of the whole.</summary>
+    public required StatedTimes Stated { get; init; }
+
+    /// <summary>Of its times, as they stand now.</summary>
+    public IEnumerable<TimeDoubt> Doubts => TimeDoubt.Of(Stated, Steps);
+
     /// <param name="guests">Whom it is for where it does not say.</param>
     /// <param name="spoons">The household's.</param>
     public static DishDraft Of(RecipeRead recipe, int guests, SpoonSizes spoons)
     {
         List<StepDraft> steps = [.. recipe.Steps.Select(StepDraft.Of)];
+        Guesses.Better(steps, recipe.Stated);
         Overlaps.Mark(steps);
         return new DishDraft
         {
@@ -30,6 +37,7 @@ public sealed class DishDraft
             Serves = recipe.Serves ?? guests,
             Ingredients = [.. recipe.Ingredients.Select(line => IngredientRead.Of(line, spoons))],
             Steps = steps,
+            Stated = recipe.Stated,
         };
     }
 

@@ -57,12 +57,41 @@ static partial class RecipePage
         json.TryGetProperty("@type", out var named) && OneOrMany(named)
             .Any(one => one.ValueKind == JsonValueKind.String && (one.GetString() == type || one.GetString()!.EndsWith($"/{type}", StringComparison.Ordinal)));
 
-    static RecipeRead OfRecipe(JsonElement recipe) => RecipeRead.Of(
+    static RecipeRead OfRecipe(JsonElement recipe) => Timed(name => Texts(recipe, name), RecipeRead.Of(
         Texts(recipe, "name").FirstOrDefault() ?? "",
         Texts(recipe, "recipeYield").Select(Count).FirstOrDefault(count => count is not null),
         Texts(recipe, "recipeIngredient").Concat(Texts(recipe, "ingredients")),
         recipe.TryGetProperty("recipeInstructions", out var steps) ? Steps(steps, 0) : [],
-        []);
+        []));
+
+    /// <summary>What it says of the whole; a time that is none is told with what else could not be read.</summary>
+    static RecipeRead Timed(Func<string, IEnumerable<string>> texts, RecipeRead recipe)
+    {
+        var unread = new List<string>();
+        StatedTime? Time(params ReadOnlySpan<string> names)
+        {
+            foreach (var name in names)
+            {
+                if (texts(name).FirstOrDefault() is { } text)
+                {
+                    if (StatedTime.Of(text) is { } time)
+                    {
+                        return time;
+                    }
+
+                    if (!StatedTime.IsNone(text))
+                    {
+                        unread.Add($"{name}: {text}");
+                    }
+                }
+            }
+
+            return null;
+        }
+
+        var stated = new StatedTimes(Time("prepTime"), Time("cookTime", "performTime"), Time("totalTime"));
+        return recipe with { Stated = stated, Unread = [.. recipe.Unread, .. unread] };
+    }
 
     /// <summary>A text, a list, steps, or sections of steps.</summary>
     static IEnumerable<string> Steps(JsonElement json, int depth) =>
@@ -83,15 +112,15 @@ static partial class RecipePage
             .Where(one => one.Length > 0);
 
     static RecipeRead? OfMicrodata(IParentNode page) =>
-        page.QuerySelector("[itemtype*='schema.org/Recipe']") is not { } recipe ? null : RecipeRead.Of(
+        page.QuerySelector("[itemtype*='schema.org/Recipe']") is not { } recipe ? null : Timed(name => Properties(recipe, name), RecipeRead.Of(
             Properties(recipe, "name").FirstOrDefault() ?? "",
             Properties(recipe, "recipeYield").Select(Count).FirstOrDefault(count => count is not null),
             Properties(recipe, "recipeIngredient").Concat(Properties(recipe, "ingredients")),
             Properties(recipe, "recipeInstructions").SelectMany(text => text.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)),
-            []);
+            []));
 
     static IEnumerable<string> Properties(IParentNode recipe, string name) =>
-        recipe.QuerySelectorAll($"[itemprop='{name}']").SelectMany(one => one.QuerySelectorAll("li") is { Length: > 0 } items ? items.Select(item => item.TextContent) : [one.GetAttribute("content") ?? one.TextContent])
+        recipe.QuerySelectorAll($"[itemprop='{name}']").SelectMany(one => one.QuerySelectorAll("li") is { Length: > 0 } items ? items.Select(item => item.TextContent) : [one.GetAttribute("content") ?? one.GetAttribute("datetime") ?? one.TextContent])
             .Select(one => one.Trim()).Where(one => one.Length > 0);
 
     /// <summary>"Serves 4", "4 portions": the first number from 1 to 999.</summary>

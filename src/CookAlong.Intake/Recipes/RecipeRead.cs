@@ -9,6 +9,9 @@ namespace CookAlong.Intake.Recipes;
 /// <param name="Unread">Lines that are neither, so that nothing is lost without a word.</param>
 public sealed record RecipeRead(string Name, int? Serves, ImmutableArray<string> Ingredients, ImmutableArray<StepRead> Steps, ImmutableArray<string> Unread)
 {
+    /// <summary>Of the whole, where it says so at its head.</summary>
+    public StatedTimes Stated { get; init; } = StatedTimes.None;
+
     /// <summary>Characters of a text that is read at all: the longest recipe of a book has a hundredth of it.</summary>
     public const int Longest = 2_000_000;
 

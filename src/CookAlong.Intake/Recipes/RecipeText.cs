@@ -12,7 +12,7 @@ static partial class RecipeText
     {
         var (name, serves) = ("", (int?)null);
         var (ingredients, steps, unread) = (new List<string>(), new List<string>(), new List<string>());
-        var part = Part.Unknown;
+        var (part, stated) = (Part.Unknown, StatedTimes.None);
         foreach (var line in text.Split('\n').Select(line => line.Trim()).Where(line => line.Length > 0))
         {
             if (HeadingOf(line) is { } heading)
@@ -22,6 +22,10 @@ static partial class RecipeText
             else if (serves is null && line.Length < 80 && Serving().Match(line) is { Success: true } serving)
             {
                 serves = int.Parse(serving.Groups["many"].Value, System.Globalization.CultureInfo.InvariantCulture);
+            }
+            else if (line.Length < 120 && stated.With(line) is { } more)
+            {
+                stated = more;
             }
             else if (name == "" && part == Part.Unknown && steps.Count + ingredients.Count == 0 && line.Length < 100 && !IsIngredient(line) && !line.EndsWith('.'))
             {
@@ -41,7 +45,7 @@ static partial class RecipeText
             }
         }
 
-        return RecipeRead.Of(name, serves, ingredients, steps, unread);
+        return RecipeRead.Of(name, serves, ingredients, steps, unread) with { Stated = stated };
     }
 
     /// <summary>Short, and begins with a quantity or a bullet, and is no sentence.</summary>

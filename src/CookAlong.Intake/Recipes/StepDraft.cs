@@ -34,6 +34,9 @@ public sealed class StepDraft
     /// <summary>No time was said; the minutes are a guess.</summary>
     public bool IsGuessed { get; init; }
 
+    /// <summary>The guess is not out of the air: it goes by what the recipe says of the whole.</summary>
+    public bool IsByTheWhole { get; private set; }
+
     public CookedOn On { get; set; }
 
     /// <summary>Of the oven; null when it names none.</summary>
@@ -69,6 +72,13 @@ public sealed class StepDraft
             Attention = attention,
             Tend = attention != Attention.HandsOn && TendDraft.Of(read) is { } tend && least > (tend.Every ?? 2) ? tend : null,
         };
+    }
+
+    /// <summary>A better guess: what the recipe says of the whole leaves so many minutes for this one.</summary>
+    internal void TakesOfTheWhole(double minutes, CookedOn on)
+    {
+        (Least, Likely, Most) = (Whole(minutes), Whole(minutes), Whole(minutes));
+        (On, Attention, IsByTheWhole) = (on, AttentionOf(Read, on, hasTime: on != CookedOn.Nothing), true);
     }
 
     static Attention AttentionOf(StepRead read, CookedOn uses, bool hasTime) =>

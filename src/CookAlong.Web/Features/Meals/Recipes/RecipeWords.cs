@@ -1,0 +1,34 @@
+using CookAlong.Intake.Recipes;
+using CookAlong.Web.Features.Dishes;
+
+namespace CookAlong.Web.Features.Meals.Recipes;
+
+/// <summary>What a recipe says of its times, and where that cannot be, as sentences.</summary>
+static class RecipeWords
+{
+    public static string Of(StatedTimes stated)
+    {
+        string?[] parts = [Part(stated.Prep, "to prepare"), Part(stated.Cook, "to cook"), Part(stated.Total, "in all")];
+        return $"The recipe says: {string.Join(", ", parts.Where(part => part is not null))}.";
+    }
+
+    static string? Part(StatedTime? time, string what) => time is null ? null
+        : time.Least == time.Most ? $"{Long(time.Most)} {what}"
+        : $"{Long(time.Least)} to {Long(time.Most)} {what}";
+
+    public static string Of(TimeDoubt doubt) => doubt switch
+    {
+        TimeDoubt.PartsBeyondTotal one => $"Its times contradict each other: {Long(one.Prep)} to prepare and {Long(one.Cook)} to cook are more than {Long(one.Total)} in all. Which is right shows in its steps.",
+        TimeDoubt.StepsBeyondTotal one => $"Its steps take at least {Long(one.Steps)} one after the other, and it says {Long(one.Total)} in all. The steps count here: look at the longest.",
+        TimeDoubt.HeatIsOther one when one.Least > one.Cook => $"A step is on the heat for {Long(one.Least)}, and it says {Long(one.Cook)} to cook. The step counts here.",
+        TimeDoubt.HeatIsOther one => $"Its steps are on the heat for {Long(one.Most)} at the most, and it says {Long(one.Cook)} to cook. Is a step missing, or a time too short?",
+        TimeDoubt.SumOfStep one => $"“{one.Step}”: its parts come to {Long(one.Parts)}, and it says {Long(one.Total)} in all. The parts count here.",
+        _ => throw new System.Diagnostics.UnreachableException($"A doubt without a sentence: {doubt.GetType().Name}."),
+    };
+
+    public static string Guessed(StepDraft step) => step.IsByTheWhole
+        ? $"No time is written: {Long(step.Likely)} are what the recipe's own times leave for it."
+        : $"No time is written: {Long(step.Likely)} are a guess.";
+
+    static string Long(double minutes) => DurationWords.Write((int)Math.Round(minutes, MidpointRounding.AwayFromZero));
+}
