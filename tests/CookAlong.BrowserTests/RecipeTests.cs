@@ -18,6 +18,7 @@ public sealed class RecipeTests(Household house) : IClassFixture<Household>
             """
             Leek and barley bake
             Serves 6
+            Prep: 20 min | Cook: 2 h | Total: 90 min
             3 leeks
             200 g pearl barley
             1. Boil the barley for 25 minutes. Drain well.
@@ -30,6 +31,8 @@ public sealed class RecipeTests(Household house) : IClassFixture<Household>
 
         await Expect(page.Locator("mark").First).ToHaveTextAsync("25 minutes");
         await Expect(page.GetByText("No time is written")).ToHaveCountAsync(1);
+        await Expect(page.GetByText("The recipe says: 20 min to prepare, 2 h to cook, 1 h 30 min in all.")).ToBeVisibleAsync();
+        await Expect(page.GetByText("Its times contradict each other")).ToBeVisibleAsync();
         await host.ShouldBeCleanInEveryLightAsync("recipe-read");
         await page.GetByLabel("Name").FillAsync("Leeks with barley");
         await page.GetByRole(AriaRole.Button, new() { NameRegex = new("Leave it out.*Scatter with crumbs") }).ClickAsync();

@@ -15,6 +15,9 @@ public enum MeetingPlace
 
     /// <summary>In one appliance, one after the other: a fryer's fat, a mixer's bowl.</summary>
     Appliance,
+
+    /// <summary>In one pan or tray, or its fat, by the words of a step.</summary>
+    Vessel,
 }
 
 /// <summary>A dish that somebody could eat meets one that holds what they avoid, or may hold it.</summary>
@@ -28,6 +31,10 @@ public sealed record CrossContact(MeetingPlace Place, Dish Holds, Dish Clean, Im
     public static ImmutableArray<CrossContact> In(Meal meal, Plan plan)
     {
         var stays = Stays(meal, plan).OrderBy(stay => stay.From).ToList();
+        var meetings = (from first in stays
+                        from second in stays
+                        where first.Dish.Id != second.Dish.Id && first.Meets(second)
+                        select (first.Place, First: first.Dish, Second: second.Dish)).Concat(Vessels.Shared(meal)).ToList();
         var judged = (from guest in meal.Guests
                       where !Needs.Of(guest).IsNone
                       from dish in meal.Dishes
@@ -35,13 +42,11 @@ public sealed record CrossContact(MeetingPlace Place, Dish Holds, Dish Clean, Im
         var guests = judged.Keys.Select(key => key.Guest).Distinct().ToList();
         return
         [
-            .. from first in stays
-               from second in stays
-               where first.Dish.Id != second.Dish.Id && first.Meets(second)
-               let at = guests.Where(guest => judged[(guest, first.Dish.Id)].Answer > judged[(guest, second.Dish.Id)].Answer && Known(judged[(guest, first.Dish.Id)]).Any()).ToImmutableArray()
+            .. from meeting in meetings
+               let at = guests.Where(guest => judged[(guest, meeting.First.Id)].Answer > judged[(guest, meeting.Second.Id)].Answer && Known(judged[(guest, meeting.First.Id)]).Any()).ToImmutableArray()
                where !at.IsEmpty
-               let why = at.SelectMany(guest => Known(judged[(guest, first.Dish.Id)])).Distinct()
-               group (at, why) by (first.Place, Holds: first.Dish, Clean: second.Dish) into pair
+               let why = at.SelectMany(guest => Known(judged[(guest, meeting.First.Id)])).Distinct()
+               group (at, why) by (meeting.Place, Holds: meeting.First, Clean: meeting.Second) into pair
                select new CrossContact(
                    pair.Key.Place, pair.Key.Holds, pair.Key.Clean,
                    [.. pair.SelectMany(one => one.at).Distinct()], [.. pair.SelectMany(one => one.why).Distinct()],

@@ -33,6 +33,12 @@ public sealed record Needs(
         ["soy"] = [Trait.Soya],
         ["soybean"] = [Trait.Soya],
         ["milk"] = [Trait.Milk],
+        // Most whom cow's milk makes ill are made ill by that of goats and sheep too; from memory.
+        ["cow milk"] = [Trait.Milk],
+        ["milk protein"] = [Trait.Milk],
+        ["cow milk protein"] = [Trait.Milk],
+        ["casein"] = [Trait.Milk],
+        ["whey"] = [Trait.Milk],
         ["dairy"] = [Trait.Milk],
         ["lactose"] = [Trait.Milk],
         ["nut"] = [Trait.Nuts],
@@ -71,7 +77,7 @@ public sealed record Needs(
             var traits = TraitsOf(avoided);
             if (traits.IsEmpty)
             {
-                // "almonds", "cow's milk": a food of a kind, which hides where the others of its kind do.
+                // "almonds", "goat's cheese": a food of a kind, which hides where the others of its kind do.
                 words.Add(avoided);
                 var read = FoodWords.Read(avoided);
                 Add(ask, read.Certain.Union(read.Ask).Order(), avoided);

@@ -69,6 +69,21 @@ public sealed class CrossContactTests
         Assert.Empty(CrossContact.In(meal, Fried(gooseFirst: false)));
     }
 
+    [Theory]
+    [InlineData("Lay them around the goose in its tray", 1)]
+    [InlineData("Fry them in the fat of the goose", 1)]
+    [InlineData("Fry them in a pan of their own", 0)]
+    [InlineData("Carry them to the table with the goose", 0)]
+    [InlineData("Boil them. The goose has a tray to itself; use another pan", 1)]
+    public void In_one_tray_or_its_fat_dishes_meet_by_the_words_of_a_step(string text, int told)
+    {
+        var (meal, plan) = Lunch(dumplingsAt: 15);
+        var said = meal with { Dishes = [.. meal.Dishes.Select(dish => dish with { Steps = [.. dish.Steps.Select(step => step.Id == SmallMeal.Boil ? step with { Text = text } : step)] })] };
+        var contacts = CrossContact.In(said, plan);
+        Assert.Equal(told, contacts.Length);
+        Assert.All(contacts, contact => Assert.Equal((MeetingPlace.Vessel, "goose", "dumplings", true), (contact.Place, contact.Holds.Name, contact.Clean.Name, contact.IsCertain)));
+    }
+
     [Fact]
     public void Under_a_grill_what_comes_first_stays_for_what_comes_after()
     {

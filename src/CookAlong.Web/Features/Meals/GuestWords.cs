@@ -54,6 +54,7 @@ public static class GuestWords
         MeetingPlace.Oven => "In the oven: give it a tin and a cloth of its own, stand it above and never below, and cover it where fat spits.",
         MeetingPlace.Grill => "Under the grill: do the dish without it first, or wash rack and tray in between.",
         MeetingPlace.Appliance => "In an appliance: do the dish without it first; fat that has fried something holds it, and a bowl is washed in between.",
+        MeetingPlace.Vessel => "In one pan or tray: give the dish without it a pan, a spoon and a board of its own.",
         _ => throw new UnreachableException($"A place without words: {place}."),
     };
 
@@ -62,6 +63,7 @@ public static class GuestWords
         MeetingPlace.Oven => "is in the oven beside",
         MeetingPlace.Grill => "goes under the grill after",
         MeetingPlace.Appliance => "goes into the same appliance after",
+        MeetingPlace.Vessel => "shares a pan, a tray or its fat with",
         _ => throw new UnreachableException($"A place without words: {contact.Place}."),
     };
 

@@ -155,7 +155,9 @@ document.addEventListener("click", (event) => {
   } else if ("copy" in button.dataset) {
     copy(asText(live, added()));
   } else if ("share" in button.dataset) {
-    navigator.share({ text: asText(live, added()) }).catch(() => {});
+    const text = asText(live, added());
+    // Whoever closes the sheet meant to; where the device refuses, the text is still to be had.
+    navigator.share({ text }).catch((/** @type {Error} */ refused) => refused.name === "AbortError" || copy(text));
   }
 });
 
