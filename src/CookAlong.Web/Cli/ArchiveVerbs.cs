@@ -2,6 +2,7 @@ using System.CommandLine;
 using CookAlong.Web.Data;
 using CookAlong.Web.Data.Archive;
 using CookAlong.Web.Data.Backups;
+using CookAlong.Web.Features.Household.Audit;
 using CookAlong.Web.Features.Meals;
 
 namespace CookAlong.Web.Cli;
@@ -31,6 +32,7 @@ static class ArchiveVerbs
                 }
 
                 File.Move(part, path, overwrite: true);
+                await NoteAsync(services, AuditDeed.Exported, path);
                 await output.Output.WriteLineAsync($"Everything is in {path}, without accounts, passwords and keys.{(left == 0 ? "" : $" Left out: {MealWords.Many(left, "run that goes on", "runs that go on")}.")}");
                 return ExitCode.Done;
             });
@@ -66,10 +68,14 @@ static class ArchiveVerbs
                     return ExitCode.BadInput;
                 }
 
+                await NoteAsync(services, AuditDeed.Imported, path);
                 await output.Output.WriteLineAsync($"Added: {MealWords.Many(imported.Meals, "meal", "meals")}, {MealWords.Many(imported.Dishes, "dish", "dishes")}, {MealWords.Many(imported.Runs, "run", "runs")}. What was there already stayed as it was.");
                 return ExitCode.Done;
             });
     }
+
+    static Task NoteAsync(ServiceProvider services, AuditDeed deed, string path) =>
+        OfflineAudit.WriteAsync(services.GetRequiredService<HouseSettings>(), services.GetRequiredService<TimeProvider>(), deed, Path.GetFileName(path));
 
     static Command Create(string name, string says, Argument<string> file, Func<ServiceProvider, string, InvocationConfiguration, CancellationToken, Task<int>> act)
     {

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using CookAlong.Web.Data;
 using CookAlong.Web.Data.Backups;
+using CookAlong.Web.Features.Household.Audit;
 
 namespace CookAlong.Web.Cli;
 
@@ -22,7 +23,7 @@ static class BackupVerb
             backups,
             file,
         };
-        verb.SetAction(parsed =>
+        verb.SetAction(async (parsed, stop) =>
         {
             var output = parsed.InvocationConfiguration;
             if (parsed.Settings(new("data", parsed.GetValue(data)), new("backups", parsed.GetValue(backups))) is not { } settings)
@@ -32,13 +33,13 @@ static class BackupVerb
 
             if (!File.Exists(settings.Database))
             {
-                output.Error.WriteLine($"There is no household in {settings.Data}. Name its folder with --data.");
+                await output.Error.WriteLineAsync($"There is no household in {settings.Data}. Name its folder with --data.");
                 return ExitCode.BadInput;
             }
 
             if (!DataFolder.TryShare(settings, out var held, out var refusal))
             {
-                output.Error.WriteLine(refusal);
+                await output.Error.WriteLineAsync(refusal);
                 return ExitCode.Failed;
             }
 
@@ -51,11 +52,12 @@ static class BackupVerb
             }
             catch (BackupException failed)
             {
-                output.Error.WriteLine(failed.Message);
+                await output.Error.WriteLineAsync(failed.Message);
                 return ExitCode.Failed;
             }
 
-            output.Output.WriteLine($"A sound copy is in {copy}. What is known of it stands beside it, in {Path.GetFileName(BackupManifest.FileOf(copy))}. It holds everything but the keys; keep it as safe as the original.");
+            await OfflineAudit.WriteAsync(settings, TimeProvider.System, AuditDeed.BackupMade, Path.GetFileName(copy));
+            await output.Output.WriteLineAsync($"A sound copy is in {copy}. What is known of it stands beside it, in {Path.GetFileName(BackupManifest.FileOf(copy))}. It holds everything but the keys; keep it as safe as the original.");
             return ExitCode.Done;
         });
         return verb;

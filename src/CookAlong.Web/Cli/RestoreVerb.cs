@@ -1,5 +1,6 @@
 using System.CommandLine;
 using CookAlong.Web.Data;
+using CookAlong.Web.Features.Household.Audit;
 
 namespace CookAlong.Web.Cli;
 
@@ -41,7 +42,7 @@ static class RestoreVerb
 
             using (held)
             {
-                return await RunAsync(new Restore(settings, TimeProvider.System), from, output, stop);
+                return await RunAsync(settings, from, output, stop);
             }
         });
         return verb;
@@ -54,11 +55,12 @@ static class RestoreVerb
         null => "Whether the keys fit is not known, since the backup has no manifest beside it; where they do not, everybody signs in again.",
     };
 
-    static async Task<int> RunAsync(Restore restore, string from, InvocationConfiguration output, CancellationToken stop)
+    static async Task<int> RunAsync(HouseSettings settings, string from, InvocationConfiguration output, CancellationToken stop)
     {
         try
         {
-            var (kept, keysFit) = await restore.FromAsync(from, stop);
+            var (kept, keysFit) = await new Restore(settings, TimeProvider.System).FromAsync(from, stop);
+            await OfflineAudit.WriteAsync(settings, TimeProvider.System, AuditDeed.Restored, Path.GetFileName(from));
             await output.Output.WriteLineAsync($"Restored from {from}. {(kept is null ? "There was no database before." : $"The database that was there is kept in {kept}; remove it when all is well.")} Start the server; it brings an older backup up to date by itself.");
             await output.Output.WriteLineAsync(Keys(keysFit));
             return ExitCode.Done;

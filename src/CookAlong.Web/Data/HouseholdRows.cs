@@ -37,6 +37,15 @@ public sealed class SessionRow
 
     public long? EndedAt { get; set; }
 
+    /// <summary>What it calls itself in a few words, "Firefox on Linux"; null for sessions from before this was kept.</summary>
+    public string? Device { get; init; }
+
+    /// <summary>The address its latest request came from, to the minute.</summary>
+    public string? Address { get; set; }
+
+    /// <summary>To the minute; null = not seen since this is kept.</summary>
+    public long? LastSeenAt { get; set; }
+
     sealed class Shape : IEntityTypeConfiguration<SessionRow>
     {
         public void Configure(EntityTypeBuilder<SessionRow> builder) => builder.HasIndex(session => session.Person);

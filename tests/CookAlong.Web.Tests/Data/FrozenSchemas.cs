@@ -82,11 +82,13 @@ public sealed class FrozenSchemas
         (_, "Name", _) => "Alder Lane",
         (_, "Role", _) => "Helper",
         (_, "FoodRegion", _) => "Scotland",
+        ("Audit", "Deed", _) => "SignedIn",
         (_, "Spoons", _) => "Australia",
         (_, _, "TEXT") => isRequired || column is "By" ? One : DBNull.Value,
         (_, "Ended" or "UsedAt" or "EndedAt", _) => 1_797_757_200_000,
         (_, _, "INTEGER") => isRequired ? 1 : DBNull.Value,
         (_, _, "REAL") => 1.5,
+        (_, _, "BLOB") => new byte[] { 1, 2, 3 },
         _ => throw new InvalidOperationException($"no value is known for {table}.{column}, {type}"),
     };
 

@@ -19,6 +19,8 @@ public sealed class AccessMatrixTests
         anyone   GET /health/ready
         anyone   GET /join
         anyone   POST /join
+        anyone   GET /new-host
+        anyone   POST /new-host
         anyone   GET,POST /not-found
         anyone   POST /probe/{token}
         anyone   GET /secure/
@@ -27,6 +29,8 @@ public sealed class AccessMatrixTests
         anyone   GET /secure/trusted
         anyone   GET /sign-in
         anyone   POST /sign-in
+        anyone   POST /sign-in/passkey
+        anyone   POST /sign-in/passkey/question
         anyone   POST /sign-out
         kitchen  GET /cook/{run:guid}/
         kitchen  GET /cook/{run:guid}/board-part
@@ -52,6 +56,17 @@ public sealed class AccessMatrixTests
         kitchen  GET /meals/{meal:guid}/shopping/
         kitchen  GET /meals/{meal:guid}/shopping/part
         kitchen  POST /meals/{meal:guid}/shopping/taps
+        host     GET /account/
+        host     POST /account/hosts/invite
+        host     POST /account/hosts/remove
+        host     GET /account/log
+        host     GET /account/log.csv
+        host     POST /account/passkeys
+        host     POST /account/passkeys/question
+        host     POST /account/passkeys/remove
+        host     POST /account/password
+        host     POST /account/sessions/end
+        host     POST /account/sessions/end-others
         host     POST /cook/{run:guid}/again
         host     POST /cook/{run:guid}/debrief/learn
         host     POST /cook/{run:guid}/debrief/notes
@@ -141,5 +156,6 @@ public sealed class AccessMatrixTests
     }
 
     /// <summary>What takes JSON turns a form away before it asks whose it is.</summary>
-    static bool TakesJson(string pattern) => pattern.EndsWith("/taps", StringComparison.Ordinal) || pattern.EndsWith("/push", StringComparison.Ordinal) || pattern.EndsWith("/push/off", StringComparison.Ordinal);
+    static bool TakesJson(string pattern) => pattern.EndsWith("/taps", StringComparison.Ordinal) || pattern.EndsWith("/push", StringComparison.Ordinal) || pattern.EndsWith("/push/off", StringComparison.Ordinal)
+        || pattern.EndsWith("/passkeys", StringComparison.Ordinal) || pattern.EndsWith("/passkey", StringComparison.Ordinal);
 }

@@ -1,8 +1,11 @@
+using System.Security.Claims;
 using Bunit;
 using CookAlong.Domain.FoodSafety;
 using CookAlong.Domain.Quantities;
 using CookAlong.Web.Data.Backups;
 using CookAlong.Web.Features.Health;
+using CookAlong.Web.Features.Household;
+using CookAlong.Web.Features.Household.Audit;
 using CookAlong.Web.Features.Settings;
 using CookAlong.Web.Tests.Meals;
 using Microsoft.Extensions.DependencyInjection;
@@ -26,7 +29,8 @@ public sealed class SettingsPageTests : BunitContext
         region = new HouseholdRegion(household);
         settings = new HouseSettings(household.Folder, HouseSettings.DefaultUrls, [], []);
         daily = new DailyBackups(settings, new Backup(settings, clock), household, clock, NullLogger<DailyBackups>.Instance);
-        Services.AddSingleton(region).AddSingleton(settings).AddSingleton(daily).AddSingleton<TimeProvider>(clock).AddHealth();
+        Services.AddSingleton(region).AddSingleton(settings).AddSingleton(daily).AddSingleton<TimeProvider>(clock).AddSingleton(new AuditLog(household, clock)).AddHealth();
+        this.AddAuthorization().SetAuthorized("Maren").SetClaims(new Claim(Visitor.SessionClaim, Guid.Empty.ToString()), new Claim(ClaimTypes.NameIdentifier, Guid.Empty.ToString()));
     }
 
     protected override void Dispose(bool disposing)

@@ -3,7 +3,7 @@ using Microsoft.EntityFrameworkCore;
 namespace CookAlong.Web.Data.Archive;
 
 /// <summary>
-/// All that a household takes along. Not accounts, sessions, codes to join, keys, push subscriptions, or calls and deliveries
+/// All that a household takes along. Not accounts, passkeys, invitations, sessions, their log, codes to join, keys, push subscriptions, or calls and deliveries
 /// under way: they belong to a server and its devices, and some are secrets.
 /// </summary>
 sealed class HouseholdRows

@@ -1,3 +1,4 @@
+using CookAlong.Web.Features.Household.Audit;
 using Microsoft.EntityFrameworkCore;
 
 namespace CookAlong.Web.Data.Backups;
@@ -12,6 +13,8 @@ sealed class DailyBackups(HouseSettings settings, Backup backup, IDbContextFacto
 
     // A full disk is full for a while: the log is not filled too.
     static readonly TimeSpan AfterFailure = TimeSpan.FromHours(1);
+
+    readonly AuditLog audit = new(databases, time);
 
     /// <summary>The last try, where it failed; null after a good one.</summary>
     public BackupFailure? Failure { get; private set; }
@@ -55,6 +58,7 @@ sealed class DailyBackups(HouseSettings settings, Backup backup, IDbContextFacto
         {
             await Task.Run(() => backup.To(file), stop);
             Failure = null;
+            await audit.WriteAsync(AuditDeed.BackupMade, "CookAlong, daily", address: null, Path.GetFileName(file));
             log.LogInformation("The daily backup is in {File}.", file);
             DropOld();
             return true;
@@ -63,6 +67,7 @@ sealed class DailyBackups(HouseSettings settings, Backup backup, IDbContextFacto
         {
             Failure = new BackupFailure(now, failure.Message);
             log.LogError(failure, "The daily backup failed. {Message} The next try is in {Minutes} min.", failure.Message, AfterFailure.TotalMinutes);
+            await audit.WriteAsync(AuditDeed.BackupFailed, "CookAlong, daily", address: null);
             return false;
         }
     }

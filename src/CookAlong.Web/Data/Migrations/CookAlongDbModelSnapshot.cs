@@ -30,6 +30,35 @@ namespace CookAlong.Web.Data.Migrations
                     b.ToTable("Again", (string)null);
                 });
 
+            modelBuilder.Entity("CookAlong.Web.Data.AuditRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("About")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Address")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Deed")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Who")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("At");
+
+                    b.ToTable("Audit", (string)null);
+                });
+
             modelBuilder.Entity("CookAlong.Web.Data.CallRow", b =>
                 {
                     b.Property<Guid>("Run")
@@ -174,6 +203,32 @@ namespace CookAlong.Web.Data.Migrations
                     b.HasKey("Run");
 
                     b.ToTable("ForgottenRuns", (string)null);
+                });
+
+            modelBuilder.Entity("CookAlong.Web.Data.HostInvitationRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Expires")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("By");
+
+                    b.HasIndex("Hash")
+                        .IsUnique();
+
+                    b.ToTable("HostInvitations", (string)null);
                 });
 
             modelBuilder.Entity("CookAlong.Web.Data.HostRow", b =>
@@ -333,6 +388,72 @@ namespace CookAlong.Web.Data.Migrations
                     b.ToTable("Meals");
                 });
 
+            modelBuilder.Entity("CookAlong.Web.Data.PasskeyChallengeRow", b =>
+                {
+                    b.Property<string>("Challenge")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Expires")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Options")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("Session")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Challenge");
+
+                    b.HasIndex("Expires");
+
+                    b.ToTable("PasskeyChallenges", (string)null);
+                });
+
+            modelBuilder.Entity("CookAlong.Web.Data.PasskeyRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("AddedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("Credential")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<Guid>("Host")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long?>("LastUsedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Place")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<byte[]>("PublicKey")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<long>("SignCount")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Credential")
+                        .IsUnique();
+
+                    b.HasIndex("Host");
+
+                    b.ToTable("Passkeys", (string)null);
+                });
+
             modelBuilder.Entity("CookAlong.Web.Data.PlanRow", b =>
                 {
                     b.Property<Guid>("Id")
@@ -465,10 +586,19 @@ namespace CookAlong.Web.Data.Migrations
                         .ValueGeneratedOnAdd()
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Address")
+                        .HasColumnType("TEXT");
+
                     b.Property<long>("BeganAt")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("Device")
+                        .HasColumnType("TEXT");
+
                     b.Property<long?>("EndedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long?>("LastSeenAt")
                         .HasColumnType("INTEGER");
 
                     b.Property<Guid>("Person")
@@ -577,11 +707,29 @@ namespace CookAlong.Web.Data.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("CookAlong.Web.Data.HostInvitationRow", b =>
+                {
+                    b.HasOne("CookAlong.Web.Data.HostRow", null)
+                        .WithMany()
+                        .HasForeignKey("By")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("CookAlong.Web.Data.LeftoverRow", b =>
                 {
                     b.HasOne("CookAlong.Web.Data.MealRow", null)
                         .WithMany()
                         .HasForeignKey("Meal")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CookAlong.Web.Data.PasskeyRow", b =>
+                {
+                    b.HasOne("CookAlong.Web.Data.HostRow", null)
+                        .WithMany()
+                        .HasForeignKey("Host")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

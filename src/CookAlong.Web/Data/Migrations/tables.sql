@@ -321,3 +321,64 @@ VALUES ('20261128093939_Spoons', '10.0.15');
 
 COMMIT;
 
+BEGIN TRANSACTION;
+ALTER TABLE "Sessions" ADD "Address" TEXT NULL;
+
+ALTER TABLE "Sessions" ADD "Device" TEXT NULL;
+
+ALTER TABLE "Sessions" ADD "LastSeenAt" INTEGER NULL;
+
+CREATE TABLE "Audit" (
+    "Id" INTEGER NOT NULL CONSTRAINT "PK_Audit" PRIMARY KEY AUTOINCREMENT,
+    "At" INTEGER NOT NULL,
+    "Deed" TEXT NOT NULL,
+    "Who" TEXT NULL,
+    "Address" TEXT NULL,
+    "About" TEXT NULL
+);
+
+CREATE TABLE "HostInvitations" (
+    "Id" TEXT NOT NULL CONSTRAINT "PK_HostInvitations" PRIMARY KEY,
+    "Hash" TEXT NOT NULL,
+    "By" TEXT NOT NULL,
+    "Expires" INTEGER NOT NULL,
+    CONSTRAINT "FK_HostInvitations_Hosts_By" FOREIGN KEY ("By") REFERENCES "Hosts" ("Id") ON DELETE CASCADE
+);
+
+CREATE TABLE "PasskeyChallenges" (
+    "Challenge" TEXT NOT NULL CONSTRAINT "PK_PasskeyChallenges" PRIMARY KEY,
+    "Session" TEXT NULL,
+    "Options" TEXT NOT NULL,
+    "Expires" INTEGER NOT NULL
+);
+
+CREATE TABLE "Passkeys" (
+    "Id" TEXT NOT NULL CONSTRAINT "PK_Passkeys" PRIMARY KEY,
+    "Host" TEXT NOT NULL,
+    "Credential" BLOB NOT NULL,
+    "PublicKey" BLOB NOT NULL,
+    "Place" TEXT NOT NULL,
+    "Name" TEXT NOT NULL,
+    "SignCount" INTEGER NOT NULL,
+    "AddedAt" INTEGER NOT NULL,
+    "LastUsedAt" INTEGER NULL,
+    CONSTRAINT "FK_Passkeys_Hosts_Host" FOREIGN KEY ("Host") REFERENCES "Hosts" ("Id") ON DELETE CASCADE
+);
+
+CREATE INDEX "IX_Audit_At" ON "Audit" ("At");
+
+CREATE INDEX "IX_HostInvitations_By" ON "HostInvitations" ("By");
+
+CREATE UNIQUE INDEX "IX_HostInvitations_Hash" ON "HostInvitations" ("Hash");
+
+CREATE INDEX "IX_PasskeyChallenges_Expires" ON "PasskeyChallenges" ("Expires");
+
+CREATE UNIQUE INDEX "IX_Passkeys_Credential" ON "Passkeys" ("Credential");
+
+CREATE INDEX "IX_Passkeys_Host" ON "Passkeys" ("Host");
+
+INSERT INTO "__EFMigrationsHistory" ("MigrationId", "ProductVersion")
+VALUES ('20261128125116_AccountsAndAudit', '10.0.15');
+
+COMMIT;
+

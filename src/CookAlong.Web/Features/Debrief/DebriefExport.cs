@@ -3,17 +3,14 @@ using System.Text.Json.Nodes;
 using CookAlong.Domain;
 using CookAlong.Domain.Debrief;
 using CookAlong.Web.Features.Settings;
+using CookAlong.Web.Shared;
 using CsvHelper;
-using CsvHelper.Configuration;
 
 namespace CookAlong.Web.Features.Debrief;
 
 /// <summary>A debrief to take away: everything as JSON, the steps as a table.</summary>
 static class DebriefExport
 {
-    // A name like "=1+1" must not become a formula where the table is opened.
-    static readonly CsvConfiguration table = new(CultureInfo.InvariantCulture) { InjectionOptions = InjectionOptions.Escape };
-
     public static string Json(DebriefView view)
     {
         var debrief = view.Debrief;
@@ -90,7 +87,7 @@ static class DebriefExport
         string At(DateTimeOffset? at) => at is { } known ? TimeZoneInfo.ConvertTime(known, zone).ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture) : "";
         using var bytes = new MemoryStream();
         using (var writer = new StreamWriter(bytes, new System.Text.UTF8Encoding(encoderShouldEmitUTF8Identifier: true)))
-        using (var csv = new CsvWriter(writer, table))
+        using (var csv = new CsvWriter(writer, SafeCsv.Table))
         {
             csv.WriteRecords(view.Debrief.Steps.Select(step => new
             {

@@ -71,6 +71,40 @@ public sealed class Accounts(IDbContextFactory<CookAlongDb> databases, HouseSett
         return host;
     }
 
+    /// <summary>By name.</summary>
+    public async Task<IReadOnlyList<HostRow>> AllAsync(CancellationToken stop = default)
+    {
+        await using var db = await databases.CreateDbContextAsync(stop);
+        return await db.Hosts.AsNoTracking().OrderBy(host => host.NameKey).ToListAsync(stop);
+    }
+
+    /// <returns>Null when it was changed, else why not.</returns>
+    public async Task<AccountFault?> ChangePasswordAsync(string name, string current, string next, CancellationToken stop = default)
+    {
+        if (await FindAsync(name, current, stop) is not { } host)
+        {
+            return new AccountFault.WrongPassword();
+        }
+
+        if (Passwords.FaultOf(next, host.Name) is { } weak)
+        {
+            return new AccountFault.Password(weak);
+        }
+
+        await using var db = await databases.CreateDbContextAsync(stop);
+        var hash = hasher.HashPassword(host, next);
+        await db.Hosts.Where(one => one.Id == host.Id).ExecuteUpdateAsync(set => set.SetProperty(one => one.PasswordHash, hash), stop);
+        return null;
+    }
+
+    /// <summary>With their passkeys and the invitations they made. False for the last one, and for one who is gone.</summary>
+    public async Task<bool> RemoveAsync(Guid host, CancellationToken stop = default)
+    {
+        await using var db = await databases.CreateDbContextAsync(stop);
+        // Counted in the statement that removes, so that two who remove each other cannot both succeed.
+        return await db.Hosts.Where(one => one.Id == host && db.Hosts.Count() > 1).ExecuteDeleteAsync(stop) == 1;
+    }
+
     static string KeyOf(string name) => name.Normalize(NormalizationForm.FormKC).ToUpperInvariant();
 }
 
@@ -85,4 +119,7 @@ public abstract record AccountFault
     public sealed record Password(PasswordFault Fault) : AccountFault;
 
     public sealed record WrongSecret : AccountFault;
+
+    /// <summary>The password that is to be changed was not given right.</summary>
+    public sealed record WrongPassword : AccountFault;
 }

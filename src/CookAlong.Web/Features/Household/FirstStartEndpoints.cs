@@ -1,4 +1,6 @@
+using CookAlong.Web.Data;
 using CookAlong.Web.Features.Dishes;
+using CookAlong.Web.Features.Household.Audit;
 using CookAlong.Web.Features.Meals;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
@@ -20,6 +22,7 @@ static class FirstStartEndpoints
         Sessions sessions,
         DemoMeals demo,
         DemoDishes dishes,
+        AuditLog audit,
         ILogger<FirstStart> log,
         [FromForm] string? secret,
         [FromForm] string? name,
@@ -47,6 +50,7 @@ static class FirstStartEndpoints
         await demo.AddAsync(http.RequestAborted);
         await dishes.AddAsync(http.RequestAborted);
         await sessions.BeginHostAsync(http, host);
+        await audit.WriteAsync(AuditDeed.HostAdded, host.Name, HouseholdFeature.AddressOf(http), "the first");
         log.LogInformation("The first host account was made.");
         return Results.Redirect("/meals");
     }

@@ -2,6 +2,10 @@ using System.Globalization;
 using System.Threading.RateLimiting;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Data;
+using CookAlong.Web.Features.Household.Account;
+using CookAlong.Web.Features.Household.Audit;
+using CookAlong.Web.Features.Household.Hosts;
+using CookAlong.Web.Features.Household.Passkeys;
 using CookAlong.Web.Security;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Authorization;
@@ -30,6 +34,11 @@ public static class HouseholdFeature
         services.AddSingleton<Sessions>();
         services.AddSingleton<FirstStart>();
         services.AddSingleton<WrongTries>();
+        services.AddSingleton<AuditLog>();
+        services.AddSingleton<PasskeyChallenges>();
+        services.AddSingleton<PasskeyBook>();
+        services.AddSingleton<HostInvitations>();
+        services.AddSingleton<AccountViews>();
         services.AddHostedService<FirstStartAnnouncement>();
 
         services.AddAuthentication(CookieAuthenticationDefaults.AuthenticationScheme).AddCookie(Cookie);
@@ -54,6 +63,9 @@ public static class HouseholdFeature
     {
         app.MapFirstStart();
         app.MapSignIn();
+        app.MapPasskeySignIn();
+        app.MapNewHost();
+        app.MapAccount();
     }
 
     /// <summary>The caller's address, as the key of limits.</summary>

@@ -7,6 +7,10 @@ static class HouseholdWords
 {
     public const string WrongNameOrPassword = "That name and password do not belong together. Try again.";
 
+    public const string OnceMore = "Sign in once more to change what opens this kitchen.";
+
+    public const string InvitationGone = "That invitation is not good any more: each is for one person and a day. Ask for a new one.";
+
     public const string NoHostYet = "This household has no host cook yet. The server's log shows the address that makes the first account.";
 
     public static string TooManyTries(TimeSpan wait) => wait < TimeSpan.FromMinutes(1)
@@ -18,6 +22,7 @@ static class HouseholdWords
         AccountFault.Name => $"Give the name you go by in the kitchen, at most {Accounts.LongestName} characters.",
         AccountFault.NameTaken => "Somebody here has that name already. Take another.",
         AccountFault.WrongSecret => "That secret is not the one in the server's log. Open the whole address that the log shows; each start of the server makes a new one.",
+        AccountFault.WrongPassword => "The password you have now is another. Try again.",
         AccountFault.Password { Fault: var weak } => weak switch
         {
             PasswordFault.TooShort => $"The password needs at least {Passwords.Least} characters; {Passwords.Suggested} or more are better. Several plain words do well.",

@@ -1,6 +1,7 @@
 using System.Security.Claims;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Data;
+using CookAlong.Web.Features.Household.Account;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.EntityFrameworkCore;
@@ -15,6 +16,11 @@ public sealed class Sessions(IDbContextFactory<CookAlongDb> databases, TimeProvi
 
     /// <summary>Long enough for a meal that begins the day before.</summary>
     public static readonly TimeSpan GuestLimit = TimeSpan.FromDays(3);
+
+    /// <summary>For so long after signing in nobody is asked again who they are before they change what opens the house (OWASP ASVS 5.0.0, 7.5.1). Common practice, no source.</summary>
+    public static readonly TimeSpan Fresh = TimeSpan.FromMinutes(15);
+
+    static readonly TimeSpan SeenEvery = TimeSpan.FromMinutes(1);
 
     /// <summary>Told of each session that ends, so that what is held open for it (a socket) can be closed.</summary>
     public event Action<Guid>? Ended;
@@ -48,19 +54,75 @@ public sealed class Sessions(IDbContextFactory<CookAlongDb> databases, TimeProvi
             .ToArrayAsync());
     }
 
-    /// <summary>False once the session has ended or outlived its limit.</summary>
-    public async Task<bool> IsOpenAsync(Guid session, CancellationToken stop = default)
+    /// <summary>A host's browsers that are signed in, the last seen first.</summary>
+    public async Task<IReadOnlyList<SessionRow>> OfAsync(PersonId host, CancellationToken stop = default)
     {
+        var oldest = (time.GetUtcNow() - HostLimit).ToUnixTimeMilliseconds();
+        await using var db = await databases.CreateDbContextAsync(stop);
+        return await db.Sessions.AsNoTracking()
+            .Where(session => session.Person == host.Value && session.Run == null && session.EndedAt == null && session.BeganAt > oldest)
+            .OrderByDescending(session => session.LastSeenAt ?? session.BeganAt)
+            .ToListAsync(stop);
+    }
+
+    /// <summary>Signs out one browser of a host; false when it is none of theirs, or out already.</summary>
+    public async Task<bool> EndAsync(PersonId host, Guid session)
+    {
+        var isTheirs = (await OfAsync(host)).Any(one => one.Id == session);
+        if (isTheirs)
+        {
+            await EndAsync([session]);
+        }
+
+        return isTheirs;
+    }
+
+    /// <summary>Signs out every browser of a host but the one that asks.</summary>
+    /// <returns>How many there were.</returns>
+    public async Task<int> EndOthersAsync(Visitor visitor)
+    {
+        Guid[] others = [.. (await OfAsync(visitor.Person)).Select(one => one.Id).Where(one => one != visitor.Session)];
+        await EndAsync(others);
+        return others.Length;
+    }
+
+    /// <summary>True for a while after signing in.</summary>
+    public async Task<bool> IsFreshAsync(Visitor visitor, CancellationToken stop = default)
+    {
+        var since = (time.GetUtcNow() - Fresh).ToUnixTimeMilliseconds();
+        await using var db = await databases.CreateDbContextAsync(stop);
+        return await db.Sessions.AnyAsync(session => session.Id == visitor.Session && session.BeganAt > since, stop);
+    }
+
+    /// <summary>False once the session has ended or outlived its limit, or its host is none any more.</summary>
+    /// <param name="address">Where it is seen now; null = on an open page, which makes no requests.</param>
+    public async Task<bool> IsOpenAsync(Guid session, string? address = null, CancellationToken stop = default)
+    {
+        var now = time.GetUtcNow();
         await using var db = await databases.CreateDbContextAsync(stop);
         var row = await db.Sessions.AsNoTracking().SingleOrDefaultAsync(one => one.Id == session, stop);
-        return row is { EndedAt: null } && time.GetUtcNow() < DateTimeOffset.FromUnixTimeMilliseconds(row.BeganAt) + (row.Run is null ? HostLimit : GuestLimit);
+        if (row is not { EndedAt: null }
+            || now >= DateTimeOffset.FromUnixTimeMilliseconds(row.BeganAt) + (row.Run is null ? HostLimit : GuestLimit)
+            || (row.Run is null && !await db.Hosts.AnyAsync(host => host.Id == row.Person, stop)))
+        {
+            return false;
+        }
+
+        if (row.LastSeenAt is not { } seen || now - DateTimeOffset.FromUnixTimeMilliseconds(seen) >= SeenEvery)
+        {
+            await db.Sessions.Where(one => one.Id == session).ExecuteUpdateAsync(
+                set => set.SetProperty(one => one.LastSeenAt, now.ToUnixTimeMilliseconds()).SetProperty(one => one.Address, one => address ?? one.Address),
+                stop);
+        }
+
+        return true;
     }
 
     /// <summary>What the cookie handler asks at every request.</summary>
     public static async Task ValidateAsync(CookieValidatePrincipalContext context)
     {
         var sessions = context.HttpContext.RequestServices.GetRequiredService<Sessions>();
-        if (context.Principal is null || Visitor.Of(context.Principal) is not { } visitor || !await sessions.IsOpenAsync(visitor.Session, context.HttpContext.RequestAborted))
+        if (context.Principal is null || Visitor.Of(context.Principal) is not { } visitor || !await sessions.IsOpenAsync(visitor.Session, HouseholdFeature.AddressOf(context.HttpContext), context.HttpContext.RequestAborted))
         {
             context.RejectPrincipal();
             await context.HttpContext.SignOutAsync();
@@ -75,13 +137,17 @@ public sealed class Sessions(IDbContextFactory<CookAlongDb> databases, TimeProvi
             await EndAsync([before.Session]);
         }
 
+        var now = time.GetUtcNow().ToUnixTimeMilliseconds();
         await using var db = await databases.CreateDbContextAsync();
         db.Sessions.Add(new SessionRow
         {
             Id = visitor.Session,
             Person = visitor.Person.Value,
             Run = visitor.Run?.Value,
-            BeganAt = time.GetUtcNow().ToUnixTimeMilliseconds(),
+            BeganAt = now,
+            LastSeenAt = now,
+            Device = DeviceWords.Of(http.Request.Headers.UserAgent.ToString()),
+            Address = HouseholdFeature.AddressOf(http),
         });
         await db.SaveChangesAsync();
 

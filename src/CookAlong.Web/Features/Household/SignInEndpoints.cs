@@ -1,3 +1,5 @@
+using CookAlong.Web.Data;
+using CookAlong.Web.Features.Household.Audit;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
 
@@ -9,13 +11,20 @@ static class SignInEndpoints
 
     public static void MapSignIn(this WebApplication app)
     {
-        app.MapGet("/sign-in", async (Accounts accounts, [FromQuery(Name = ReturnParameter)] string? back, CancellationToken stop) =>
-            await accounts.AnyAsync(stop) ? Page(back) : Page(back, message: HouseholdWords.NoHostYet));
+        app.MapGet("/sign-in", async (HttpContext http, Accounts accounts, [FromQuery(Name = ReturnParameter)] string? back, CancellationToken stop) =>
+            !await accounts.AnyAsync(stop) ? Page(http, back, message: HouseholdWords.NoHostYet)
+            : Visitor.Of(http.User) is { IsHost: true } && back is not null ? Page(http, back, http.User.Identity!.Name, HouseholdWords.OnceMore)
+            : Page(http, back));
         app.MapPost("/sign-in", SignInAsync).RequireRateLimiting(HouseholdFeature.FormLimit);
 
         // The form binding makes antiforgery look at it: signing somebody out from another site is a nuisance worth refusing.
-        app.MapPost("/sign-out", async (HttpContext http, Sessions sessions, [FromForm] string? _) =>
+        app.MapPost("/sign-out", async (HttpContext http, Sessions sessions, AuditLog audit, [FromForm] string? _) =>
         {
+            if (Visitor.Of(http.User) is not null)
+            {
+                await audit.WriteAsync(http, AuditDeed.SignedOut);
+            }
+
             await sessions.EndAsync(http);
 
             // What the live pages keep on the device (keep.js) goes with who looked at it.
@@ -29,6 +38,7 @@ static class SignInEndpoints
         Accounts accounts,
         Sessions sessions,
         WrongTries tries,
+        AuditLog audit,
         ILogger<Accounts> log,
         [FromForm] string? name,
         [FromForm] string? password,
@@ -38,7 +48,7 @@ static class SignInEndpoints
         string[] keys = [$"host {name.Trim().ToUpperInvariant()}", $"address {HouseholdFeature.AddressOf(http)}"];
         if (tries.Wait(keys) is var wait && wait > TimeSpan.Zero)
         {
-            return Page(back, name, HouseholdWords.TooManyTries(wait), StatusCodes.Status429TooManyRequests);
+            return Page(http, back, name, HouseholdWords.TooManyTries(wait), StatusCodes.Status429TooManyRequests);
         }
 
         if (password is null or { Length: > Passwords.Most } || await accounts.FindAsync(name, password, http.RequestAborted) is not { } host)
@@ -46,18 +56,21 @@ static class SignInEndpoints
             tries.Wrong(keys);
             // The name is not logged: people type passwords into the wrong field.
             log.LogWarning("A sign-in from {Address} was refused.", HouseholdFeature.AddressOf(http));
-            return Page(back, name, HouseholdWords.WrongNameOrPassword, StatusCodes.Status401Unauthorized);
+            await audit.WriteAsync(AuditDeed.SignInRefused, who: null, HouseholdFeature.AddressOf(http), "with a password");
+            return Page(http, back, name, HouseholdWords.WrongNameOrPassword, StatusCodes.Status401Unauthorized);
         }
 
         tries.Right(keys);
         await sessions.BeginHostAsync(http, host);
+        await audit.WriteAsync(AuditDeed.SignedIn, host.Name, HouseholdFeature.AddressOf(http), "with a password");
         log.LogInformation("{Host} signed in.", host.Id);
         return Results.Redirect(RedirectHttpResult.IsLocalUrl(back) ? back! : "/");
     }
 
-    static RazorComponentResult<SignInPage> Page(string? back, string? name = null, string? message = null, int status = StatusCodes.Status200OK) =>
+    static RazorComponentResult<SignInPage> Page(HttpContext http, string? back, string? name = null, string? message = null, int status = StatusCodes.Status200OK) =>
         new(new Dictionary<string, object?>
         {
+            [nameof(SignInPage.Base)] = http.Request.PathBase.ToString(),
             [nameof(SignInPage.Name)] = name,
             [nameof(SignInPage.Message)] = message,
             [nameof(SignInPage.ReturnUrl)] = RedirectHttpResult.IsLocalUrl(back) ? back : null,

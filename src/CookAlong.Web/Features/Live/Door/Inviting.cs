@@ -1,5 +1,7 @@
 using CookAlong.Domain.Runs;
+using CookAlong.Web.Data;
 using CookAlong.Web.Features.Household;
+using CookAlong.Web.Features.Household.Audit;
 using CookAlong.Web.Features.Live.Line;
 using CookAlong.Web.Features.Live.Runs;
 using Microsoft.AspNetCore.Mvc;
@@ -12,12 +14,12 @@ static class Inviting
     public static void MapInviting(this WebApplication app)
     {
         var cook = app.MapGroup("/cook/{run:guid}").RequireAuthorization(HouseholdFeature.HostPolicy);
-        cook.MapGet("/invite", (HttpContext http, Guid run, LiveViews views, LiveRuns runs, JoinCodes codes, [FromQuery(Name = "as")] string? role) =>
-            PageAsync(http, new RunId(run), views, runs, codes, role, message: null));
+        cook.MapGet("/invite", (HttpContext http, Guid run, LiveViews views, LiveRuns runs, JoinCodes codes, AuditLog audit, [FromQuery(Name = "as")] string? role) =>
+            PageAsync(http, new RunId(run), views, runs, codes, audit, role, message: null));
         cook.MapPost("/put-out", PutOutAsync);
     }
 
-    static async Task<IResult> PageAsync(HttpContext http, RunId run, LiveViews views, LiveRuns runs, JoinCodes codes, string? role, string? message)
+    static async Task<IResult> PageAsync(HttpContext http, RunId run, LiveViews views, LiveRuns runs, JoinCodes codes, AuditLog audit, string? role, string? message)
     {
         if (await views.OfAsync(run, http.User) is not { } view || await runs.FindAsync(run) is not { } live)
         {
@@ -26,13 +28,14 @@ static class Inviting
 
         var isToWatch = role == "watcher";
         var invitation = await codes.InviteAsync(run, isToWatch ? Role.Watcher : Role.Helper);
+        await audit.WriteAsync(http, AuditDeed.JoinCodeMade, $"{(isToWatch ? "to watch" : "to help with")} {live.Current.Meal.Name}");
         RunPerson[] guests = [.. live.Current.People.Values.Where(person => person.Role != Role.Host).OrderBy(person => person.Name, StringComparer.CurrentCulture)];
         return LiveMarkup.Invite(view, invitation, isToWatch, $"{http.Request.Scheme}://{http.Request.Host}/join", guests, message);
     }
 
     /// <summary>By a plain form: it works where no script runs. Whoever is out already stays out.</summary>
     static async Task<IResult> PutOutAsync(
-        HttpContext http, Guid run, LiveViews views, LiveRuns runs, JoinCodes codes, IncomingTaps taps, [FromForm] Guid person)
+        HttpContext http, Guid run, LiveViews views, LiveRuns runs, JoinCodes codes, IncomingTaps taps, AuditLog audit, [FromForm] Guid person)
     {
         var id = new RunId(run);
         if (await runs.FindAsync(id) is not { } live)
@@ -44,6 +47,11 @@ static class Inviting
         var message = name is null
             ? JoinWords.OutAlready
             : await taps.PutOutAsync(live, Visitor.Of(http.User)!, new PersonId(person)) ?? JoinWords.IsOut(name);
-        return await PageAsync(http, id, views, runs, codes, role: null, message);
+        if (name is not null)
+        {
+            await audit.WriteAsync(http, AuditDeed.GuestPutOut, name);
+        }
+
+        return await PageAsync(http, id, views, runs, codes, audit, role: null, message);
     }
 }

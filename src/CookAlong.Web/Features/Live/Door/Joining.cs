@@ -1,5 +1,7 @@
 using CookAlong.Domain.Runs;
+using CookAlong.Web.Data;
 using CookAlong.Web.Features.Household;
+using CookAlong.Web.Features.Household.Audit;
 using CookAlong.Web.Features.Live.Runs;
 using CookAlong.Web.Features.Live.Wording;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -19,7 +21,7 @@ static class Joining
     }
 
     static async Task<IResult> JoinAsync(
-        HttpContext http, JoinCodes codes, JoinTries tries, LiveRuns runs, Sessions sessions, RunClocks clocks, TimeProvider time, [FromForm] string? code, [FromForm] string? name)
+        HttpContext http, JoinCodes codes, JoinTries tries, LiveRuns runs, Sessions sessions, RunClocks clocks, AuditLog audit, TimeProvider time, [FromForm] string? code, [FromForm] string? name)
     {
         name = (name ?? "").Trim();
         if (name.Length is 0 or > LongestName)
@@ -36,6 +38,7 @@ static class Joining
         if (await codes.FindAsync(code ?? "") is not { } found || await runs.FindAsync(new RunId(found.Run)) is not { } live)
         {
             tries.Wrong(address);
+            await audit.WriteAsync(AuditDeed.JoinRefused, who: null, address);
             return Page(JoinWords.WrongCode, StatusCodes.Status403Forbidden, code, name);
         }
 
@@ -58,6 +61,7 @@ static class Joining
         }
 
         await sessions.BeginGuestAsync(http, tap.By!.Value, live.Current.Id);
+        await audit.WriteAsync(AuditDeed.GuestJoined, name, address, live.Current.Meal.Name);
         return Results.Redirect(found.Role == Role.Watcher ? $"/cook/{live.Current.Id}" : $"/cook/{live.Current.Id}/me");
 
         RazorComponentResult<JoinPage> Refused(Run run, Refusal why) =>

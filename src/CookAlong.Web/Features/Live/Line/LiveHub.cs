@@ -73,7 +73,7 @@ public sealed class LiveHub(LiveRuns runs, IncomingTaps taps, OpenScreens open, 
 
     async Task CheckSessionAsync()
     {
-        if (!await sessions.IsOpenAsync(Visitor.Session, Context.ConnectionAborted))
+        if (!await sessions.IsOpenAsync(Visitor.Session, stop: Context.ConnectionAborted))
         {
             Context.Abort();
             throw new HubException("You are signed out. Join again, or sign in.");

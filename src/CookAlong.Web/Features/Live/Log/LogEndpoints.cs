@@ -3,8 +3,8 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Household;
+using CookAlong.Web.Shared;
 using CsvHelper;
-using CsvHelper.Configuration;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace CookAlong.Web.Features.Live.Log;
@@ -12,9 +12,6 @@ namespace CookAlong.Web.Features.Live.Log;
 /// <summary>The log as a page, and to take away as JSON and as a table.</summary>
 static class LogEndpoints
 {
-    // A name like "=1+1" must not become a formula where the table is opened.
-    static readonly CsvConfiguration table = new(CultureInfo.InvariantCulture) { InjectionOptions = InjectionOptions.Escape };
-
     public static void MapRunLog(this WebApplication app)
     {
         var cook = app.MapGroup("/cook/{run:guid}").RequireAuthorization(HouseholdFeature.InRunPolicy);
@@ -60,7 +57,7 @@ static class LogEndpoints
     {
         using var bytes = new MemoryStream();
         using (var writer = new StreamWriter(bytes, new System.Text.UTF8Encoding(encoderShouldEmitUTF8Identifier: true)))
-        using (var csv = new CsvWriter(writer, table))
+        using (var csv = new CsvWriter(writer, SafeCsv.Table))
         {
             csv.WriteRecords(lines.Select(line => new
             {

@@ -1,0 +1,29 @@
+using CookAlong.Web.Data;
+using CookAlong.Web.Features.Settings;
+
+namespace CookAlong.Web.Features.Household.Account;
+
+/// <summary>What the account's page shows one host.</summary>
+/// <param name="Base">The path this server lies under; "" = none.</param>
+/// <param name="IsFresh">They signed in a moment ago; only then may they change what opens the house.</param>
+/// <param name="Invitation">The address for a new host, shown this once; null = none was just made.</param>
+public sealed record AccountView(
+    string Base,
+    string Place,
+    Visitor Visitor,
+    bool IsFresh,
+    IReadOnlyList<PasskeyRow> Passkeys,
+    IReadOnlyList<SessionRow> Sessions,
+    IReadOnlyList<HostRow> Hosts,
+    TimeZoneInfo Zone,
+    string? Message = null,
+    string? Done = null,
+    string? Invitation = null)
+{
+    public string Name => Hosts.SingleOrDefault(host => host.Id == Visitor.Person.Value)?.Name ?? "";
+
+    /// <summary>"Sunday 20 December 2026, 03:10".</summary>
+    public string At(long instant) => BackupWords.At(DateTimeOffset.FromUnixTimeMilliseconds(instant), Zone);
+
+    public string Path(string action) => $"{Base}/account/{action}";
+}
