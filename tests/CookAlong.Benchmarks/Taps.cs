@@ -17,13 +17,7 @@ static class Taps
         var screens = new List<(HubConnection Hub, Channel<long> News)>();
         for (var i = 0; i < Screens; i++)
         {
-            var hub = new HubConnectionBuilder()
-                .WithUrl(new Uri(new Uri(house.Url), "/hubs/live"), options =>
-                {
-                    options.Cookies = house.Cookies;
-                    options.Headers["Origin"] = house.Url;
-                })
-                .Build();
+            var hub = Lines.To(house);
             var news = Channel.CreateUnbounded<long>();
             hub.On<JsonElement>("Changed", changed => news.Writer.TryWrite(changed.GetProperty("sequence").GetInt64()));
             await hub.StartAsync();
