@@ -133,7 +133,7 @@ public sealed class LiveKitchenTests(Household house) : IClassFixture<Household>
         await tablet.ShouldBeCleanInEveryLightAsync("device");
     }
 
-    // A screen of 5 px a millimetre: 13 mm of capitals want type of 97 px, 25 mm of digits 182 px.
+    // A screen of 5 px a millimetre: 13 mm of capitals want type of 97 px, 25 mm of digits 182 px, a button is 100 px high.
     [Fact]
     public async Task A_wall_is_read_across_the_room_once_its_screen_was_measured_and_keeps_the_light_it_was_given()
     {
@@ -148,6 +148,9 @@ public sealed class LiveKitchenTests(Household house) : IClassFixture<Household>
 
         await Expect(tablet.Page.Locator(".wall-card h2")).ToHaveCSSAsync("font-size", "97px");
         await Expect(tablet.Page.Locator(".wall-card .left time")).ToHaveCSSAsync("font-size", "182px");
+        Assert.All(
+            await tablet.Page.Locator(".wall-card button").EvaluateAllAsync<double[][]>("all => all.map(one => [one.getBoundingClientRect().height, one.getBoundingClientRect().width])"),
+            button => Assert.True(button[0] >= 100 && button[1] >= 100, $"{button[0]} × {button[1]} px"));
         await Expect(tablet.Page.Locator("body")).ToHaveCSSAsync("background-color", "rgb(28, 24, 21)");
         await tablet.PictureAsync("wall");
         await tablet.ShouldBeCleanAsync();

@@ -20,9 +20,18 @@ public sealed class MoreTests(Household house) : IClassFixture<Household>
         await Expect(tablet.Page.Locator("#late .dish").First).ToContainTextAsync("late");
         await LookAsync(tablet, "more-late");
 
+        // A word leaves what has it, folded cards too, and stays while the board changes.
+        await tablet.Page.GetByLabel("Find a dish").FillAsync("ginger DIP");
+        await Expect(tablet.Page.Locator(".dish:visible")).ToHaveCountAsync(1);
+        await tablet.Page.GetByLabel("Find a dish").FillAsync("elephant");
+        await Expect(tablet.Page.Locator(".dish:visible")).ToHaveCountAsync(0);
+        await Expect(tablet.Page.Locator("#found-none")).ToBeVisibleAsync();
+        await LookAsync(tablet, "more-none");
+        await tablet.Page.GetByLabel("Find a dish").FillAsync("dip");
+
         // The dip is a few minutes' work. It goes on the menu, and this page says when the plan that makes room for it is there.
         await tablet.Page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Add Black vinegar and ginger dip") }).ClickAsync();
-        await Expect(tablet.Page.Locator(".aside").First).ToHaveTextAsync("On the menu: Slaw, Mash, Bread, Black vinegar and ginger dip.");
+        await Expect(tablet.Page.Locator(".aside").Filter(new() { HasText = "On the menu" })).ToHaveTextAsync("On the menu: Slaw, Mash, Bread, Black vinegar and ginger dip.");
         await Expect(tablet.Page.Locator("#wish")).ToContainTextAsync("A new plan is ready");
         await LookAsync(tablet, "more-added");
 

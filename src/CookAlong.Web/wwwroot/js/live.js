@@ -4,6 +4,7 @@ import { armable, isArmed, isAwake, sound } from "./arm.js";
 import { schedule } from "./calls.js";
 import { here, now, rehearse, there, wallClock } from "./clock.js";
 import { tick } from "./countdown.js";
+import { find, finds } from "./find.js";
 import { forgetKept, keepCalls, keepPage, keepPart, keptCalls, keptPart } from "./keep.js";
 import { line } from "./line.js";
 import { outbox, post } from "./outbox.js";
@@ -37,9 +38,11 @@ const draw = () => {
 };
 const patched = () => {
   arm.show();
+  find(live);
   draw();
   showRinging(calls.ringing(), live, isArmed());
 };
+finds(live);
 const patch = patcher(live, patched, (html) => keepPart(part, html));
 let left = false;
 
