@@ -74,7 +74,7 @@ internal sealed partial class Backward(Work work)
         var (next, highest) = (0, int.MinValue);
         for (var at = 0; at < count; at++)
         {
-            var key = Bound(work.Steps[ready[at]], layout) + genes.Rank[ready[at]];
+            var key = genes.Rank[ready[at]] + (genes.IsOrder ? 0 : Bound(work.Steps[ready[at]], layout));
             if (key > highest)
             {
                 (next, highest) = (at, key);
@@ -139,7 +139,7 @@ internal sealed partial class Backward(Work work)
         var way = step.Ways[genes.Way[step.Index]];
         var hold = layout.Holds[step.Dish];
         var table = layout.Tables[step.Course];
-        var most = Math.Min(Math.Min(table - Math.Max(hold.Hold.Least, genes.Lead[step.Index]), step.To), latest[step.Index] + way.Minutes);
+        var most = Math.Min(Math.Min(table - Math.Max(hold.Hold.Least, work.IsMirror ? 0 : genes.Lead[step.Index]), step.To), latest[step.Index] + way.Minutes);
         var least = int.MinValue / 2;
         foreach (var gap in step.After)
         {

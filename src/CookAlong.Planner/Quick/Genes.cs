@@ -13,6 +13,9 @@ internal sealed class Genes
     /// <summary>Minutes by which a step is placed sooner than the time it may end says, going back from the table.</summary>
     public int[] Rank { get; }
 
+    /// <summary>The rank alone is the minute by which steps are placed, whatever waits for them.</summary>
+    public bool IsOrder { get; set; }
+
     /// <summary>Position in <see cref="QuickStep.Ways"/>.</summary>
     public int[] Way { get; }
 
@@ -110,7 +113,7 @@ internal sealed class Genes
         other.Lead.CopyTo(Lead, 0);
         other.Hold.CopyTo(Hold, 0);
         other.MostLate.CopyTo(MostLate, 0);
-        Late = other.Late;
+        (Late, IsOrder) = (other.Late, other.IsOrder);
     }
 
     public Genes Copy()

@@ -11,6 +11,7 @@ namespace CookAlong.Planner.Quick;
 internal sealed class QuickSearch(Work work, int seed)
 {
     private readonly Annealing annealing = new(work, seed);
+    private Breeding? breeding;
     private Genes? genes;
 
     /// <summary>The best plan so far.</summary>
@@ -30,28 +31,62 @@ internal sealed class QuickSearch(Work work, int seed)
     /// <param name="better">Told of each better plan.</param>
     public void Run(int first, int more, Func<bool> isOver, Action? better = null)
     {
-        if (work.Moved is { } moved && Found is null)
+        if (Found is null && work.Moved is { } moved)
         {
             FromMoved(moved, first / 3, isOver, better);
         }
-        else if (Found is null
-            && !IsFound(late: 0, first / 4, isOver, better)
-            && !IsFound(late: 0, first, isOver, better, Genes.FirstGuess(work, longestFirst: true)))
+        else if (Found is null && !IsFound(late: 0, layouts: 0, isOver, better))
         {
-            ServeLater(first / 3, isOver, better);
+            Breed(first, isOver, better);
         }
 
-        if (Found is not null)
+        if (Found is null || work.Steps.Length == 0)
         {
-            var spent = annealing.Layouts;
-            if (work.Moved is null)
-            {
-                ServeSooner(more / 2, isOver, better);
-            }
-
-            annealing.Restart(genes!.Late, genes);
-            annealing.Run(more - (annealing.Layouts - spent), isOver, () => Keep(better));
+            return;
         }
+
+        if (work.Moved is null)
+        {
+            Improve(more, isOver, better);
+            return;
+        }
+
+        annealing.Restart(genes!.Late, genes);
+        annealing.Run(more, isOver, () => Keep(better));
+    }
+
+    /// <summary>Looks for a plan on time, and where there is none for one that is as little late as the best begins too early.</summary>
+    private void Breed(int layouts, Func<bool> isOver, Action? better)
+    {
+        breeding = new Breeding(work, seed, layouts);
+        var isFound = KeepBred(better);
+        breeding.Run(layouts, () => isFound || isOver(), () => isFound |= KeepBred(better));
+        if (isFound || work.Clock.MostLate == 0)
+        {
+            return;
+        }
+
+        breeding.Restart(Math.Min(breeding.Best.TooEarly, work.Clock.MostLate));
+        if (!KeepBred(better))
+        {
+            ServeLater(layouts / 3, isOver, better);
+        }
+    }
+
+    /// <summary>A minute sooner, and again, for half of the layouts: no other price is worth a minute late. Then whatever is cheaper.</summary>
+    private void Improve(int layouts, Func<bool> isOver, Action? better)
+    {
+        breeding ??= new Breeding(work, seed, layouts);
+        var spent = breeding.Layouts;
+        while (Late > 0 && breeding.Layouts - spent < layouts / 2 && !isOver())
+        {
+            breeding.Restart(genes!.Late - 1, genes);
+            var isFound = KeepBred(better);
+            breeding.Run((layouts / 2) - (breeding.Layouts - spent), () => isFound || isOver(), () => isFound |= KeepBred(better));
+        }
+
+        breeding.Restart(genes!.Late, genes);
+        breeding.Run(layouts - (breeding.Layouts - spent), isOver, () => KeepBred(better));
     }
 
     public Draft Draft() => QuickDraft.Of(work, Found!);
@@ -99,15 +134,6 @@ internal sealed class QuickSearch(Work work, int seed)
         }
     }
 
-    /// <summary>A minute sooner, and again, for as many layouts: no other price is worth a minute late.</summary>
-    private void ServeSooner(int layouts, Func<bool> isOver, Action? better)
-    {
-        for (var until = annealing.Layouts + layouts; Late > 0 && annealing.Layouts < until && !isOver();)
-        {
-            IsFound(Late - 1, until - annealing.Layouts, isOver, better);
-        }
-    }
-
     /// <param name="from">Where to begin; null = where the last search ended.</param>
     private bool IsFound(int late, int layouts, Func<bool> isOver, Action? better, Genes? from = null)
     {
@@ -117,16 +143,20 @@ internal sealed class QuickSearch(Work work, int seed)
         return isFound;
     }
 
-    private bool Keep(Action? better)
+    private bool Keep(Action? better) => Keep(annealing.Best, annealing.BestCost, annealing.BestGenes, better);
+
+    private bool KeepBred(Action? better) => Keep(breeding!.Best, breeding.BestCost, breeding.BestGenes, better);
+
+    private bool Keep(Layout best, long cost, Genes from, Action? better)
     {
-        if (!annealing.Best.IsPlan)
+        if (!best.IsPlan)
         {
             return false;
         }
 
-        if (Found is null || annealing.BestCost < Cost)
+        if (Found is null || cost < Cost)
         {
-            (Found, Cost, genes) = (annealing.Best.Copy(), annealing.BestCost, annealing.BestGenes.Copy());
+            (Found, Cost, genes) = (best.Copy(), cost, from.Copy());
             better?.Invoke();
         }
 

@@ -36,6 +36,9 @@ internal sealed class Work
     /// <summary>Steps of which some way is in the oven; none where turns of its dial have no price.</summary>
     public required int[] InOven { get; init; }
 
+    /// <summary>Its clock is turned round: <see cref="Quick.Mirror"/>.</summary>
+    public bool IsMirror { get; init; }
+
     /// <summary>Minutes before the clock's first that a row has cells for: a meal that does not fit reaches into them, and is late by as much.</summary>
     public required int Margin { get; init; }
 

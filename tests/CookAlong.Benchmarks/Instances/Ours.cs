@@ -22,7 +22,7 @@ static class Ours
         var clock = new Clock(meal.NotBefore!.Value, Earliest: 0, Clock.MostLateMinutes);
         var search = QuickSearch.Of(meal, clock, told: null, Prices.Of(cushion: 0, Leans.None), seed: 1)!;
         var left = layouts;
-        search.Run(layouts / 2, layouts / 2, () => left-- <= 0);
+        search.Run(layouts, 0, () => left-- <= 0);
         return search.Found is null ? Outcome.None : new(instance.Bound + search.Late, search.Late == 0);
     }
 
