@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Net;
+using System.Text.RegularExpressions;
 
 namespace CookAlong.Web;
 
@@ -8,7 +9,7 @@ namespace CookAlong.Web;
 /// <param name="Urls">Addresses to listen on, separated by semicolons.</param>
 /// <param name="Hosts">Names this server answers to besides IP addresses and names of the home network; "*" = any.</param>
 /// <param name="Proxies">Reverse proxies whose word about the caller's address and scheme is believed, besides this machine.</param>
-public sealed record HouseSettings(string Data, string Urls, IReadOnlyList<string> Hosts, IReadOnlyList<IPNetwork> Proxies)
+public sealed partial record HouseSettings(string Data, string Urls, IReadOnlyList<string> Hosts, IReadOnlyList<IPNetwork> Proxies)
 {
     public const string EnvironmentPrefix = "COOKALONG_";
     public const string DefaultData = "data";
@@ -18,6 +19,16 @@ public sealed record HouseSettings(string Data, string Urls, IReadOnlyList<strin
 
     /// <summary>Where HTTPS is listened on, once the household has an authority. 1-65535.</summary>
     public int HttpsPort { get; init; } = DefaultHttpsPort;
+
+    /// <summary>What addresses here begin with: none of them can stand before all the others.</summary>
+    public static IReadOnlyList<string> OwnPaths { get; } =
+    [
+        "_blazor", "_content", "_framework", "account", "cook", "css", "dishes", "first-start", "fonts", "health", "hubs", "join", "js", "learned", "lib", "meals",
+        "new-host", "not-found", "passkeys", "probe", "secure", "server", "settings", "sign-in", "sign-out",
+    ];
+
+    /// <summary>The path that every address of this server begins with, such as "/kitchen"; "" = none.</summary>
+    public string BasePath { get; init; } = "";
 
     /// <summary>Where calls that nobody answers are posted; null = nowhere.</summary>
     public Uri? Webhook { get; init; }
@@ -95,6 +106,16 @@ public sealed record HouseSettings(string Data, string Urls, IReadOnlyList<strin
             }
         }
 
+        var basePath = configuration["base_path"]?.Trim().TrimEnd('/') ?? "";
+        if (OwnPaths.Contains(basePath.Split('/') is [_, var first, ..] ? first : ""))
+        {
+            wrong.Add($"--base-path (COOKALONG_BASE_PATH) is \"{basePath}\", but the server has pages of its own there. Choose another, such as /kitchen.");
+        }
+        else if (!PlainPath().IsMatch(basePath))
+        {
+            wrong.Add($"--base-path (COOKALONG_BASE_PATH) is \"{basePath}\". Write it as it stands in the address after the name, such as /kitchen: letters, digits, - and _.");
+        }
+
         var webhook = Address(configuration["webhook"], "http", "https");
         if (configuration["webhook"] is { Length: > 0 } hook && webhook is null)
         {
@@ -112,12 +133,16 @@ public sealed record HouseSettings(string Data, string Urls, IReadOnlyList<strin
             : new HouseSettings(Path.GetFullPath(data), urls, List(configuration["hosts"]), proxies)
             {
                 HttpsPort = httpsPort,
+                BasePath = basePath,
                 BackupsElsewhere = backups is null ? null : Path.GetFullPath(backups),
                 Webhook = webhook,
                 WebhookSecret = configuration["webhook_secret"] is { Length: > 0 } secret ? secret : null,
                 Broker = broker,
             };
     }
+
+    [GeneratedRegex("^(/[A-Za-z0-9_-]+)*$")]
+    private static partial Regex PlainPath();
 
     static Uri? Address(string? text, params string[] schemes) =>
         Uri.TryCreate(text, UriKind.Absolute, out var uri) && schemes.Contains(uri.Scheme) && uri.Host.Length > 0 ? uri : null;

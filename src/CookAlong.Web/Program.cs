@@ -64,11 +64,14 @@ public partial class Program
 
         var app = builder.Build();
         app.UseForwardedHeaders();
+        app.UseRootedAddresses(settings.BasePath);
         app.UseSecurityHeaders();
         app.UseProblemPages();
         app.UseHostNames(settings.Hosts);
         app.UseRequestSize();
         app.UseSameOrigin();
+        // Not before the path is known that stands before all addresses.
+        app.UseRouting();
         app.UseRateLimiter();
         app.UseAuthentication();
         app.UseAuthorization();

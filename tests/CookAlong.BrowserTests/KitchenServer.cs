@@ -17,9 +17,14 @@ public sealed partial class KitchenServer : IAsyncDisposable
 
     readonly int httpsPort = FreePort();
 
-    KitchenServer(int port) => Url = $"http://127.0.0.1:{port}";
+    readonly string[] more;
+
+    KitchenServer(int port, string[] more) => (Url, this.more) = ($"http://127.0.0.1:{port}", more);
 
     public string Url { get; }
+
+    /// <summary>Also on this machine's other addresses, from the next start on.</summary>
+    public bool ListensEverywhere { get; init; }
 
     /// <summary>The same over HTTPS, once <see cref="TurnHttpsOnAsync"/> was called and the server started again.</summary>
     public string HttpsUrl => $"https://127.0.0.1:{httpsPort}";
@@ -27,11 +32,23 @@ public sealed partial class KitchenServer : IAsyncDisposable
     /// <summary>The address with the one-time secret that makes the host account.</summary>
     public string FirstStart { get; private set; } = "";
 
+    public IReadOnlyList<string> Log
+    {
+        get
+        {
+            lock (log)
+            {
+                return [.. log];
+            }
+        }
+    }
+
     public bool HasHost { get; set; }
 
-    public static async Task<KitchenServer> StartAsync()
+    /// <param name="more">Further options; as they stand on the command line.</param>
+    public static async Task<KitchenServer> StartAsync(string[]? more = null, bool everywhere = false)
     {
-        var server = new KitchenServer(FreePort());
+        var server = new KitchenServer(FreePort(), more ?? []) { ListensEverywhere = everywhere };
         await server.RestartAsync();
         return server;
     }
@@ -41,11 +58,16 @@ public sealed partial class KitchenServer : IAsyncDisposable
     {
         var start = new ProcessStartInfo("dotnet")
         {
-            ArgumentList = { WebApp, "serve", "--data", data.FullName, "--urls", Url, "--https-port", httpsPort.ToString(System.Globalization.CultureInfo.InvariantCulture) },
+            ArgumentList = { WebApp, "serve", "--data", data.FullName, "--urls", ListensEverywhere ? Url.Replace("127.0.0.1", "0.0.0.0", StringComparison.Ordinal) : Url, "--https-port", httpsPort.ToString(System.Globalization.CultureInfo.InvariantCulture) },
             RedirectStandardOutput = true,
             RedirectStandardError = true,
             WorkingDirectory = data.FullName,
         };
+        foreach (var option in more)
+        {
+            start.ArgumentList.Add(option);
+        }
+
         process = Process.Start(start) ?? throw new InvalidOperationException("dotnet did not start");
         process.OutputDataReceived += (_, line) => Note(line.Data);
         process.ErrorDataReceived += (_, line) => Note(line.Data);
@@ -133,7 +155,7 @@ public sealed partial class KitchenServer : IAsyncDisposable
         }
     }
 
-    static int FreePort()
+    public static int FreePort()
     {
         using var listener = new TcpListener(IPAddress.Loopback, 0);
         listener.Start();

@@ -34,6 +34,11 @@ static class ServeVerb
             HelpName = "IPS",
         };
 
+        var basePath = new Option<string?>("--base-path")
+        {
+            Description = "Path that every address begins with, such as /kitchen, where a proxy keeps other things at the root. [COOKALONG_BASE_PATH]",
+            HelpName = "PATH",
+        };
         var webhook = new Option<string?>("--webhook")
         {
             Description = "Address to which calls that nobody answers for 90 seconds are posted as JSON, signed with COOKALONG_WEBHOOK_SECRET if there is one. [COOKALONG_WEBHOOK]",
@@ -50,7 +55,7 @@ static class ServeVerb
         var contentRoot = new Option<string?>("--contentRoot") { Hidden = true };
         var applicationName = new Option<string?>("--applicationName") { Hidden = true };
 
-        foreach (var option in (Option<string?>[])[data, backups, urls, httpsPort, hosts, proxies, webhook, mqtt, environment, contentRoot, applicationName])
+        foreach (var option in (Option<string?>[])[data, backups, urls, httpsPort, hosts, proxies, basePath, webhook, mqtt, environment, contentRoot, applicationName])
         {
             command.Options.Add(option);
         }
@@ -72,6 +77,7 @@ static class ServeVerb
                     new("https_port", parsed.GetValue(httpsPort)),
                     new("hosts", parsed.GetValue(hosts)),
                     new("proxies", parsed.GetValue(proxies)),
+                    new("base_path", parsed.GetValue(basePath)),
                     new("webhook", parsed.GetValue(webhook)),
                     new("mqtt", parsed.GetValue(mqtt))) is not { } settings)
             {

@@ -2,6 +2,8 @@
 // must not be old. A classic script at the root, because a worker reaches only what lies below it.
 
 const KEPT = "cookalong-kept";
+/** Where this server's addresses begin: the worker lies there. */
+const ROOT = new URL("./", self.location.href).pathname;
 const ANSWERS_WITHIN = 6_000;
 
 self.addEventListener("install", () => self.skipWaiting());
@@ -10,9 +12,10 @@ self.addEventListener("activate", (event) => event.waitUntil(self.clients.claim(
 self.addEventListener("fetch", (event) => {
   const { request } = event;
   const { origin, pathname } = new URL(request.url);
-  if (request.method !== "GET" || origin !== self.location.origin) return;
-  if (request.mode === "navigate" && /^\/(cook\/[0-9a-f-]{36}(\/(me|wall))?|meals\/[0-9a-f-]{36}\/shopping)$/.test(pathname)) event.respondWith(serverOr(request, asKept));
-  else if (/^\/(css|js|lib|fonts)\/|^\/icon\.svg$/.test(pathname)) event.respondWith(serverOr(request, (copy) => copy));
+  if (request.method !== "GET" || origin !== self.location.origin || !pathname.startsWith(ROOT)) return;
+  const path = pathname.slice(ROOT.length);
+  if (request.mode === "navigate" && /^(cook\/[0-9a-f-]{36}(\/(me|wall))?|meals\/[0-9a-f-]{36}\/shopping)$/.test(path)) event.respondWith(serverOr(request, asKept));
+  else if (/^((css|js|lib|fonts)\/|icon\.svg$)/.test(path)) event.respondWith(serverOr(request, (copy) => copy));
 });
 
 /** @param {Request} request @param {(copy: Response) => Response | Promise<Response>} show what becomes of the copy */
@@ -39,12 +42,12 @@ async function asKept(copy) {
 // A call while no page of the kitchen is open. Browsers want every one of them shown.
 self.addEventListener("push", (event) => {
   const { title, run, call } = event.data.json();
-  event.waitUntil(self.registration.showNotification(title, { tag: call ?? "test", renotify: true, requireInteraction: true, icon: "/icon.svg", data: { run } }));
+  event.waitUntil(self.registration.showNotification(title, { tag: call ?? "test", renotify: true, requireInteraction: true, icon: `${ROOT}icon.svg`, data: { run } }));
 });
 
 self.addEventListener("notificationclick", (event) => {
   event.notification.close();
-  const path = `/cook/${event.notification.data.run}`;
+  const path = `${ROOT}cook/${event.notification.data.run}`;
   event.waitUntil((async () => {
     const pages = await self.clients.matchAll({ type: "window", includeUncontrolled: true });
     const open = pages.find((page) => new URL(page.url).pathname.startsWith(path));

@@ -119,6 +119,10 @@ public sealed class AccessMatrixTests
     }
 
     [Fact]
+    public void No_address_begins_like_the_path_that_may_stand_before_all() =>
+        Assert.Superset(Rows.Select(row => row.Pattern.Split('/')[1]).Where(first => first.Length > 0).ToHashSet(), HouseSettings.OwnPaths.ToHashSet());
+
+    [Fact]
     public async Task Each_opens_to_whoever_may_and_to_nobody_else()
     {
         await using var kitchen = await LiveKitchen.StartedAsync();

@@ -174,14 +174,14 @@ public sealed partial class DishPage(DishBook book, MealBook mealBook, Navigatio
     {
         if (await book.CopyAsync(kept!) is DishEdit.Kept(var copy))
         {
-            navigation.NavigateTo($"/dishes/{copy.Row.Id}");
+            navigation.NavigateTo($"dishes/{copy.Row.Id}");
         }
     }
 
     async Task DeleteAsync()
     {
         await book.DeleteAsync(DishId);
-        navigation.NavigateTo($"/dishes?deleted={DishId}");
+        navigation.NavigateTo($"dishes?deleted={DishId}");
     }
 
     static string Words(ChangeEventArgs change) => (string?)change.Value ?? "";

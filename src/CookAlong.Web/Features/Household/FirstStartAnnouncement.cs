@@ -4,7 +4,7 @@ using Microsoft.AspNetCore.Hosting.Server.Features;
 namespace CookAlong.Web.Features.Household;
 
 /// <summary>Once the server listens, the log shows the one address to open: the first start's, or the household's.</summary>
-sealed class FirstStartAnnouncement(Accounts accounts, FirstStart firstStart, IServer server, ILogger<FirstStartAnnouncement> log) : IHostedLifecycleService
+sealed class FirstStartAnnouncement(Accounts accounts, FirstStart firstStart, IServer server, HouseSettings settings, ILogger<FirstStartAnnouncement> log) : IHostedLifecycleService
 {
     string? secret;
 
@@ -39,5 +39,5 @@ sealed class FirstStartAnnouncement(Accounts accounts, FirstStart firstStart, IS
         (server.Features.Get<IServerAddressesFeature>()?.Addresses.FirstOrDefault() ?? "http://localhost")
             .Replace("//0.0.0.0", "//localhost", StringComparison.Ordinal)
             .Replace("//[::]", "//localhost", StringComparison.Ordinal)
-            .TrimEnd('/');
+            .TrimEnd('/') + settings.BasePath;
 }

@@ -1,25 +1,27 @@
 // A copy of the kitchen on this device, for a reload while the server is away. Browsers allow it on secure pages only;
 // elsewhere the page does as much as long as it stays open.
 
+import { root } from "./root.js";
+
 const KEPT = "cookalong-kept";
-const MADE_OF = /^\/(css|js|lib|fonts)\/|^\/icon\.svg$/;
+const MADE_OF = /^((css|js|lib|fonts)\/|icon\.svg$)/;
 
 const canKeep = "serviceWorker" in navigator && "caches" in globalThis;
 
 /**
  * Keeps this page and what it is made of, and lets go of pages of other runs.
- * @param {string} run @param {string} root where its pages lie @param {string} scope which pages the copy may stand in for
+ * @param {string} run @param {string} from where its pages lie @param {string} scope which pages the copy may stand in for
  */
-export async function keepPage(run, root = "/cook/", scope = root) {
+export async function keepPage(run, from = `${root}cook/`, scope = from) {
   if (!canKeep) return;
   try {
-    await navigator.serviceWorker.register("/kitchen-worker.js", { scope });
+    await navigator.serviceWorker.register(`${root}kitchen-worker.js`, { scope });
     const cache = await caches.open(KEPT);
     for (const { url } of await cache.keys()) {
       const { pathname } = new URL(url);
-      if (pathname.startsWith(root) && !pathname.includes(run)) await cache.delete(url);
+      if (pathname.startsWith(from) && !pathname.includes(run)) await cache.delete(url);
     }
-    const loaded = performance.getEntriesByType("resource").map((one) => new URL(one.name)).filter((one) => one.origin === location.origin && MADE_OF.test(one.pathname));
+    const loaded = performance.getEntriesByType("resource").map((one) => new URL(one.name)).filter((one) => one.origin === location.origin && one.pathname.startsWith(root) && MADE_OF.test(one.pathname.slice(root.length)));
     await cache.addAll([location.href, ...new Set(loaded.map((one) => one.href))].map((url) => url.split("#")[0]));
   } catch (refused) {
     // A certificate the browser does not trust, no room on the disk: the page works, but not across a reload.

@@ -3,6 +3,7 @@
 
 import "../lib/signalr/signalr.min.js";
 import { forget, sample } from "./clock.js";
+import { root } from "./root.js";
 
 const { HubConnectionBuilder, HttpTransportType, LogLevel } = /** @type {any} */ (globalThis).signalR;
 
@@ -25,7 +26,7 @@ export function line({ run, enter = "Enter", handlers, entered, refused, heardAt
 
   function build() {
     const connection = new HubConnectionBuilder()
-      .withUrl("/hubs/live", { transport: HttpTransportType.WebSockets, skipNegotiation: true })
+      .withUrl(`${root}hubs/live`, { transport: HttpTransportType.WebSockets, skipNegotiation: true })
       .configureLogging(LogLevel.None)
       .build();
     connection.serverTimeoutInMilliseconds = SILENT_AFTER;

@@ -10,6 +10,7 @@ import { line } from "./line.js";
 import { outbox, post } from "./outbox.js";
 import { beat, firstReading } from "./page.js";
 import { patcher } from "./patch.js";
+import { root } from "./root.js";
 import { farewell, say, showCutOff, showRinging, showWaiting } from "./signs.js";
 import * as words from "./words.js";
 
@@ -77,7 +78,7 @@ const taps = outbox({
   async send(tap) {
     const request = { runId: run, commandId: tap.commandId, saw: tap.saw, command: tap.command };
     // The way round when there is no socket.
-    return hub.send(request).catch(() => post(`/cook/${run}/taps`, request, words.refusedByDoor));
+    return hub.send(request).catch(() => post(`${root}cook/${run}/taps`, request, words.refusedByDoor));
   },
   answered(tap, answer) {
     if (!answer.accepted) {

@@ -1,5 +1,6 @@
 // Asks the browser to be called while this page is closed (Web Push), and tells the server where.
 
+import { root } from "./root.js";
 import * as words from "./words.js";
 
 /** @param {string} run @param {HTMLElement} section */
@@ -8,7 +9,7 @@ export async function offerPush(run, section) {
   const button = (/** @type {string} */ what) => /** @type {HTMLButtonElement} */ (section.querySelector(`[data-push=${what}]`));
   if (!("serviceWorker" in navigator) || !("PushManager" in globalThis)) return;
 
-  const worker = await navigator.serviceWorker.register("/kitchen-worker.js", { scope: "/cook/" });
+  const worker = await navigator.serviceWorker.register(`${root}kitchen-worker.js`, { scope: `${root}cook/` });
   const show = (/** @type {PushSubscription | null} */ subscription) => {
     button("on").hidden = subscription !== null;
     button("off").hidden = button("test").hidden = subscription === null;
@@ -19,9 +20,9 @@ export async function offerPush(run, section) {
   button("on").addEventListener("click", async () => {
     if ((await Notification.requestPermission()) !== "granted") return show(null);
     try {
-      const key = await (await fetch(`/cook/${run}/push-key`)).text();
+      const key = await (await fetch(`${root}cook/${run}/push-key`)).text();
       const subscription = await worker.pushManager.subscribe({ userVisibleOnly: true, applicationServerKey: key });
-      const answer = await post(`/cook/${run}/push`, subscription);
+      const answer = await post(`${root}cook/${run}/push`, subscription);
       if (answer.ok) return show(subscription);
       await subscription.unsubscribe();
       said.textContent = await answer.text();
@@ -34,7 +35,7 @@ export async function offerPush(run, section) {
   button("off").addEventListener("click", async () => {
     const subscription = await worker.pushManager.getSubscription();
     if (subscription) {
-      await post(`/cook/${run}/push/off`, subscription);
+      await post(`${root}cook/${run}/push/off`, subscription);
       await subscription.unsubscribe();
     }
     show(null);

@@ -8,6 +8,7 @@ import { line } from "./line.js";
 import { newId, outbox, post } from "./outbox.js";
 import { beat, firstReading } from "./page.js";
 import { patcher } from "./patch.js";
+import { root } from "./root.js";
 import { farewell, say, showCutOff, showWaiting } from "./signs.js";
 import { asText } from "./text.js";
 import * as words from "./words.js";
@@ -40,7 +41,7 @@ const about = ({ kind, line = "" }) => `${kind} ${line}`;
 const taps = outbox({
   run: `shopping.${meal}`,
   store: localStorage,
-  send: (tap) => post(`/meals/${meal}/shopping/taps`, { commandId: tap.commandId, command: tap.command }, notLetIn),
+  send: (tap) => post(`${root}meals/${meal}/shopping/taps`, { commandId: tap.commandId, command: tap.command }, notLetIn),
   answered(tap, answer) {
     const last = mine.get(about(tap.command));
     if (!answer.accepted) {
@@ -197,4 +198,4 @@ setInterval(() => {
 beat(hub, BEATS_WITH_SOCKET, look, taps.flush);
 show();
 if (isKept) keptPart(part).then((html) => html && patch.show(html));
-else keepPage(meal, "/meals/");
+else keepPage(meal, `${root}meals/`);

@@ -1,5 +1,6 @@
 // What the script shows outside the board: that nobody answers, what rings, what waits to be sent, what was refused.
 
+import { root } from "./root.js";
 import * as words from "./words.js";
 
 /** @typedef {import("./calls.js").Ringing} Ringing */
@@ -87,7 +88,7 @@ export function farewell(why) {
   text.textContent = why;
   const back = document.createElement("p");
   const link = document.createElement("a");
-  link.href = "/join";
+  link.href = `${root}join`;
   link.textContent = words.joinAgain;
   back.append(link);
   page.append(heading, text, back);

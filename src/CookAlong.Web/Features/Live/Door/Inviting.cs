@@ -30,7 +30,7 @@ static class Inviting
         var invitation = await codes.InviteAsync(run, isToWatch ? Role.Watcher : Role.Helper);
         await audit.WriteAsync(http, AuditDeed.JoinCodeMade, $"{(isToWatch ? "to watch" : "to help with")} {live.Current.Meal.Name}");
         RunPerson[] guests = [.. live.Current.People.Values.Where(person => person.Role != Role.Host).OrderBy(person => person.Name, StringComparer.CurrentCulture)];
-        return LiveMarkup.Invite(view, invitation, isToWatch, $"{http.Request.Scheme}://{http.Request.Host}/join", guests, message);
+        return LiveMarkup.Invite(view, invitation, isToWatch, $"{http.Request.Scheme}://{http.Request.Host}{http.Request.PathBase}/join", guests, message);
     }
 
     /// <summary>By a plain form: it works where no script runs. Whoever is out already stays out.</summary>
