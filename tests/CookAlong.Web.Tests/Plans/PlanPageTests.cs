@@ -112,7 +112,7 @@ public sealed partial class PlanPageTests : BunitContext, IAsyncLifetime
         var page = await PlannedAsync();
 
         Assert.Equal(
-            [$"/meals/{meal.Row.Id}/plan/paper", $"/meals/{meal.Row.Id}/plan/calendar.ics", $"/meals/{meal.Row.Id}/plan/file"],
+            [$"meals/{meal.Row.Id}/plan/paper", $"meals/{meal.Row.Id}/plan/calendar.ics", $"meals/{meal.Row.Id}/plan/file"],
             page.FindAll(".ways-out a").SkipLast(1).Select(link => link.GetAttribute("href")));
     }
 
