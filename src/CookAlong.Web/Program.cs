@@ -6,6 +6,7 @@ using CookAlong.Web.Data.Backups;
 using CookAlong.Web.Features.Debrief;
 using CookAlong.Web.Features.Dishes;
 using CookAlong.Web.Features.Health;
+using CookAlong.Web.Features.Health.Seen;
 using CookAlong.Web.Features.Household;
 using CookAlong.Web.Features.Leftovers;
 using CookAlong.Web.Features.Live;
@@ -63,6 +64,7 @@ public partial class Program
         });
 
         var app = builder.Build();
+        AsSent.Note(app);
         app.UseForwardedHeaders();
         app.UseRootedAddresses(settings.BasePath);
         app.UseSecurityHeaders();
@@ -81,6 +83,7 @@ public partial class Program
         app.MapHealth();
         app.MapHousehold();
         app.MapSecure();
+        app.MapSeen();
         app.MapLive();
         app.MapGet("/", () => Results.Redirect("/meals"));
         app.MapMeals();

@@ -40,6 +40,22 @@ public sealed class SecurePageTests(Chromium chromium)
         await Expect(friend.Page.GetByRole(AriaRole.Alert)).ToContainTextAsync("do not belong together");
     }
 
+    [Fact]
+    public async Task The_host_sees_that_sockets_open()
+    {
+        await using var server = await KitchenServer.StartAsync();
+        await using var screen = await chromium.OpenAsync("seen", ScreenSize.Tablet, server.Url);
+        await screen.GoToAsync(server.FirstStart);
+        await screen.Page.GetByLabel("Your name").FillAsync("Maren");
+        await screen.Page.GetByLabel("A password").FillAsync("a long night before midwinter");
+        await screen.Page.GetByRole(AriaRole.Button, new() { Name = "Make my kitchen" }).ClickAsync();
+        await Expect(screen.Page.GetByRole(AriaRole.Heading, new() { Name = "Meals", Level = 1 })).ToBeVisibleAsync();
+        await screen.GoToAsync("/server");
+        await Expect(screen.Page.GetByText("The live kitchen’s socket opens.")).ToBeVisibleAsync();
+        await Expect(screen.Page.GetByText("It takes this page for secure")).ToBeVisibleAsync();
+        await screen.ShouldBeCleanInEveryLightAsync("server");
+    }
+
     async Task LookAsync(KitchenServer server, string title)
     {
         foreach (var scheme in new[] { ColorScheme.Light, ColorScheme.Dark })

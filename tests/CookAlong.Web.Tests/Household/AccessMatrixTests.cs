@@ -96,6 +96,7 @@ public sealed class AccessMatrixTests
         host     GET /meals/{meal:guid}/plan/paper
         host     POST /meals/{meal:guid}/rehearsals
         host     POST /meals/{meal:guid}/runs
+        host     GET /server
         host     GET,POST /settings
         """;
 
