@@ -50,6 +50,18 @@ public sealed class AuditTests
     }
 
     [Fact]
+    public async Task A_page_refused_to_a_guest_is_in_the_servers_log()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        var ivo = await kitchen.JoinAsync("Ivo");
+
+        using var answer = await ivo.GetAsync("/account/log");
+
+        Assert.Equal(System.Net.HttpStatusCode.Forbidden, answer.StatusCode);
+        Assert.Contains(kitchen.House.Log, line => line.Contains("may not open HTTP: GET /account/log", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public async Task What_was_changed_about_an_account_is_written_down()
     {
         await using var app = new AppFactory();

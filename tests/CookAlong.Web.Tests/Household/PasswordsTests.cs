@@ -9,6 +9,8 @@ public sealed class PasswordsTests
     [InlineData("1234567", PasswordFault.TooShort)] // 6.2.1
     [InlineData("password123", PasswordFault.TooWellKnown)] // 6.2.4
     [InlineData("PASSWORD123", PasswordFault.TooWellKnown)]
+    [InlineData("Chocolate", PasswordFault.TooWellKnown)] // among the 10,000, in any case
+    [InlineData("midnight", PasswordFault.TooWellKnown)]
     [InlineData("12345678", PasswordFault.TooWellKnown)]
     [InlineData("1234567890", PasswordFault.TooWellKnown)]
     [InlineData("hgfedcba", PasswordFault.TooWellKnown)]

@@ -103,6 +103,37 @@ public sealed class VerbTests
     }
 
     [Fact]
+    public async Task What_the_command_line_does_is_in_the_households_log()
+    {
+        await using var app = new AppFactory();
+        await app.HostAsync();
+        var (copy, archive, elsewhere) = (Path.Combine(app.DataFolder, "copy.db"), Path.Combine(app.DataFolder, "household.zip"), Path.Combine(app.DataFolder, "elsewhere"));
+        await RunAsync("backup", "--data", app.DataFolder, copy);
+        await RunAsync("export", "--data", app.DataFolder, archive);
+        await RunAsync("restore", "--data", elsewhere, copy);
+        await RunAsync("import", "--data", elsewhere, archive);
+
+        Assert.Equal(["HostAdded the first", "BackupMade copy.db", "Exported household.zip"], await LogOfAsync(app.DataFolder));
+        Assert.Equal(["HostAdded the first", "Restored copy.db", "Imported household.zip"], await LogOfAsync(elsewhere));
+    }
+
+    static async Task<List<string>> LogOfAsync(string data)
+    {
+        await using var connection = new SqliteConnection($"Data Source={Path.Combine(data, "cookalong.db")};Mode=ReadOnly;Pooling=False");
+        await connection.OpenAsync(TestContext.Current.CancellationToken);
+        await using var command = connection.CreateCommand();
+        command.CommandText = "SELECT Deed || ' ' || About FROM Audit ORDER BY Id";
+        await using var rows = await command.ExecuteReaderAsync(TestContext.Current.CancellationToken);
+        List<string> all = [];
+        while (await rows.ReadAsync(TestContext.Current.CancellationToken))
+        {
+            all.Add(rows.GetString(0));
+        }
+
+        return all;
+    }
+
+    [Fact]
     public async Task A_household_moves_by_its_archive()
     {
         await using var app = new AppFactory();

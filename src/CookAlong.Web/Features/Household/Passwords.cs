@@ -12,7 +12,7 @@ public static class Passwords
     /// <summary>A bound on work, not on taste: hashing megabytes is a way to stop a server.</summary>
     public const int Most = 200;
 
-    // What people try first, longer than Least; repeats and runs ("11111111", "abcdefgh") are found by rule.
+    // What people try first here; what they try everywhere is in KnownPasswords, and repeats and runs ("11111111", "abcdefgh") are found by rule.
     static readonly HashSet<string> WellKnown = new(StringComparer.OrdinalIgnoreCase)
     {
         "password", "password1", "password12", "password123", "passw0rd", "p@ssw0rd", "p@ssword", "mypassword", "newpassword",
@@ -28,7 +28,7 @@ public static class Passwords
         var length = password.EnumerateRunes().Count();
         return length < Least ? PasswordFault.TooShort
             : length > Most ? PasswordFault.TooLong
-            : WellKnown.Contains(password) || IsRepeat(password) || IsRun(password) ? PasswordFault.TooWellKnown
+            : WellKnown.Contains(password) || KnownPasswords.Holds(password) || IsRepeat(password) || IsRun(password) ? PasswordFault.TooWellKnown
             : HoldsName(password, name) ? PasswordFault.IsTheName
             : null;
     }

@@ -12,9 +12,9 @@ static class SignInEndpoints
     public static void MapSignIn(this WebApplication app)
     {
         app.MapGet("/sign-in", async (HttpContext http, Accounts accounts, [FromQuery(Name = ReturnParameter)] string? back, CancellationToken stop) =>
-            !await accounts.AnyAsync(stop) ? Page(http, back, message: HouseholdWords.NoHostYet)
-            : Visitor.Of(http.User) is { IsHost: true } && back is not null ? Page(http, back, http.User.Identity!.Name, HouseholdWords.OnceMore)
-            : Page(http, back));
+            !await accounts.AnyAsync(stop) ? Page(back, message: HouseholdWords.NoHostYet)
+            : Visitor.Of(http.User) is { IsHost: true } && back is not null ? Page(back, http.User.Identity!.Name, HouseholdWords.OnceMore)
+            : Page(back));
         app.MapPost("/sign-in", SignInAsync).RequireRateLimiting(HouseholdFeature.FormLimit);
 
         // The form binding makes antiforgery look at it: signing somebody out from another site is a nuisance worth refusing.
@@ -48,7 +48,7 @@ static class SignInEndpoints
         string[] keys = [$"host {name.Trim().ToUpperInvariant()}", $"address {HouseholdFeature.AddressOf(http)}"];
         if (tries.Wait(keys) is var wait && wait > TimeSpan.Zero)
         {
-            return Page(http, back, name, HouseholdWords.TooManyTries(wait), StatusCodes.Status429TooManyRequests);
+            return Page(back, name, HouseholdWords.TooManyTries(wait), StatusCodes.Status429TooManyRequests);
         }
 
         if (password is null or { Length: > Passwords.Most } || await accounts.FindAsync(name, password, http.RequestAborted) is not { } host)
@@ -57,7 +57,7 @@ static class SignInEndpoints
             // The name is not logged: people type passwords into the wrong field.
             log.LogWarning("A sign-in from {Address} was refused.", HouseholdFeature.AddressOf(http));
             await audit.WriteAsync(AuditDeed.SignInRefused, who: null, HouseholdFeature.AddressOf(http), "with a password");
-            return Page(http, back, name, HouseholdWords.WrongNameOrPassword, StatusCodes.Status401Unauthorized);
+            return Page(back, name, HouseholdWords.WrongNameOrPassword, StatusCodes.Status401Unauthorized);
         }
 
         tries.Right(keys);
@@ -67,10 +67,9 @@ static class SignInEndpoints
         return Results.Redirect(RedirectHttpResult.IsLocalUrl(back) ? back! : "/");
     }
 
-    static RazorComponentResult<SignInPage> Page(HttpContext http, string? back, string? name = null, string? message = null, int status = StatusCodes.Status200OK) =>
+    static RazorComponentResult<SignInPage> Page(string? back, string? name = null, string? message = null, int status = StatusCodes.Status200OK) =>
         new(new Dictionary<string, object?>
         {
-            [nameof(SignInPage.Base)] = http.Request.PathBase.ToString(),
             [nameof(SignInPage.Name)] = name,
             [nameof(SignInPage.Message)] = message,
             [nameof(SignInPage.ReturnUrl)] = RedirectHttpResult.IsLocalUrl(back) ? back : null,

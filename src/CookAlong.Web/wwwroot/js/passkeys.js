@@ -47,7 +47,7 @@ async function signIn(/** @type {HTMLElement} */ at) {
   for (const known of question.allowCredentials ?? []) known.id = bytes(known.id);
   const found = /** @type {any} */ (await navigator.credentials.get({ publicKey: question }));
   const { goTo } = await ask(at.dataset.passkey ?? "", {
-    returnUrl: at.dataset.returnUrl ?? null,
+    returnUrl: document.querySelector("input[name=returnUrl]")?.getAttribute("value") ?? null,
     credential: {
       id: found.id,
       rawId: text(found.rawId),

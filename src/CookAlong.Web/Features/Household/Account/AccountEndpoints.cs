@@ -64,7 +64,7 @@ static class AccountEndpoints
         var http = call.HttpContext;
         var sessions = http.RequestServices.GetRequiredService<Sessions>();
         return await sessions.IsFreshAsync(Visitor.Of(http.User)!, http.RequestAborted) ? await next(call)
-            : http.Request.HasFormContentType ? Results.Redirect(AccountWords.SignInAgain(http.Request.PathBase))
+            : http.Request.HasFormContentType ? Results.Redirect(AccountWords.SignInAgain)
             : Results.Json(new { message = HouseholdWords.OnceMore }, statusCode: StatusCodes.Status403Forbidden);
     }
 
@@ -115,7 +115,7 @@ static class AccountEndpoints
         return Back(AccountWords.HostRemoved);
     }
 
-    static RedirectHttpResult Back(string done) => TypedResults.Redirect($"~/account?done={done}");
+    static RedirectHttpResult Back(string done) => TypedResults.Redirect($"/account?done={done}");
 
     static RazorComponentResult<AccountPage> Page(AccountView view, int status = StatusCodes.Status200OK) => new(new { View = view }) { StatusCode = status };
 }

@@ -4,11 +4,10 @@ using CookAlong.Web.Features.Settings;
 namespace CookAlong.Web.Features.Household.Account;
 
 /// <summary>What the account's page shows one host.</summary>
-/// <param name="Base">The path this server lies under; "" = none.</param>
+/// <param name="Place">The server's name as this browser calls it.</param>
 /// <param name="IsFresh">They signed in a moment ago; only then may they change what opens the house.</param>
 /// <param name="Invitation">The address for a new host, shown this once; null = none was just made.</param>
 public sealed record AccountView(
-    string Base,
     string Place,
     Visitor Visitor,
     bool IsFresh,
@@ -24,6 +23,4 @@ public sealed record AccountView(
 
     /// <summary>"Sunday 20 December 2026, 03:10".</summary>
     public string At(long instant) => BackupWords.At(DateTimeOffset.FromUnixTimeMilliseconds(instant), Zone);
-
-    public string Path(string action) => $"{Base}/account/{action}";
 }

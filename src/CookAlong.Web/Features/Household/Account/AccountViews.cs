@@ -9,7 +9,6 @@ sealed class AccountViews(Accounts accounts, Sessions sessions, PasskeyBook pass
     {
         var (visitor, stop) = (Visitor.Of(http.User)!, http.RequestAborted);
         return new AccountView(
-            http.Request.PathBase.ToString(),
             http.Request.Host.Host,
             visitor,
             await sessions.IsFreshAsync(visitor, stop),

@@ -23,5 +23,5 @@ static class AccountWords
     public static string Others(int count) => count == 1 ? "1 other device" : $"{count} other devices";
 
     /// <summary>The way to sign in and come back.</summary>
-    public static string SignInAgain(string under) => $"{under}/sign-in?{SignInEndpoints.ReturnParameter}={Uri.EscapeDataString($"{under}/account")}";
+    public const string SignInAgain = $"/sign-in?{SignInEndpoints.ReturnParameter}=%2Faccount";
 }

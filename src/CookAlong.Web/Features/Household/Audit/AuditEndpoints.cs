@@ -14,10 +14,10 @@ static class AuditEndpoints
 
     public static void MapAudit(this RouteGroupBuilder account)
     {
-        account.MapGet("/log", async (HttpContext http, AuditLog log, long? before, CancellationToken stop) =>
+        account.MapGet("/log", async (AuditLog log, long? before, CancellationToken stop) =>
         {
             var rows = await log.ReadAsync(before, APage + 1, stop);
-            return new RazorComponentResult<AuditPage>(new { Base = http.Request.PathBase.ToString(), Rows = rows.Take(APage).ToArray(), Older = rows.Count > APage ? rows[APage - 1].Id : (long?)null });
+            return new RazorComponentResult<AuditPage>(new { Rows = rows.Take(APage).ToArray(), Older = rows.Count > APage ? rows[APage - 1].Id : (long?)null });
         });
         account.MapGet("/log.csv", async (HttpContext http, AuditLog log, CancellationToken stop) =>
         {

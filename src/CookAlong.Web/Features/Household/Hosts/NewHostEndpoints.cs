@@ -10,7 +10,7 @@ static class NewHostEndpoints
 {
     public static void MapNewHost(this WebApplication app)
     {
-        app.MapGet("/new-host", (HttpContext http) => Page(http));
+        app.MapGet("/new-host", () => Page());
         app.MapPost("/new-host", CreateAsync).RequireRateLimiting(HouseholdFeature.FormLimit);
     }
 
@@ -20,25 +20,24 @@ static class NewHostEndpoints
         if (await invitations.TakeAsync(secret?.Trim() ?? "") is not { } invitation)
         {
             await audit.WriteAsync(AuditDeed.SignInRefused, who: null, HouseholdFeature.AddressOf(http), "with an invitation");
-            return Page(http, name, secret, HouseholdWords.InvitationGone, StatusCodes.Status403Forbidden);
+            return Page(name, secret, HouseholdWords.InvitationGone, StatusCodes.Status403Forbidden);
         }
 
         var (host, fault) = await accounts.CreateAsync(name ?? "", password ?? "", http.RequestAborted);
         if (host is null)
         {
             await invitations.PutBackAsync(invitation);
-            return Page(http, name, secret, HouseholdWords.Of(fault!), StatusCodes.Status400BadRequest);
+            return Page(name, secret, HouseholdWords.Of(fault!), StatusCodes.Status400BadRequest);
         }
 
         await sessions.BeginHostAsync(http, host);
         await audit.WriteAsync(AuditDeed.HostAdded, host.Name, HouseholdFeature.AddressOf(http));
-        return Results.Redirect("~/meals");
+        return Results.Redirect("/meals");
     }
 
-    static RazorComponentResult<NewHostPage> Page(HttpContext http, string? name = null, string? secret = null, string? message = null, int status = StatusCodes.Status200OK) =>
+    static RazorComponentResult<NewHostPage> Page(string? name = null, string? secret = null, string? message = null, int status = StatusCodes.Status200OK) =>
         new(new Dictionary<string, object?>
         {
-            [nameof(NewHostPage.Base)] = http.Request.PathBase.ToString(),
             [nameof(NewHostPage.Name)] = name,
             [nameof(NewHostPage.Secret)] = secret,
             [nameof(NewHostPage.Message)] = message,

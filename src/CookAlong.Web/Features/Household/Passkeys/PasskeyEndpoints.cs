@@ -75,8 +75,11 @@ static class PasskeyEndpoints
         tries.Right(keys);
         await sessions.BeginHostAsync(http, host);
         await audit.WriteAsync(AuditDeed.SignedIn, host.Name, address, "with a passkey");
-        return Results.Ok(new { goTo = RedirectHttpResult.IsLocalUrl(signIn.ReturnUrl) ? signIn.ReturnUrl : $"{http.Request.PathBase}/" });
+        return Results.Ok(new { goTo = Under(http.Request.PathBase, RedirectHttpResult.IsLocalUrl(signIn.ReturnUrl) ? signIn.ReturnUrl! : "/") });
     }
+
+    /// <summary>A script is given whole addresses: with the path that a proxy has this server under.</summary>
+    static string Under(PathString under, string path) => under.HasValue && !path.StartsWith($"{under}/", StringComparison.OrdinalIgnoreCase) ? under + path : path;
 
     static IResult No(string message, int status = StatusCodes.Status400BadRequest) => Results.Json(new { message }, statusCode: status);
 }
