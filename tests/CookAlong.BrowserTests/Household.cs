@@ -27,7 +27,9 @@ public sealed partial class Household(Chromium chromium) : IAsyncLifetime
         if (Server.HasHost)
         {
             await screen.GoToAsync("/sign-in");
-            await SignInAsync(screen);
+            await screen.Page.GetByLabel("Your name").FillAsync("Maren");
+            await screen.Page.GetByLabel("Password").FillAsync(Password);
+            await screen.Page.GetByRole(AriaRole.Button, new() { Name = "Sign in", Exact = true }).ClickAsync();
         }
         else
         {
@@ -40,14 +42,6 @@ public sealed partial class Household(Chromium chromium) : IAsyncLifetime
 
         await Assertions.Expect(screen.Page.GetByRole(AriaRole.Heading, new() { Name = "Meals", Level = 1 })).ToBeVisibleAsync();
         return screen;
-    }
-
-    /// <summary>At the sign-in page: signs Maren in.</summary>
-    public static async Task SignInAsync(Screen screen)
-    {
-        await screen.Page.GetByLabel("Your name").FillAsync("Maren");
-        await screen.Page.GetByLabel("Password").FillAsync(Password);
-        await screen.Page.GetByRole(AriaRole.Button, new() { Name = "Sign in", Exact = true }).ClickAsync();
     }
 
     /// <summary>From the list of meals: takes in the soup's meal file, plans it and starts cooking. Ends at the board, with the first jobs due.</summary>
