@@ -1,71 +1,55 @@
 using System.Globalization;
-using System.Text.Json;
 using System.Text.RegularExpressions;
 using AngleSharp.Dom;
-using AngleSharp.Html.Parser;
 
 namespace CookAlong.Intake.Recipes;
 
-/// <summary>Finds a recipe that a web page marks as one: schema.org's Recipe as JSON-LD or as microdata. Scripts are text here and never run.</summary>
+/// <summary>Finds a recipe that a web page marks as one, else reads its words. Scripts are text here and never run.</summary>
 static partial class RecipePage
 {
-    /// <summary>Deeper is nothing a recipe needs.</summary>
-    const int Deepest = 12;
-
-    /// <summary>Null when there is none.</summary>
+    /// <summary>Null when the text is neither a page nor data.</summary>
     public static RecipeRead? Read(string text)
     {
         var trimmed = text.TrimStart('\uFEFF', ' ', '\t', '\r', '\n');
-        if (trimmed.StartsWith('{') || trimmed.StartsWith('['))
+        if (RecipeData.IsLike(trimmed))
         {
-            return OfJson(trimmed);
+            return RecipeData.Read(trimmed) ?? Other(trimmed);
         }
 
-        if (!trimmed.Contains('<', StringComparison.Ordinal) || !Markup().IsMatch(trimmed))
+        if (!Beginning().IsMatch(trimmed))
         {
             return null;
         }
 
-        var page = new HtmlParser().ParseDocument(trimmed);
-        return page.QuerySelectorAll("script[type='application/ld+json']").Select(script => OfJson(script.TextContent)).FirstOrDefault(recipe => recipe is not null)
-            ?? OfMicrodata(page)
-            ?? RecipeText.Read(string.Join('\n', page.QuerySelectorAll("h1, h2, h3, p, li").Select(one => one.TextContent.ReplaceLineEndings(" "))));
+        var tags = PageTags.Read(trimmed);
+        var body = PageText.Parse(tags);
+        var read = tags.Data.Select(RecipeData.Read).FirstOrDefault(recipe => recipe is not null)
+            ?? RecipeMarkup.Read(body)
+            ?? Text(body, keepsBreaks: !tags.HasBlocks);
+        return tags.Flattened == 0 ? read
+            : read with { Unread = [FormattableString.Invariant($"The page is nested more than {PageTags.Deepest} tags deep: {tags.Flattened} tags below that were left out, their words kept."), .. read.Unread] };
     }
 
-    static RecipeRead? OfJson(string json)
+    /// <summary>Its words; the first heading of all names it, whatever stands above.</summary>
+    static RecipeRead Text(INode body, bool keepsBreaks)
     {
-        try
+        var lines = PageText.Lines(body, keepsBreaks);
+        var heading = body.GetDescendants().OfType<IElement>().FirstOrDefault(one => one.LocalName == "h1") is { } first ? string.Join(' ', PageText.Lines(first)) : "";
+        if (lines.Remove(heading))
         {
-            using var document = JsonDocument.Parse(json, new() { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip, MaxDepth = 64 });
-            return Find(document.RootElement, 0) is { } recipe ? OfRecipe(recipe) : null;
+            lines.Insert(0, heading);
         }
-        catch (JsonException)
-        {
-            // A page's data may be broken; its text is read instead.
-            return null;
-        }
+
+        return RecipeText.Read(string.Join('\n', lines)) with { Form = RecipeForm.UnmarkedPage };
     }
 
-    static JsonElement? Find(JsonElement json, int depth) =>
-        depth > Deepest ? null
-        : json.ValueKind == JsonValueKind.Array ? json.EnumerateArray().Select(one => Find(one, depth + 1)).FirstOrDefault(one => one is not null)
-        : json.ValueKind != JsonValueKind.Object ? null
-        : IsA(json, "Recipe") ? json
-        : json.EnumerateObject().Where(one => one.Name is "@graph" or "mainEntity" or "mainEntityOfPage").Select(one => Find(one.Value, depth + 1)).FirstOrDefault(one => one is not null);
+    /// <summary>The start of it is kept, so that a person sees what it was.</summary>
+    static RecipeRead Other(string json) =>
+        RecipeRead.Of("", null, [], [], ["This is data, not words, and no recipe is marked in it; or it is not whole.", json.Length > 200 ? WholeCharacters.Of(json[..200]) + " …" : json]) with { Form = RecipeForm.OtherData };
 
-    static bool IsA(JsonElement json, string type) =>
-        json.TryGetProperty("@type", out var named) && OneOrMany(named)
-            .Any(one => one.ValueKind == JsonValueKind.String && (one.GetString() == type || one.GetString()!.EndsWith($"/{type}", StringComparison.Ordinal)));
-
-    static RecipeRead OfRecipe(JsonElement recipe) => Timed(name => Texts(recipe, name), RecipeRead.Of(
-        Texts(recipe, "name").FirstOrDefault() ?? "",
-        Texts(recipe, "recipeYield").Select(Count).FirstOrDefault(count => count is not null),
-        Texts(recipe, "recipeIngredient").Concat(Texts(recipe, "ingredients")),
-        recipe.TryGetProperty("recipeInstructions", out var steps) ? Steps(steps, 0) : [],
-        []));
-
-    /// <summary>What it says of the whole; a time that is none is told with what else could not be read.</summary>
-    static RecipeRead Timed(Func<string, IEnumerable<string>> texts, RecipeRead recipe)
+    /// <summary>A recipe by the properties that schema.org gives it.</summary>
+    /// <param name="texts">The values of a property.</param>
+    public static RecipeRead Marked(Func<string, IEnumerable<string>> texts, IEnumerable<string> steps)
     {
         var unread = new List<string>();
         StatedTime? Time(params ReadOnlySpan<string> names)
@@ -81,6 +65,7 @@ static partial class RecipePage
 
                     if (!StatedTime.IsNone(text))
                     {
+                        // A time that is none is told with what else could not be read.
                         unread.Add($"{name}: {text}");
                     }
                 }
@@ -90,53 +75,22 @@ static partial class RecipePage
         }
 
         var stated = new StatedTimes(Time("prepTime"), Time("cookTime", "performTime"), Time("totalTime"));
-        return recipe with { Stated = stated, Unread = [.. recipe.Unread, .. unread] };
+        return RecipeRead.Of(
+            texts("name").FirstOrDefault() ?? "",
+            texts("recipeYield").Select(Count).FirstOrDefault(count => count is not null),
+            texts("recipeIngredient").Concat(texts("ingredients")),
+            steps,
+            unread) with
+        { Stated = stated, Form = RecipeForm.Marked };
     }
-
-    /// <summary>A text, a list, steps, or sections of steps.</summary>
-    static IEnumerable<string> Steps(JsonElement json, int depth) =>
-        depth > Deepest ? []
-        : json.ValueKind == JsonValueKind.String ? Plain(json.GetString()!).Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
-        : json.ValueKind == JsonValueKind.Array ? json.EnumerateArray().SelectMany(one => Steps(one, depth + 1))
-        : json.ValueKind != JsonValueKind.Object ? []
-        : json.TryGetProperty("itemListElement", out var parts) ? Steps(parts, depth + 1)
-        : Texts(json, "text").Concat(Texts(json, "name")).Take(1);
-
-    static IEnumerable<JsonElement> OneOrMany(JsonElement json) => json.ValueKind == JsonValueKind.Array ? json.EnumerateArray().AsEnumerable() : [json];
-
-    static IEnumerable<string> Texts(JsonElement json, string name) =>
-        !json.TryGetProperty(name, out var value) ? []
-        : OneOrMany(value)
-            .Select(one => one.ValueKind switch { JsonValueKind.String => one.GetString()!, JsonValueKind.Number => one.GetRawText(), _ => "" })
-            .Select(one => Plain(one).ReplaceLineEndings(" ").Trim())
-            .Where(one => one.Length > 0);
-
-    static RecipeRead? OfMicrodata(IParentNode page) =>
-        page.QuerySelector("[itemtype*='schema.org/Recipe']") is not { } recipe ? null : Timed(name => Properties(recipe, name), RecipeRead.Of(
-            Properties(recipe, "name").FirstOrDefault() ?? "",
-            Properties(recipe, "recipeYield").Select(Count).FirstOrDefault(count => count is not null),
-            Properties(recipe, "recipeIngredient").Concat(Properties(recipe, "ingredients")),
-            Properties(recipe, "recipeInstructions").SelectMany(text => text.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)),
-            []));
-
-    static IEnumerable<string> Properties(IParentNode recipe, string name) =>
-        recipe.QuerySelectorAll($"[itemprop='{name}']").SelectMany(one => one.QuerySelectorAll("li") is { Length: > 0 } items ? items.Select(item => item.TextContent) : [one.GetAttribute("content") ?? one.GetAttribute("datetime") ?? one.TextContent])
-            .Select(one => one.Trim()).Where(one => one.Length > 0);
 
     /// <summary>"Serves 4", "4 portions": the first number from 1 to 999.</summary>
     static int? Count(string text) => Numbers().Match(text) is { Success: true } number ? int.Parse(number.Value, CultureInfo.InvariantCulture) : null;
 
-    /// <summary>Texts inside JSON-LD are often HTML.</summary>
-    static string Plain(string text) => text.Contains('<', StringComparison.Ordinal) || text.Contains('&', StringComparison.Ordinal)
-        ? new HtmlParser().ParseDocument(Breaks().Replace(text, "\n")).Body!.TextContent
-        : text;
+    // A page begins as one: words with a sign in them that looks like a tag are words.
+    [GeneratedRegex("^<([a-z]|!|[?])", RegexOptions.IgnoreCase)]
+    private static partial Regex Beginning();
 
-    [GeneratedRegex("<(html|body|script|div|p|li|h1|article|span)[ >]", RegexOptions.IgnoreCase)]
-    private static partial Regex Markup();
-
-    [GeneratedRegex(@"</(p|li|div)>|<br\s*/?>", RegexOptions.IgnoreCase)]
-    private static partial Regex Breaks();
-
-    [GeneratedRegex(@"(?<!\d)[1-9]\d{0,2}(?!\d)")]
+    [GeneratedRegex("(?<![0-9])[1-9][0-9]{0,2}(?![0-9])")]
     private static partial Regex Numbers();
 }

@@ -18,11 +18,18 @@ public sealed record RecipeRead(string Name, int? Serves, ImmutableArray<string>
     /// <summary>More is no recipe.</summary>
     public const int MostSteps = 200;
 
+    public RecipeForm Form { get; init; }
+
+    /// <summary>False: nothing said "this is a recipe", its words were read.</summary>
+    public bool IsMarked => Form == RecipeForm.Marked;
+
     /// <summary>A web page or a part of one, JSON-LD, or plain text: whichever it is. Never throws.</summary>
     public static RecipeRead Of(string text)
     {
-        var cut = text.Length > Longest ? text[..Longest] : text;
-        return RecipePage.Read(cut) ?? RecipeText.Read(cut);
+        var cut = WholeCharacters.Of(text.Length > Longest ? text[..Longest] : text);
+        var read = RecipePage.Read(cut) ?? RecipeText.Read(cut);
+        return text.Length <= Longest ? read
+            : read with { Unread = [FormattableString.Invariant($"The text is longer than {Longest:N0} characters: the last {text.Length - Longest:N0} were not read, from “{cut[^40..].ReplaceLineEndings(" ").Trim()}” on."), .. read.Unread] };
     }
 
     internal static RecipeRead Of(string name, int? serves, IEnumerable<string> ingredients, IEnumerable<string> steps, IEnumerable<string> unread)

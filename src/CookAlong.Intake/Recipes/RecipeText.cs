@@ -13,7 +13,7 @@ static partial class RecipeText
         var (name, serves) = ("", (int?)null);
         var (ingredients, steps, unread) = (new List<string>(), new List<string>(), new List<string>());
         var (part, stated) = (Part.Unknown, StatedTimes.None);
-        foreach (var line in text.Split('\n').Select(line => line.Trim()).Where(line => line.Length > 0))
+        foreach (var line in text.ReplaceLineEndings("\n").Split('\n').Select(line => line.Trim()).Where(line => line.Length > 0))
         {
             if (HeadingOf(line) is { } heading)
             {
@@ -66,15 +66,15 @@ static partial class RecipeText
         Steps,
     }
 
-    [GeneratedRegex(@"^\W*(serves|serving|servings|makes|yield|yields|for)\W+(about\s+)?(?<many>[1-9]\d{0,2})\b(?!\s*(min|hour|°|g\b|kg|ml|cm))", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"^\W*(serves|serving|servings|makes|yield|yields|for)\W+(about\s+)?(?<many>[1-9][0-9]{0,2})\b(?!\s*(min|hour|°|g\b|kg|ml|cm))", RegexOptions.IgnoreCase)]
     private static partial Regex Serving();
 
     [GeneratedRegex(@"^[-*•·–]\s+")]
     private static partial Regex Bullet();
 
-    [GeneratedRegex(@"^(\d{1,2}[.)]|step\s+\d{1,2}[:.]?)\s+", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"^([0-9]{1,2}[.)]|step\s+[0-9]{1,2}[:.]?)\s+", RegexOptions.IgnoreCase)]
     private static partial Regex Number();
 
-    [GeneratedRegex(@"^(\d|[¼½¾⅓⅔⅛]|(a|an|one|two|three|four|half|some|a pinch|a knob|salt|pepper)\b)", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"^([0-9]|[¼½¾⅓⅔⅛]|(a|an|one|two|three|four|half|some|a pinch|a knob|salt|pepper)\b)", RegexOptions.IgnoreCase)]
     private static partial Regex Amount();
 }

@@ -44,11 +44,19 @@ public sealed partial record StatedTime(double Least, double Most, string Text)
     /// <summary>Longer than this is no cooking; minutes.</summary>
     const double Longest = 30 * 24 * 60;
 
+    /// <summary>Characters; longer is no time, whatever stands in it.</summary>
+    const int LongestText = 200;
+
     public double Likely => (Least + Most) / 2;
 
     /// <summary>ISO 8601 ("PT1H30M"), as schema.org wants it; pages that write "1 hour 30 minutes" instead are read too. Null when it is no such time, or none at all.</summary>
     public static StatedTime? Of(string text)
     {
+        if (text.Length > LongestText)
+        {
+            return null;
+        }
+
         if (Iso().Match(text.Trim()) is not { Success: true } iso)
         {
             return OfWords(text);
@@ -69,7 +77,7 @@ public sealed partial record StatedTime(double Least, double Most, string Text)
         return Times.Read(Token.Read(words)) is [{ Role: TimeRole.Takes } time] && time.Length >= words.Length - 1 && time.Most <= Longest ? new(time.Least, time.Most, text.Trim()) : null;
     }
 
-    [GeneratedRegex(@"^P(?=.)((?<weeks>\d{1,4})W)?((?<days>\d{1,4})D)?(T(?=.)((?<hours>\d{1,5}([.,]\d{1,3})?)H)?((?<minutes>\d{1,6}([.,]\d{1,3})?)M)?((?<seconds>\d{1,7}([.,]\d{1,3})?)S)?)?$", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"^P(?=.)((?<weeks>[0-9]{1,4})W)?((?<days>[0-9]{1,4})D)?(T(?=.)((?<hours>[0-9]{1,5}([.,][0-9]{1,3})?)H)?((?<minutes>[0-9]{1,6}([.,][0-9]{1,3})?)M)?((?<seconds>[0-9]{1,7}([.,][0-9]{1,3})?)S)?)?$", RegexOptions.IgnoreCase)]
     private static partial Regex Iso();
 
     [GeneratedRegex(@"^\s*((about|approx\.?|approximately|circa|ca\.?|around)\s+)?|[\s.)]+$", RegexOptions.IgnoreCase)]

@@ -94,6 +94,8 @@ public sealed class StepDraft
     {
         var end = text.IndexOfAny(['.', ';']);
         var cut = end > 0 && end <= LongestHeadline ? end : text.Length <= LongestHeadline ? text.Length : text.LastIndexOfAny([' ', ','], LongestHeadline) is > 0 and var space ? space : LongestHeadline;
+        // Never between the two halves of one sign.
+        cut -= cut > 1 && cut < text.Length && char.IsLowSurrogate(text[cut]) ? 1 : 0;
         var rest = text[cut..].Trim(' ', '.', ';', ',');
         return (text[..cut].Trim(), rest.Length > 0 ? rest : null);
     }

@@ -68,6 +68,11 @@ readonly record struct Token(string Text, double? Value, bool IsFraction, int At
             return new Token(end - at == 1 && sign == 'T' ? "T" : text[at..end].ToLowerInvariant(), null, false, at, end - at);
         }
 
+        if (char.IsHighSurrogate(sign) && at + 1 < text.Length && char.IsLowSurrogate(text[at + 1]))
+        {
+            return new Token(text[at..(at + 2)], null, false, at, 2);
+        }
+
         return char.IsWhiteSpace(sign) ? null : new Token(sign is '–' or '—' or '−' ? "-" : sign is 'º' or '˚' ? "°" : sign.ToString(), null, false, at, 1);
     }
 

@@ -73,6 +73,20 @@ public sealed partial class OldBookTests(ITestOutputHelper output)
         Gen.Int[0, words.Length - 1].Select(i => words[i]).Array[1, 9]
             .Sample(some => { _ = StepRead.Of(string.Join(' ', some)); }, iter: 200_000);
 
+    [Fact]
+    public void A_whole_book_pasted_at_once_loses_no_line()
+    {
+        Paragraphs();
+        var text = System.IO.File.ReadAllText(Path.Combine(Environment.GetEnvironmentVariable("COOKALONG_REFERENCE")!, File));
+        var read = RecipeRead.Of(text);
+        Assert.Equal(RecipeRead.MostSteps, read.Steps.Length);
+        Assert.NotEmpty(read.Ingredients);
+        var (kept, all) = (read.Ingredients.Length + read.Steps.Length + read.Unread.Length, text.Split('\n').Count(line => line.Trim().Length > 0));
+        output.WriteLine($"{kept} of {all} lines: {read.Ingredients.Length} ingredients, {read.Steps.Length} steps, {read.Unread.Length} unread");
+        // The rest are headings, a name, how many it serves, and times.
+        Assert.InRange(kept, all - 200, all);
+    }
+
     static List<string> Paragraphs()
     {
         var folder = Environment.GetEnvironmentVariable("COOKALONG_REFERENCE");

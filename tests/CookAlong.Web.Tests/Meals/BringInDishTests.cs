@@ -29,6 +29,28 @@ public sealed class BringInDishTests : BunitContext
     [InlineData(Region.UnitedKingdom, "1.12 cup · sugar")]
     public async Task Spoons_and_cups_are_the_household_s(Region chosen, string read)
     {
+        var page = await ReadAsync("Sweet\n\nIngredients\n1 cup plus 2 tbsp sugar\n\nMethod\nStir for 5 minutes.", chosen);
+        Assert.Contains(read, page.Markup, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("<h1>Soup</h1><p>Boil 20 minutes.</p>", true)]
+    [InlineData("<script type='application/ld+json'>{\"@type\":\"Recipe\",\"recipeInstructions\":\"Boil 20 minutes.\"}</script>", false)]
+    [InlineData("Soup\nBoil 20 minutes.", false)]
+    public async Task A_page_that_marks_no_recipe_is_said_to_be_none(string text, bool isSaid) =>
+        Assert.Equal(isSaid, (await ReadAsync(text)).Markup.Contains("This page marks no recipe as one", StringComparison.Ordinal));
+
+    [Fact]
+    public async Task Data_that_is_no_recipe_does_not_become_a_dish_s_name()
+    {
+        var page = await ReadAsync("""{"@type":"WebPage","name":"Our kitchen"}""");
+        Assert.Contains("This is data without a recipe in it", page.Markup, StringComparison.Ordinal);
+        Assert.Equal("A dish without a name", page.Find("input").GetAttribute("value"));
+    }
+
+    /// <summary>The page after a text was pasted.</summary>
+    async Task<IRenderedComponent<BringInDish>> ReadAsync(string text, Region chosen = Region.UnitedKingdom)
+    {
         var clock = new FakeTimeProvider();
         var (meals, region) = (new MealBook(household, clock), new HouseholdRegion(household));
         await region.ChooseAsync(chosen, Stop);
@@ -38,8 +60,7 @@ public sealed class BringInDishTests : BunitContext
         var page = Render<BringInDish>(parameters => parameters.Add(one => one.MealId, meal));
         await page.WaitForStateAsync(() => page.HasComponent<Bunit.TestDoubles.Stub<RecipeSource>>());
 
-        await page.InvokeAsync(() => page.FindComponent<Bunit.TestDoubles.Stub<RecipeSource>>().Instance.Parameters.Get(source => source.Taken).InvokeAsync("Sweet\n\nIngredients\n1 cup plus 2 tbsp sugar\n\nMethod\nStir for 5 minutes."));
-
-        Assert.Contains(read, page.Markup, StringComparison.Ordinal);
+        await page.InvokeAsync(() => page.FindComponent<Bunit.TestDoubles.Stub<RecipeSource>>().Instance.Parameters.Get(source => source.Taken).InvokeAsync(text));
+        return page;
     }
 }

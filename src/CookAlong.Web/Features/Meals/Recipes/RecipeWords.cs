@@ -6,6 +6,15 @@ namespace CookAlong.Web.Features.Meals.Recipes;
 /// <summary>What a recipe says of its times, and where that cannot be, as sentences.</summary>
 static class RecipeWords
 {
+    /// <summary>Null where there is nothing to say of it.</summary>
+    public static string? Of(RecipeForm form) => form switch
+    {
+        RecipeForm.Marked or RecipeForm.PlainText => null,
+        RecipeForm.UnmarkedPage => "This page marks no recipe as one, so its words were read: more of it may be wrong than usual.",
+        RecipeForm.OtherData => "This is data without a recipe in it, so there is no dish to bring in. Paste the recipe's own words.",
+        _ => throw new System.Diagnostics.UnreachableException($"A form without a sentence: {form}."),
+    };
+
     public static string Of(StatedTimes stated)
     {
         string?[] parts = [Part(stated.Prep, "to prepare"), Part(stated.Cook, "to cook"), Part(stated.Total, "in all")];
