@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CookAlong.Domain.Doneness;
 using CookAlong.Domain.Meals;
 
 namespace CookAlong.Domain.Runs;
@@ -113,7 +114,11 @@ public sealed record CardPlace(OvenId? Oven, int Shelves, int Rings, GrillId? Gr
 
 /// <param name="Step">The step that is not done before the thermometer says so: the card's own, or a later one of the same joint.</param>
 /// <param name="Waits">Minutes from its end, as things stand, until its dish goes on or is served.</param>
-public sealed record CardCore(StepId Step, CoreWanted Wanted, ImmutableArray<CoreReading> Readings, string? Vouched, int Waits);
+public sealed record CardCore(StepId Step, CoreWanted Wanted, ImmutableArray<CoreReading> Readings, string? Vouched, int Waits)
+{
+    /// <summary>While it roasts.</summary>
+    public FoilSpan? Foil { get; init; }
+}
 
 public sealed record CardTend(int Tend, int Turn, string Text, int Minutes);
 

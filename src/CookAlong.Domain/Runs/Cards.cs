@@ -62,7 +62,7 @@ sealed class Cards(Run run, DateTimeOffset now, Expectation expected, ImmutableA
     };
 
     CardCore? CoreOf(Step step) => run.CoreStepOf(step) is { Core: { } wanted } core && run.StateOf(core.Id) is var state
-        ? new CardCore(core.Id, wanted, state.Readings, state.Vouched, (int)Math.Max(0, (run.WantedAt(core, expected) - expected.Ends(core.Id)).TotalMinutes))
+        ? new CardCore(core.Id, wanted, state.Readings, state.Vouched, (int)Math.Max(0, (run.WantedAt(core, expected) - expected.Ends(core.Id)).TotalMinutes)) { Foil = state.IsUnderFoil ? state.Foil[^1] : null }
         : null;
 
     CardPlace PlaceOf(Step step)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
+using CookAlong.Domain.Doneness;
 using CookAlong.Domain.Kitchens;
 using CookAlong.Domain.Planning;
 
@@ -54,6 +55,7 @@ public sealed partial record Run
         RunEvent.CoreTakenBack e => WithoutLastReading(e.Step),
         RunEvent.CoreVouched e => WithStep(e.Step, state => state with { Vouched = e.Check }),
         RunEvent.CoreWordTakenBack e => WithStep(e.Step, state => state with { Vouched = null }),
+        RunEvent.FoilSet e => WithStep(e.Step, state => state with { Foil = e.IsOn ? state.Foil.Add(new FoilSpan(logged.At, null)) : [.. state.Foil[..^1], state.Foil[^1] with { To = logged.At }] }),
         RunEvent.RestCovered e => WithCover(e, logged.At),
         RunEvent.CallAcknowledged e => this with { Acknowledged = Acknowledged.SetItem(e.Call, logged.At) },
         RunEvent.CallTakenBack e => this with { Acknowledged = Acknowledged.Remove(e.Call) },
@@ -85,7 +87,7 @@ public sealed partial record Run
         RunEvent.CoreRead e => StateOf(e.Step).ByCoreTold != next.StateOf(e.Step).ByCoreTold,
         RunEvent.CoreTakenBack e => StateOf(e.Step).ByCoreTold != next.StateOf(e.Step).ByCoreTold,
         RunEvent.AuthoritySet or RunEvent.PersonJoined or RunEvent.PersonPutOut or RunEvent.TendFinished or RunEvent.TendTakenBack
-            or RunEvent.CallAcknowledged or RunEvent.CallTakenBack or RunEvent.ClaimKept or RunEvent.PlanRuleSet or RunEvent.CoreVouched or RunEvent.CoreWordTakenBack or RunEvent.RestCovered
+            or RunEvent.CallAcknowledged or RunEvent.CallTakenBack or RunEvent.ClaimKept or RunEvent.PlanRuleSet or RunEvent.CoreVouched or RunEvent.CoreWordTakenBack or RunEvent.RestCovered or RunEvent.FoilSet
             or RunEvent.KitchenPaused or RunEvent.KitchenWentOn or RunEvent.RunEnded => false,
         _ => throw new UnreachableException($"Nobody has said whether {happened.GetType().Name} changes the plan."),
     };
@@ -124,7 +126,7 @@ public sealed partial record Run
         Steps = Steps.ToImmutableDictionary(
             entry => entry.Key,
             entry => entry.Value.Started is null
-                ? StepState.Untouched with { Undone = entry.Value.Undone, Readings = entry.Value.Readings, Covers = entry.Value.Covers, Vouched = entry.Value.Vouched, HeldSince = HoldersOf(entry.Key).ToHashSet().SetEquals(accepted.Step(entry.Key).Helpers) ? entry.Value.HeldSince : null }
+                ? StepState.Untouched with { Undone = entry.Value.Undone, Readings = entry.Value.Readings, Covers = entry.Value.Covers, Foil = entry.Value.Foil, Vouched = entry.Value.Vouched, HeldSince = HoldersOf(entry.Key).ToHashSet().SetEquals(accepted.Step(entry.Key).Helpers) ? entry.Value.HeldSince : null }
                 : entry.Value with { CountedByPlan = accepted.Step(entry.Key).Minutes + entry.Value.ExtraMinutes + entry.Value.ByCore - MinutesOf(entry.Key) }),
     };
 

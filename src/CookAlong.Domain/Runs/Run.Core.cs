@@ -68,6 +68,17 @@ public sealed partial record Run
             : null;
     }
 
+    /// <summary>Readings to come reckon with it; what was said before stands.</summary>
+    Decision SetFoil(Step step, bool isOn)
+    {
+        var state = StateOf(step.Id);
+        return step.Core is null ? new Refusal.NoCore(step.Id)
+            : state.Finished is { } end ? new Refusal.AlreadyFinished(step.Id, end)
+            : IntoTheHeat(step) is null ? new Refusal.NotStarted(step.Id)
+            : isOn == state.IsUnderFoil ? Decision.Nothing
+            : new RunEvent.FoilSet(step.Id, isOn);
+    }
+
     CoreWord WordOn(Step step, IReadOnlyList<ProbeReading> readings)
     {
         var core = step.Core!;
@@ -89,7 +100,7 @@ public sealed partial record Run
         var programme = Plan.Ovens.Single(one => one.Oven == oven);
         return Roasting.By(joint, since, programme, Meal.Kitchen.Ovens.Single(one => one.Id == oven).StartsAt).AsLeftAt(Plan.Step(step.Id).End.Utc).Later(late)
             with
-        { Doors = [.. DoorsSince(step, since)], RoomCelsius = RoomCelsius };
+        { Doors = [.. DoorsSince(step, since)], Foil = StateOf(step.Id).Foil, RoomCelsius = RoomCelsius };
     }
 
     /// <summary>Readings of one joint a few minutes apart are no farther apart; °C, own estimate.</summary>
@@ -138,7 +149,7 @@ public sealed partial record Run
     /// <summary>What comes out of the heat before it has begun again is no longer what was read.</summary>
     Run WithoutReadingsOutOfHeat(StepId step) =>
         CoreStepOf(Meal.Step(step)) is { } core && IntoTheHeat(core) is null
-            ? WithStep(core.Id, state => state with { Readings = [], Covers = [], Vouched = null, ByCore = 0, ByCoreTold = 0 })
+            ? WithStep(core.Id, state => state with { Readings = [], Covers = [], Foil = [], Vouched = null, ByCore = 0, ByCoreTold = 0 })
             : this;
 
     static ProbeReading Probe(CoreReading reading) => new(reading.At, (double)reading.Celsius);

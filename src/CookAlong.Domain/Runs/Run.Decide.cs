@@ -64,6 +64,7 @@ public sealed partial record Run
         RunCommand.TakeBackReading c => OnStep(c.Step, step => TakeBackReading(step, who)),
         RunCommand.VouchFor c => OnStep(c.Step, step => VouchFor(step, c.Check)),
         RunCommand.TakeBackWord c => OnStep(c.Step, step => StateOf(step.Id).Vouched is null ? new Refusal.NothingToTakeBack() : new RunEvent.CoreWordTakenBack(step.Id)),
+        RunCommand.SetFoil c => OnStep(c.Step, step => SetFoil(step, c.IsOn)),
         RunCommand.CoverRest c => OnStep(c.Step, step => Cover(step, c, now)),
         RunCommand.Acknowledge c => Acknowledge(c.Call, now),
         RunCommand.TakeBackAnswer c => TakeBackAnswer(c.Call, now),
@@ -96,7 +97,7 @@ public sealed partial record Run
             or RunCommand.VouchFor or RunCommand.TakeBackWord or RunCommand.EndRun => Role.Host,
         RunCommand.StartStep or RunCommand.FinishStep or RunCommand.TakeBack or RunCommand.ClaimStep or RunCommand.LetGoStep
             or RunCommand.GiveStep or RunCommand.KeepStep or RunCommand.AddTime or RunCommand.TakeBackTime
-            or RunCommand.FinishTend or RunCommand.TakeBackTend or RunCommand.ReadCore or RunCommand.TakeBackReading or RunCommand.CoverRest or RunCommand.Acknowledge or RunCommand.TakeBackAnswer => Role.Helper,
+            or RunCommand.FinishTend or RunCommand.TakeBackTend or RunCommand.ReadCore or RunCommand.TakeBackReading or RunCommand.CoverRest or RunCommand.SetFoil or RunCommand.Acknowledge or RunCommand.TakeBackAnswer => Role.Helper,
         RunCommand.Join => Role.Watcher,
         _ => throw new UnreachableException($"Nobody has said who may ask for {command.GetType().Name}."),
     };

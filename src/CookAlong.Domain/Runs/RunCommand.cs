@@ -63,6 +63,9 @@ public abstract record RunCommand
     /// <param name="RoomCelsius">Of the kitchen; 0 to 45.</param>
     public sealed record CoverRest(StepId Step, RestUnder Under, int RoomCelsius) : RunCommand;
 
+    /// <summary>Foil goes over a joint that roasts, or comes off it.</summary>
+    public sealed record SetFoil(StepId Step, bool IsOn) : RunCommand;
+
     public sealed record Acknowledge(CallId Call) : RunCommand;
 
     /// <summary>The call was not answered after all.</summary>

@@ -61,6 +61,8 @@ public abstract record RunEvent
     /// <param name="Rest">What it does by that, as it was understood then; null = no reading says.</param>
     public sealed record RestCovered(StepId Step, RestUnder Under, int RoomCelsius, RestWord? Rest) : RunEvent;
 
+    public sealed record FoilSet(StepId Step, bool IsOn) : RunEvent;
+
     public sealed record CallAcknowledged(CallId Call) : RunEvent;
 
     public sealed record CallTakenBack(CallId Call) : RunEvent;

@@ -33,6 +33,11 @@ public sealed record StepState(
     /// <summary>What the host looked at instead; null = nothing.</summary>
     public string? Vouched { get; init; }
 
+    /// <summary>When foil was over it while it roasts; the last one may still be.</summary>
+    public ImmutableArray<FoilSpan> Foil { get; init; } = [];
+
+    public bool IsUnderFoil => Foil is [.., { To: null }];
+
     /// <summary>What was said to lie over it while it rests, in order of time; empty = nobody said, and foil is taken for granted.</summary>
     public ImmutableArray<RestCover> Covers { get; init; } = [];
 

@@ -85,6 +85,17 @@ public sealed class RoastingRulesTests
     }
 
     [Fact]
+    public void No_rule_is_shown_as_a_point()
+    {
+        Assert.All(
+            from rule in RoastingRules.All from time in RuleTime.Of(new Joint(rule.Cut, (rule.LeastKilograms + rule.MostKilograms) / 2, rule.Stuffed ?? false)) select time,
+            time => Assert.True(time.Least < time.Most && (time.Printed is not { } printed || (time.Least <= printed && printed <= time.Most)), time.Rule.Id));
+        // Alone it has a tenth either side.
+        var breast = Assert.Single(RuleTime.Of(new Joint(Cut.TurkeyBreast, 1.5)));
+        Assert.Equal((72, 80, 88), (breast.Least.TotalMinutes, breast.Printed!.Value.TotalMinutes, breast.Most.TotalMinutes), (one, other) => Math.Abs(one.Item1 - other.Item1) + Math.Abs(one.Item2 - other.Item2) + Math.Abs(one.Item3 - other.Item3) < .01);
+    }
+
+    [Fact]
     public void A_regression_says_nothing_outside_the_weights_it_was_measured_on() =>
         Assert.DoesNotContain(RoastingRules.Covering(new Joint(Cut.WholeTurkey, 5.8)), rule => rule.Id == "chang-turkey");
 

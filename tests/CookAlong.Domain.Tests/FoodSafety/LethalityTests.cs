@@ -32,6 +32,22 @@ public sealed class LethalityTests
         });
     }
 
+    [Fact]
+    public void Every_row_of_the_table_of_whole_meat_is_met()
+    {
+        var file = Path.Combine(Environment.GetEnvironmentVariable("COOKALONG_REFERENCE") ?? "", "fsis-beef-6p5-7log-salmonella.csv");
+        Assert.SkipUnless(File.Exists(file), "COOKALONG_REFERENCE names no folder with fsis-beef-6p5-7log-salmonella.csv.");
+        var rows = File.ReadLines(file).Skip(1).Select(line => Array.ConvertAll(line.Split(','), cell => double.Parse(cell, System.Globalization.CultureInfo.InvariantCulture))).ToList();
+        Assert.Equal(31, rows.Count);
+        Assert.All(rows, row =>
+        {
+            // Between two rows that the tables here have, never shorter than the row printed there.
+            var celsius = (row[0] - 32) / 1.8;
+            Assert.InRange(KillTables.WholeMeatAt65.Seconds(celsius)!.Value, row[2] - 1e-6, double.MaxValue);
+            Assert.InRange(KillTables.WholeMeat.Seconds(celsius)!.Value, row[3] - 1e-6, double.MaxValue);
+        });
+    }
+
     [Theory]
     [InlineData(60)]
     [InlineData(65)]

@@ -26,16 +26,24 @@ public sealed class LimitTests
         Assert.Equal((row.Least, row.Most), (time.Least.TotalHours, time.Most.TotalHours), (one, other) => Math.Abs(one.Item1 - other.Item1) < .01 && Math.Abs(one.Item2 - other.Item2) < .01);
     });
 
+    // USDA Meat and Poultry Hotline: 3/4 cup of salt to a gallon; overnight to two days. A cup of table salt weighs 292 g (USDA SR28), a gallon is 3.785 l.
+    [Fact]
+    public void Brine_is_what_is_printed()
+    {
+        Assert.Equal(TimeSpan.FromDays(2), Brining.InTheFridge.Most);
+        Assert.Equal(.75 * 292 / 3.785, Brining.GramsALitre, 0.5);
+    }
+
     [Fact]
     public void No_limit_is_without_a_source_or_without_a_published_row()
     {
         var rows = PublishedRows.Temperatures.Select(row => row.Id).Concat(PublishedRows.Times.Select(row => row.Id))
-            .Concat(PublishedRows.Thawing.Select(row => row.Id)).Concat(PublishedRows.Kill.Select(row => row.Id)).Append("us-cooling").ToHashSet();
+            .Concat(PublishedRows.Thawing.Select(row => row.Id)).Concat(PublishedRows.Kill.Select(row => row.Id)).Append("us-cooling").Append("us-brine").ToHashSet();
         var limits = PublishedRows.AllTemperatures.Select(limit => (limit.Id, limit.Source))
             .Concat(PublishedRows.AllTimes.Select(limit => (limit.Id, limit.Source)))
             .Concat(Thawing.All.Select(rule => (rule.Id, rule.Source)))
             .Concat(KillTables.All.Select(table => (table.Id, table.Source)))
-            .Append((TwoStageCooling.FoodCode.Id, TwoStageCooling.FoodCode.Source)).ToList();
+            .Append((Brining.InTheFridge.Id, Brining.InTheFridge.Source)).Append((TwoStageCooling.FoodCode.Id, TwoStageCooling.FoodCode.Source)).ToList();
         Assert.Equal(limits.Count, limits.Select(limit => limit.Id).Distinct().Count());
         Assert.All(limits, limit =>
         {

@@ -75,6 +75,25 @@ public sealed class CoreTests
     }
 
     [Fact]
+    public void Foil_over_it_while_it_roasts_makes_it_later()
+    {
+        KitchenStory Half(bool isUnderFoil)
+        {
+            var story = Read(ByTheUk(), (20, 9), (40, 21));
+            return Read(isUnderFoil ? story.When(IvoPhone, new RunCommand.SetFoil(Roast, true)) : story, (41, 22));
+        }
+
+        DateTimeOffset Done(KitchenStory story) => story.Run.StateOf(Roast).Word!.Likely!.Value;
+        Assert.True(Done(Half(isUnderFoil: true)) > Done(Half(isUnderFoil: false)).AddMinutes(3));
+        var under = Half(isUnderFoil: true);
+        Assert.Equal(Clock(13, 20), under.Board().Now.Select(card => card.Core?.Foil).First(foil => foil is not null)!.Value.From);
+        under.When(Host, new RunCommand.SetFoil(Roast, true)).Then();
+        under.When(Host, new RunCommand.SetFoil(Roast, false));
+        Assert.Equal([new FoilSpan(Clock(13, 20), Clock(13, 21))], under.Run.StateOf(Roast).Foil);
+        under.When(Host, new RunCommand.SetFoil(Carve, true)).Refused(new Refusal.NoCore(Carve));
+    }
+
+    [Fact]
     public void Cloths_laid_over_it_late_save_what_is_left()
     {
         var story = Read(ByTheUk(), (20, 9), (40, 21), (60, 38), (80, 55), (117, 74.2m)).When(Host, new RunCommand.FinishStep(Roast));

@@ -65,7 +65,9 @@ public sealed class RoastingPanelTests : BunitContext
 
         // For 5 kg (11 lb). USDA timetable, 8 to 12 lb: 2 3/4 to 3 h; British Turkey Information Service: 20 minutes a kilogram and 90;
         // 40 minutes a kilogram by the NHS of old (from memory) and the UK Metric Association.
-        Assert.Equal(["2 h 45 min to 3 h", "3 h 10 min", "3 h 20 min", "3 h 20 min"], Times(page).SkipLast(1));
+        // Those that print one time have the range in which all of them lie.
+        Assert.Equal(["2 h 45 min to 3 h", "2 h 45 min to 3 h 20 min", "2 h 45 min to 3 h 20 min", "2 h 45 min to 3 h 20 min"], Times(page).SkipLast(1));
+        Assert.Contains("3 h 10 min is printed", page.FindAll(".rules li")[1].TextContent, StringComparison.Ordinal);
         Assert.Contains("USDA FSIS, Turkey roasting timetable", page.FindAll(".rules li")[0].TextContent, StringComparison.Ordinal);
         Assert.Contains("oven 163 °C, to 74 °C in the middle", page.FindAll(".rules li")[0].TextContent, StringComparison.Ordinal);
         Assert.Contains("no core temperature printed", page.FindAll(".rules li")[1].TextContent, StringComparison.Ordinal);

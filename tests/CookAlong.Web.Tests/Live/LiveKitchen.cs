@@ -3,6 +3,7 @@ using System.Net.Http.Json;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using CookAlong.Domain;
+using CookAlong.Domain.Meals;
 using CookAlong.Domain.Runs;
 using CookAlong.Domain.Tests.Runs;
 using CookAlong.Intake.MealFiles;
@@ -29,12 +30,13 @@ sealed partial class LiveKitchen(AppFactory house) : IAsyncDisposable
     public Guid Run { get; private set; }
 
     /// <summary>The clock stands at 12:20 when the host starts.</summary>
-    public static async Task<LiveKitchen> StartedAsync(Action<IServiceCollection>? replace = null)
+    /// <param name="roast">What the roast is to have in the middle; null = nobody reads its temperature.</param>
+    public static async Task<LiveKitchen> StartedAsync(Action<IServiceCollection>? replace = null, CoreWanted? roast = null)
     {
         var kitchen = new LiveKitchen(new AppFactory { Replace = replace });
         kitchen.House.Clock.SetUtcNow(SmallMeal.Clock(12, 20));
         kitchen.Host = await kitchen.House.HostAsync();
-        await kitchen.PutMealAsync();
+        await kitchen.PutMealAsync(roast);
         kitchen.Run = await kitchen.StartAsync();
         return kitchen;
     }
@@ -118,11 +120,12 @@ sealed partial class LiveKitchen(AppFactory house) : IAsyncDisposable
 
     public async ValueTask DisposeAsync() => await house.DisposeAsync();
 
-    async Task PutMealAsync()
+    async Task PutMealAsync(CoreWanted? roast)
     {
+        var meal = SmallMeal.Meal with { Dishes = [.. SmallMeal.Meal.Dishes.Select(dish => dish with { Steps = [.. dish.Steps.Select(step => step.Id == SmallMeal.Roast ? step with { Core = roast } : step)] })] };
         await using var db = house.NewDb();
-        db.Add(new MealRow { Id = MealRow, Name = "Small lunch", Document = MealFile.Write(SmallMeal.Meal), ChangedAt = 0 });
-        db.Add(new PlanRow { Id = MealRow, Meal = MealRow, MealVersion = 1, Document = PlanFile.Write(SmallMeal.Plan, SmallMeal.Meal), MadeAt = 0 });
+        db.Add(new MealRow { Id = MealRow, Name = "Small lunch", Document = MealFile.Write(meal), ChangedAt = 0 });
+        db.Add(new PlanRow { Id = MealRow, Meal = MealRow, MealVersion = 1, Document = PlanFile.Write(SmallMeal.Plan, meal), MadeAt = 0 });
         await db.SaveChangesAsync(TestContext.Current.CancellationToken);
     }
 }

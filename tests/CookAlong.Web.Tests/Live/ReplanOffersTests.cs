@@ -1,5 +1,7 @@
 using System.Text.Json;
 using CookAlong.Domain;
+using CookAlong.Domain.Doneness;
+using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Live;
@@ -113,6 +115,31 @@ public sealed class ReplanOffersTests
         var plan = (await kitchen.LoadAsync()).Plan;
         Assert.Equal((At(15, 5), At(15, 5)), (plan.Courses[0].TableTime, plan.Courses[0].Promised));
         Assert.DoesNotContain(plan.Steps, step => step.Step == Trim);
+    }
+
+    [Fact]
+    public async Task A_thermometer_that_foretells_a_later_end_brings_an_offer()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync(services => services.AddSingleton<IMealPlanner>(new FixedPlanner(At(15, 5))), roast: new CoreWanted(74, new Joint(Cut.WholeDuck, 2)));
+        await kitchen.TapAsync(kitchen.Host, new { kind = "finishStep", step = "stuff" });
+        kitchen.House.Clock.SetUtcNow(Clock(12, 40));
+        await kitchen.TapAsync(kitchen.Host, new { kind = "startStep", step = "roast" });
+        var offers = kitchen.House.Get<ReplanOffers>();
+        var run = await kitchen.LoadAsync();
+        Assert.Null(Board.Of(run, Clock(12, 45)).Slip);
+        foreach (var (hour, minute, celsius) in new[] { (13, 0, 7), (13, 20, 13), (13, 40, 22), (14, 0, 33) })
+        {
+            kitchen.House.Clock.SetUtcNow(Clock(hour, minute));
+            Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "readCore", step = "roast", celsius })).Accepted);
+        }
+
+        // Planned to be out at 14:10; by its readings it is not, and the plan that makes the best of it is offered.
+        run = await kitchen.LoadAsync();
+        Assert.True(run.StateOf(Roast).Word!.Likely > Clock(14, 20), run.StateOf(Roast).Word!.ToString());
+        Assert.True(Board.Of(run, Clock(14)).Slip!.LateMinutes > 5);
+        await offers.Look(run, Board.Of(run, Clock(14)));
+        await offers.Look(run, Board.Of(run, Clock(14)));
+        Assert.Equal(5, offers.Of(run)!.LateMinutes);
     }
 
     [Fact]

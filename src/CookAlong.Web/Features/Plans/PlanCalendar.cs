@@ -61,7 +61,7 @@ public static class PlanCalendar
     static CalendarEvent OfStep(Meal meal, PlannedStep planned)
     {
         var step = meal.Step(planned.Step);
-        string?[] parts = [meal.DishOf(step.Id).Name, step.How, step.Caution is { } caution ? $"Take care. {caution}" : null, Names(meal, planned.Helpers)];
+        string?[] parts = [meal.DishOf(step.Id).Name, step.How, UsualCautions.Of(step) is { } caution ? $"Take care. {caution}" : null, Names(meal, planned.Helpers)];
         var made = Event(planned.Start, planned.Minutes, step.Text, string.Join('\n', parts.OfType<string>()), Where(meal, planned));
         if (planned.Oven is not null || planned.Grill is not null)
         {

@@ -22,7 +22,7 @@ public static class TimetableLines
         IEnumerable<TimetableLine> lines =
         [
             .. plan.Steps.Select(planned => new TimetableLine(
-                TimetableKind.Step, planned.Start, steps[planned.Step].Text, planned.Minutes, planned.Helpers, planned.Step, steps[planned.Step].Caution)),
+                TimetableKind.Step, planned.Start, steps[planned.Step].Text, planned.Minutes, planned.Helpers, planned.Step, UsualCautions.Of(steps[planned.Step]))),
             .. plan.Tends.Select(tend => new TimetableLine(
                 TimetableKind.Tend, tend.At, $"{steps[tend.Step].Tends[tend.Tend].Text} ({meal.DishOf(tend.Step).Name})", tend.Minutes, [tend.Helper], tend.Step)),
             .. plan.Ovens.SelectMany(oven => oven.Dial.Select((dial, turn) => new TimetableLine(

@@ -71,6 +71,24 @@ public sealed class ConductionTests
         });
     }
 
+    // Incropera and DeWitt, chapter 5, table of one-term coefficients: from Fo 0.2 on the first term is within 2 % of the whole series.
+    [Fact]
+    public void Later_on_one_term_of_the_series_is_enough()
+    {
+        var file = Path.Combine(Environment.GetEnvironmentVariable(Folder) ?? "", "conduction-one-term.csv");
+        Assert.SkipUnless(File.Exists(file), $"{Folder} names no folder with conduction-one-term.csv.");
+        var rows = File.ReadLines(file).Skip(1).Select(line => Array.ConvertAll(line.Split(','), cell => double.Parse(cell, CultureInfo.InvariantCulture))).ToList();
+        Assert.NotEmpty(rows);
+        Assert.All(rows, row => Assert.All(new[] { .2, .5, 1 }, fourier =>
+        {
+            foreach (var roundness in new[] { 0, 1, 2 })
+            {
+                var (zeta, first) = (row[1 + (2 * roundness)], row[2 + (2 * roundness)]);
+                Assert.Equal(first * Math.Exp(-zeta * zeta * fourier), Solved(roundness, row[0], fourier).Core, 0.02);
+            }
+        }));
+    }
+
     [Theory]
     [InlineData(0, 0)]
     [InlineData(1.4, .2)]

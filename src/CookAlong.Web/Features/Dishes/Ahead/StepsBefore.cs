@@ -58,8 +58,8 @@ public sealed record StepsBefore(ImmutableArray<StepBefore> Steps, int KeepsFor,
     public static StepsBefore Brine() => new(
     [
         new("Make the brine and lay it in", $"About {Brining.GramsALitre:0} g of table salt a litre of cold water, enough to cover it. Not for what was salted before.", Raw, Durations.Exactly(15), Wait: false, TakesFridge: false),
-        new("Brine it in the fridge", $"{RegionWords.Of(Brining.Source)}.", Raw, Durations.Exactly(Minutes(Brining.Least)), Wait: true, TakesFridge: true),
-    ], Minutes(Brining.Most - Brining.Least), BeginsTheDish: false);
+        new("Brine it in the fridge", $"{RegionWords.Of(Brining.InTheFridge.Source)}.", Raw, Durations.Exactly(Minutes(Brining.InTheFridge.Least)), Wait: true, TakesFridge: true),
+    ], Minutes(Brining.InTheFridge.Most - Brining.InTheFridge.Least), BeginsTheDish: false);
 
     /// <summary>Times are common practice, no source: the dough decides.</summary>
     public static StepsBefore Prove(bool overnight) => overnight

@@ -39,9 +39,9 @@ public static class RoastingWords
     }
 
     /// <summary>"oven 163 °C, to 74 °C in the middle"; a rule that prints no core temperature says so.</summary>
-    public static string Conditions(RoastingRule rule) => string.Create(
+    public static string Conditions(RuleTime time) => string.Create(
         CultureInfo.InvariantCulture,
-        $"oven {rule.OvenCelsius:0} °C, {(rule.CoreCelsius is { } core ? $"to {core:0} °C in the middle" : "no core temperature printed")}");
+        $"{(time.Printed is { } printed ? $"{DurationWords.Write(Minutes(printed))} is printed, as far as the rules lie apart; " : "")}oven {time.Rule.OvenCelsius:0} °C, {(time.Rule.CoreCelsius is { } core ? $"to {core:0} °C in the middle" : "no core temperature printed")}");
 
     /// <summary>What the model says: a range, or why none.</summary>
     public static string Of(CoreForecast model, DateTimeOffset @in) => model switch

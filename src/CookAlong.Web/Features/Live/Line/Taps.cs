@@ -39,6 +39,8 @@ public static class Taps
 
     public static string TakeBackWord(StepId step) => Json(new { kind = "takeBackWord", step = step.Value });
 
+    public static string Foil(StepId step, bool isOn) => Json(new { kind = "setFoil", step = step.Value, isOn });
+
     /// <summary>Where the room's temperature is typed beside the button, the script fills it in.</summary>
     public static string CoverRest(StepId step, RestUnder under, int room) => Json(new { kind = "coverRest", step = step.Value, under = JsonNamingPolicy.CamelCase.ConvertName(under.ToString()), room });
 

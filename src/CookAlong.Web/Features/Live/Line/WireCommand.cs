@@ -50,6 +50,7 @@ static class WireCommand
             "readCore" => Step(json) is { } step && Decimal(json, "celsius") is { } celsius ? new RunCommand.ReadCore(step, celsius, Moment(json, "at")) : null,
             "takeBackReading" => Step(json) is { } step ? new RunCommand.TakeBackReading(step) : null,
             "vouchFor" => Step(json) is { } step && Text(json, "check") is { } check ? new RunCommand.VouchFor(step, check) : null,
+            "setFoil" => Step(json) is { } step && json.TryGetProperty("isOn", out var isOn) && isOn.ValueKind is JsonValueKind.True or JsonValueKind.False ? new RunCommand.SetFoil(step, isOn.GetBoolean()) : null,
             "coverRest" => Step(json) is { } step && Text(json, "under") is { } name && Under(name) is { } under && Number(json, "room") is { } room ? new RunCommand.CoverRest(step, under, room) : null,
             "takeBackWord" => Step(json) is { } step ? new RunCommand.TakeBackWord(step) : null,
             "acknowledge" => Text(json, "call") is { } call ? new RunCommand.Acknowledge(new CallId(call)) : null,

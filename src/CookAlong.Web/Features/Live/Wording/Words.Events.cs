@@ -32,6 +32,7 @@ public sealed partial class Words
         RunEvent.CoreTakenBack one => $"{by} took back the last reading of {Step(one.Step)}",
         RunEvent.CoreVouched one => $"{by} vouched for {Step(one.Step)} by another check: {one.Check}",
         RunEvent.CoreWordTakenBack one => $"{by} took back the word on {Step(one.Step)}",
+        RunEvent.FoilSet one => one.IsOn ? $"{by} laid foil over {Step(one.Step)}" : $"{by} took the foil off {Step(one.Step)}",
         RunEvent.RestCovered one => $"{by} said that {Step(one.Step)} rests {Under(one.Under)}, in a kitchen of {one.RoomCelsius} °C",
         RunEvent.CallAcknowledged one => $"{by} answered a call{About(one.Call)}",
         RunEvent.CallTakenBack one => $"{by} took back the answer to a call{About(one.Call)}",
