@@ -94,6 +94,19 @@ public sealed class MenuLoadTests
     }
 
     [Fact]
+    public void What_keeps_overnight_is_offered_to_be_made_a_day_earlier()
+    {
+        // Hands are what is short, and most of them are for the broth.
+        var broth = Dish("broth", OnTheSide(2000, bestWithin: 2000), Hands("chop", 60), Nearby("simmer", 90, OnRings()));
+        var meal = Supper with { NotBefore = Table - 400, Kitchen = Kitchen(ovens: 2), Dishes = [.. Supper.Dishes.Select(dish => dish.Id == broth.Id ? broth : dish)] };
+        var now = MenuHelp.Plan(meal, null, TestContext.Current.CancellationToken);
+        var offers = MenuHelp.Each(meal, now, null, TestContext.Current.CancellationToken).ToList();
+        var ahead = Assert.Single(offers, offer => offer.Change is PlanChange.MakeAhead);
+        Assert.Equal(broth.Id, ((PlanChange.MakeAhead)ahead.Change).Dish);
+        Assert.True(MenuEase.Of(ahead.Meal, ahead.Plan).KitchenDay < MenuEase.Of(meal, now).KitchenDay - 30);
+    }
+
+    [Fact]
     public void A_dish_that_another_waits_for_is_not_left_out()
     {
         var meal = Supper;

@@ -23,6 +23,7 @@ public sealed class SeedDishesTests
         var kinds = dishes.Values.Select(dish => KindsOfFood.Of(DishDocument.Of(dish).Kind)).ToList();
         Assert.DoesNotContain(null, kinds);
         Assert.True(kinds.Distinct().Count() >= 10);
+        Assert.True(dishes.Values.Select(DishFile.Read).Count(read => read.Dish!.Steps.Any(step => step.Tends.Length > 0)) >= 10);
     }
 
     [Theory]

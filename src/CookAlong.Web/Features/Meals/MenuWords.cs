@@ -61,7 +61,9 @@ static class MenuWords
         return string.Join(", ", gains);
     }
 
-    public static string Change(MenuOffer offer, Meal meal) => ConflictWords.Change(offer.Change, meal);
+    /// <summary>Whatever takes a dish's place helps as much, where it asks none of what is short.</summary>
+    public static string Change(MenuOffer offer, Meal meal) =>
+        $"{ConflictWords.Change(offer.Change, meal)}{(offer.Change is Domain.Planning.PlanChange.LeaveOut ? ", or swap it for one that needs none of this" : "")}";
 
     /// <summary>Whom a dish less would leave without a main dish, by the names of its ingredients; null when nobody.</summary>
     public static string? Missed(MenuOffer offer, Meal meal)
