@@ -15,6 +15,14 @@ static class CookedOnWords
 {
     static readonly Dictionary<string, CookedOn> all = Words();
 
+    static readonly Dictionary<CookedOn, string[]> places = new()
+    {
+        [CookedOn.Oven] = ["oven"],
+        [CookedOn.Ring] = ["hob", "stove", "ring", "burner", "griddle", "saucepan", "skillet", "stockpot", "kettle", "pan"],
+        [CookedOn.Grill] = ["grill", "broiler"],
+        [CookedOn.Fridge] = ["fridge", "refrigerator", "refrigerate", "refrigerated", "refrigeration"],
+    };
+
     /// <param name="near">The token of a span of time; null for the step as a whole.</param>
     public static CookedOn Of(string text, List<Token> tokens, int? near)
     {
@@ -29,6 +37,15 @@ static class CookedOnWords
         var before = Last(tokens, from, at);
         return before == CookedOn.Ring && tokens[Math.Min(at, to)..to].Any(token => token.Is("oven")) ? CookedOn.Oven
             : before ?? First(tokens, at, to) ?? Last(tokens, 0, from) ?? CookedOn.Nothing;
+    }
+
+    /// <summary>Whether the words name the place itself, or a way of cooking that usually has it.</summary>
+    public static Sureness Says(string text, CookedOn on)
+    {
+        var tokens = Token.Read(text);
+        return tokens.Any(token => places.GetValueOrDefault(on, []).Contains(token.Text)) ? Sureness.Read
+            : tokens.Select((_, i) => At(tokens, i)).Any(found => found == on) ? Sureness.Usual
+            : Sureness.Guessed;
     }
 
     static CookedOn? Last(List<Token> tokens, int from, int to)

@@ -1,4 +1,6 @@
 using System.Text.Json.Nodes;
+using CookAlong.Domain;
+using CookAlong.Domain.Kitchens;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Quantities;
 
@@ -14,7 +16,7 @@ public sealed class DishDraft
 
     public int Serves { get; set; }
 
-    public required IReadOnlyList<IngredientRead> Ingredients { get; init; }
+    public required List<IngredientDraft> Ingredients { get; init; }
 
     public required List<StepDraft> Steps { get; init; }
 
@@ -28,22 +30,29 @@ public sealed class DishDraft
     /// <param name="spoons">The household's.</param>
     public static DishDraft Of(RecipeRead recipe, int guests, SpoonSizes spoons)
     {
-        List<StepDraft> steps = [.. recipe.Steps.Select(StepDraft.Of)];
+        List<IngredientRead> ingredients = [.. recipe.Ingredients.Select(line => IngredientRead.Of(line, spoons))];
+        var foods = MainFood.All(ingredients, spoons);
+        List<StepDraft> steps = [.. recipe.Steps.Select(step => StepDraft.Of(step, foods))];
         Guesses.Better(steps, recipe.Stated);
         Overlaps.Mark(steps);
         return new DishDraft
         {
             Name = recipe.Name.Length > 0 ? recipe.Name : "A dish without a name",
             Serves = recipe.Serves ?? guests,
-            Ingredients = [.. recipe.Ingredients.Select(line => IngredientRead.Of(line, spoons))],
+            Ingredients = [.. ingredients.Select(IngredientDraft.Of)],
             Steps = steps,
             Stated = recipe.Stated,
         };
     }
 
+    /// <summary>The appliance of a kitchen that is called so; null where there is none.</summary>
+    public static ApplianceId? FridgeOf(Kitchen kitchen) =>
+        kitchen.Appliances.Select(one => (ApplianceId?)one.Id).FirstOrDefault(id => string.Equals(id!.Value.Value, "fridge", StringComparison.OrdinalIgnoreCase));
+
     /// <summary>As a dish of a meal file (cookalong-meal/1).</summary>
     /// <param name="id">Free in the meal, for the dish and, with a number behind it, for its steps.</param>
-    public JsonObject ToJson(string id, string course) => new()
+    /// <param name="fridge">What the kitchen counts places in its fridge by (<see cref="FridgeOf"/>); null when it counts none.</param>
+    public JsonObject ToJson(string id, string course, ApplianceId? fridge) => new()
     {
         ["id"] = id,
         ["name"] = Name.Trim(),
@@ -51,16 +60,16 @@ public sealed class DishDraft
         ["serves"] = Serves,
         ["ingredients"] = new JsonArray([.. Ingredients.Select(Json)]),
         ["holds"] = new JsonArray(new JsonObject { ["place"] = "covered", ["bestWithin"] = 10, ["goodFor"] = 20, ["limit"] = 30 }),
-        ["steps"] = StepsJson(id),
+        ["steps"] = StepsJson(id, fridge),
     };
 
     /// <summary>In a file steps follow each other unless one says what it waits for, so it is said only where that is something else.</summary>
-    JsonArray StepsJson(string id)
+    JsonArray StepsJson(string id, ApplianceId? fridge)
     {
         var waits = Overlaps.WaitsFor(Steps);
         return [.. Steps.Select((step, i) =>
         {
-            var json = Json(step, $"{id}-{i + 1}");
+            var json = Json(step, $"{id}-{i + 1}", fridge);
             if (!waits[i].SequenceEqual(i == 0 ? [] : [i - 1]))
             {
                 json["after"] = new JsonArray([.. waits[i].Select(other => new JsonObject { ["step"] = $"{id}-{other + 1}" })]);
@@ -70,18 +79,18 @@ public sealed class DishDraft
         })];
     }
 
-    /// <summary>With the line as it was written, and of a range the most: what is bought must do.</summary>
-    static JsonObject Json(IngredientRead ingredient)
+    /// <summary>With the line as it was written.</summary>
+    static JsonObject Json(IngredientDraft draft)
     {
-        var json = new JsonObject { ["name"] = ingredient.Name };
-        if (ingredient.Most is { } most)
+        var (ingredient, json) = (draft.Read, new JsonObject { ["name"] = draft.Name.Trim() });
+        if (draft.Quantity is { } quantity)
         {
-            json["quantity"] = most;
+            json["quantity"] = quantity;
         }
 
-        if (ingredient.Unit is { } unit)
+        if (!string.IsNullOrWhiteSpace(draft.Unit))
         {
-            json["unit"] = unit;
+            json["unit"] = draft.Unit.Trim();
         }
 
         if (string.Join(", ", [.. ingredient.Preparation is { } how ? [how] : (IEnumerable<string>)[], .. ingredient.Unread]) is { Length: > 0 } preparation)
@@ -98,7 +107,7 @@ public sealed class DishDraft
         return json;
     }
 
-    static JsonObject Json(StepDraft step, string id)
+    static JsonObject Json(StepDraft step, string id, ApplianceId? fridge)
     {
         var json = new JsonObject { ["id"] = id, ["text"] = step.Text.Trim() };
         if (!string.IsNullOrWhiteSpace(step.How))
@@ -119,7 +128,7 @@ public sealed class DishDraft
             json["tend"] = new JsonArray(job);
         }
 
-        if (UsesJson(step) is { } uses)
+        if (UsesJson(step, fridge) is { } uses)
         {
             json["uses"] = new JsonArray(uses);
         }
@@ -127,7 +136,7 @@ public sealed class DishDraft
         return json;
     }
 
-    static JsonObject? UsesJson(StepDraft step)
+    static JsonObject? UsesJson(StepDraft step, ApplianceId? fridge)
     {
         var celsius = step.Celsius ?? ModerateOven;
         return step.On switch
@@ -142,7 +151,8 @@ public sealed class DishDraft
             },
             CookedOn.Ring => new() { ["rings"] = 1 },
             CookedOn.Grill => new() { ["grill"] = true },
-            CookedOn.Nothing or CookedOn.Fridge => null,
+            CookedOn.Fridge => fridge is { } appliance ? new() { ["appliance"] = appliance.Value } : null,
+            CookedOn.Nothing => null,
             _ => throw new System.Diagnostics.UnreachableException($"A step uses something unknown: {step.On}."),
         };
     }

@@ -15,6 +15,7 @@ static class Heats
     public static List<HeatRead> Read(string text, List<Token> tokens)
     {
         var found = new List<HeatRead>();
+        var (from, to, words) = (0, 0, new HashSet<string>());
         for (var at = 0; at < tokens.Count;)
         {
             if (One(tokens, at) is not { } one)
@@ -23,10 +24,16 @@ static class Heats
                 continue;
             }
 
-            var (from, to) = Sentences.Around(text, tokens, at);
+            if (at >= to)
+            {
+                // One sentence may have many temperatures; it is gone through once.
+                (from, to) = Sentences.Around(text, tokens, at);
+                words = [.. tokens[from..to].Select(token => token.Text)];
+            }
+
             var said = Alternatives(tokens, one.Next, out var next, out var isFan);
             found.Add(new HeatRead(
-                one.Least, one.Most, one.Said, one.Unit, KindOf(tokens, at, next, from, to, one.Most, one.Unit), isFan && !said, tokens[at].At, tokens[next - 1].End - tokens[at].At));
+                one.Least, one.Most, one.Said, one.Unit, KindOf(tokens, next, words, one.Most, one.Unit), isFan && !said, tokens[at].At, tokens[next - 1].End - tokens[at].At));
             at = next;
         }
 
@@ -130,20 +137,9 @@ static class Heats
         return true;
     }
 
-    static HeatKind KindOf(List<Token> tokens, int at, int next, int from, int to, double celsius, HeatUnit unit)
+    static HeatKind KindOf(List<Token> tokens, int next, HashSet<string> sentence, double celsius, HeatUnit unit)
     {
-        bool Says(params ReadOnlySpan<string> words)
-        {
-            for (var i = from; i < to; i++)
-            {
-                if (tokens[i].Is(words))
-                {
-                    return true;
-                }
-            }
-
-            return false;
-        }
+        bool Says(params string[] words) => sentence.Overlaps(words);
 
         var isOrLower = next + 1 < tokens.Count && tokens[next].Is("or") && tokens[next + 1].Is("lower", "below", "less");
         return unit is HeatUnit.Words or HeatUnit.GasMark ? HeatKind.Oven

@@ -11,7 +11,7 @@ public sealed record StepRead(string Text, ImmutableArray<TimeRead> Times, Immut
     {
         var tokens = Token.Read(text);
         var times = Recipes.Times.Read(tokens);
-        var first = times.FirstOrDefault(time => time.Role == TimeRole.Takes);
+        var first = times.FirstOrDefault(time => time.Role is TimeRole.Takes or TimeRole.PerPound or TimeRole.PerKilo);
         var near = first is null ? (int?)null : tokens.FindIndex(token => token.At == first.At);
         return new StepRead(text, [.. times], [.. Recipes.Heats.Read(text, tokens)], CookedOnWords.Of(text, tokens, near));
     }

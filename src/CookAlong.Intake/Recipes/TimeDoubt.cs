@@ -42,7 +42,7 @@ public abstract record TimeDoubt
         {
             List<TimeRead> parts = [.. step.Read.Times.Where(time => time.Role == TimeRole.Takes)], sums = [.. step.Read.Times.Where(time => time.Role == TimeRole.Total)];
             // One part beside a sum is that of one round of several; two or more are the whole.
-            if (sums is [var sum] && parts.Count > 1 && (parts.Sum(part => part.Least) > sum.Most + 1 || parts.Sum(part => part.Most) < sum.Least - 1))
+            if (step.ByWeight is null && sums is [var sum] && parts.Count > 1 && (parts.Sum(part => part.Least) > sum.Most + 1 || parts.Sum(part => part.Most) < sum.Least - 1))
             {
                 yield return new SumOfStep(step.Text, Whole(parts.Sum(part => part.Least)), Whole(sum.Most));
             }

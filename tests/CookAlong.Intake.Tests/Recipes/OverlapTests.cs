@@ -49,7 +49,7 @@ public sealed class OverlapTests
     [Fact]
     public void The_file_says_it()
     {
-        var json = Draft("Bake in the oven for 20 minutes.", "Meanwhile grate the cheese.", "Serve.").ToJson("bake", "main");
+        var json = Draft("Bake in the oven for 20 minutes.", "Meanwhile grate the cheese.", "Serve.").ToJson("bake", "main", fridge: null);
         var steps = json["steps"]!.AsArray();
         Assert.Null(steps[0]!["after"]);
         Assert.Equal("[]", steps[1]!["after"]!.ToJsonString());
@@ -62,7 +62,7 @@ public sealed class OverlapTests
     static string Waits(params string[] steps) => Waits(Draft(steps));
 
     /// <summary>The steps that each waits for, by place; "-" = none.</summary>
-    static string Waits(DishDraft draft) => string.Join("; ", draft.ToJson("d", "main")["steps"]!.AsArray().Select((step, i) =>
+    static string Waits(DishDraft draft) => string.Join("; ", draft.ToJson("d", "main", fridge: null)["steps"]!.AsArray().Select((step, i) =>
         step!["after"] is JsonArray { Count: var count } after ? (count == 0 ? "-" : string.Join(' ', after.Select(one => int.Parse(((string)one!["step"]!)[2..], CultureInfo.InvariantCulture) - 1)))
         : i == 0 ? "-" : $"{i - 1}"));
 }

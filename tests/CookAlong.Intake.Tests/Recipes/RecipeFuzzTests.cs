@@ -80,7 +80,7 @@ public sealed class RecipeFuzzTests
 
     static void Written(string text)
     {
-        var json = DishDraft.Of(RecipeRead.Of(text), 4, SpoonSizes.Metric).ToJson("dish", "main").ToJsonString();
+        var json = DishDraft.Of(RecipeRead.Of(text), 4, SpoonSizes.Metric).ToJson("dish", "main", fridge: null).ToJsonString();
         using var again = JsonDocument.Parse(json);
         Assert.Equal("dish", again.RootElement.GetProperty("id").GetString());
     }

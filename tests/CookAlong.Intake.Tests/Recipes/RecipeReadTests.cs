@@ -103,7 +103,7 @@ public sealed class RecipeReadTests
     {
         var document = MealDocument.Of(SmallMeal.Text);
         var draft = DishDraft.Of(RecipeRead.Of(Plain), guests: 6, SpoonSizes.Metric);
-        document.Add(draft.ToJson(document.FreeId(draft.Name), SmallMeal.Meal.Courses[0].Id.Value));
+        document.Add(draft.ToJson(document.FreeId(draft.Name), SmallMeal.Meal.Courses[0].Id.Value, fridge: null));
         var read = MealFile.Read(document.Text);
         Assert.True(read.IsGood, string.Join('\n', read.Errors));
         var dish = read.Meal.Dishes[^1];
@@ -126,7 +126,7 @@ public sealed class RecipeReadTests
     [Fact]
     public void A_dish_of_a_recipe_has_its_quantities_beside_the_words_they_came_from()
     {
-        var dish = DishDraft.Of(RecipeRead.Of(Plain + "\n\nIngredients\n2-3 tbsp butter or oil (soft), melted\n"), 4, SpoonSizes.Metric).ToJson("bake", "main");
+        var dish = DishDraft.Of(RecipeRead.Of(Plain + "\n\nIngredients\n2-3 tbsp butter or oil (soft), melted\n"), 4, SpoonSizes.Metric).ToJson("bake", "main", fridge: null);
         var butter = dish["ingredients"]!.AsArray()[^1]!;
         Assert.Equal(("butter", 3m, "tbsp", "melted, soft", "oil", "2-3 tbsp butter or oil (soft), melted"),
             ((string?)butter["name"], (decimal?)butter["quantity"], (string?)butter["unit"], (string?)butter["preparation"], (string?)butter["alternatives"]![0], (string?)butter["written"]));
@@ -136,7 +136,7 @@ public sealed class RecipeReadTests
     public void What_may_be_taken_instead_comes_into_the_meal()
     {
         var document = MealDocument.Of(SmallMeal.Text);
-        document.Add(DishDraft.Of(RecipeRead.Of(Plain + "\n\nIngredients\n3 tbsp oil or butter (contains hazelnuts)\n"), 4, SpoonSizes.Metric).ToJson("bake", SmallMeal.Meal.Courses[0].Id.Value));
+        document.Add(DishDraft.Of(RecipeRead.Of(Plain + "\n\nIngredients\n3 tbsp oil or butter (contains hazelnuts)\n"), 4, SpoonSizes.Metric).ToJson("bake", SmallMeal.Meal.Courses[0].Id.Value, fridge: null));
         var oil = MealFile.Read(document.Text).Meal!.Dishes[^1].Ingredients[^1];
         Assert.Equal(("oil", "contains hazelnuts", "butter"), (oil.Name, oil.Preparation, Assert.Single(oil.Alternatives)));
     }
