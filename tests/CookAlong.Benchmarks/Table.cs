@@ -11,7 +11,7 @@ namespace CookAlong.Benchmarks;
 
 /// <summary>
 /// One command, one table: <c>dotnet run -c Release --project tests/CookAlong.Benchmarks</c>, or the parts named after it:
-/// process, demo, replan, families, instances, doneness, learning, patience, taps, screens, and, only when named, crashes with how many kills (1,000).
+/// process, demo, replan, families, instances, doneness, learning, intake, patience, taps, screens, and, only when named, crashes with how many kills (1,000).
 /// </summary>
 static class Table
 {
@@ -31,6 +31,7 @@ static class Table
             ["instances"] = () => Task.FromResult(InstanceFigures.Measure()),
             ["doneness"] = () => Task.FromResult(DonenessFigures.Measure()),
             ["learning"] = () => Task.FromResult(LearningFigures.Measure()),
+            ["intake"] = () => Task.FromResult(IntakeFigures.Measure()),
             ["patience"] = () => Task.FromResult(Patience.Measure()),
             ["taps"] = () => AtHomeAsync((house, kept) => OnItsRunAsync(house, kept, Taps.MeasureAsync)),
             ["screens"] = async () => [.. await AtHomeAsync((house, kept) => OnItsRunAsync(house, kept, TwentyScreens.MeasureAsync)), .. await Screens.MeasureAsync()],

@@ -43,6 +43,40 @@ public sealed class RecipeTests(Household house) : IClassFixture<Household>
         await Expect(page.GetByText("Bake in a moderate oven for 35 minutes or until golden")).ToBeVisibleAsync();
     }
 
+    [Theory]
+    [InlineData("phone")]
+    [InlineData("tablet")]
+    public async Task What_was_read_says_how_sure_it_is_and_is_corrected_before_it_is_saved(string device)
+    {
+        await using var host = await house.HostAsync(device == "phone" ? ScreenSize.Phone : ScreenSize.Upright);
+        var page = host.Page;
+        await page.GetByRole(AriaRole.Link, new() { Name = "Midwinter lunch at Alder Lane" }).First.ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Bring in a dish from a recipe" }).ClickAsync();
+        await page.GetByLabel("or paste a recipe").FillAsync(
+            $"""
+            Rib of beef ({device})
+            Serves 6
+            2 kg rolled and boned rib of beef from the butcher's best side (room temperature)
+            2-3 tbsp dripping or oil
+            a knob of butter
+            salt to taste
+            1. Rub the beef with salt.
+            2. Roast in a moderate oven, 20 minutes to the pound plus 20 minutes, basting every 15 minutes.
+            3. Rest for 20 minutes, then chill what is left overnight.
+            """);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Read it" }).ClickAsync();
+        await Expect(page.GetByText("at 20 min a pound, and 20 min more.")).ToBeVisibleAsync();
+        await page.GetByLabel("Ingredient").Nth(0).FillAsync("rib of beef");
+        await page.GetByLabel("Amount").Nth(0).FillAsync("2.5");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Leave out salt" }).ClickAsync();
+        await Expect(page.Locator("label", new() { HasText = "Amount" }).First).ToContainTextAsync("yours");
+        await host.ShouldBeCleanInEveryLightAsync($"recipe-sure-{device}");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Add it to the meal" }).ClickAsync();
+
+        await page.Locator("summary", new() { HasText = $"Rib of beef ({device})" }).ClickAsync();
+        await Expect(page.GetByText(new Regex("2.5.*kg.*rib of beef|2 1/2 kg.*rib of beef")).First).ToBeVisibleAsync();
+    }
+
     // Larger than one message of the planning page's line may be.
     [Fact]
     public async Task The_whole_source_of_a_page_is_read_pasted_or_as_a_file_and_an_address_at_home_is_refused()

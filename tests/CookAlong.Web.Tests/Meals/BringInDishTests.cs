@@ -48,6 +48,25 @@ public sealed class BringInDishTests : BunitContext
         Assert.Equal("A dish without a name", page.Find("input").GetAttribute("value"));
     }
 
+    // A pound is 0.45359237 kg exactly (NIST Handbook 44, appendix C).
+    [Theory]
+    [InlineData("2 kg beef", "2 kg of beef at 20 min a pound, and 20 min more.")]
+    [InlineData("a joint of beef", "It goes by weight, and no weight of a main food is written among the ingredients: 1.5 kg is a guess, at 20 min a pound, and 20 min more.")]
+    public async Task A_time_by_weight_says_by_which(string ingredient, string said) =>
+        Assert.Contains(said, (await ReadAsync($"Roast\nIngredients\n{ingredient}\nMethod\nRoast 20 minutes to the pound plus 20 minutes.")).Markup, StringComparison.Ordinal);
+
+    [Fact]
+    public async Task Each_field_says_how_sure_it_is_until_it_is_corrected()
+    {
+        var page = await ReadAsync("Roast\nIngredients\na knob of butter\nMethod\nBake in a moderate oven for 40 minutes.");
+        string[] Words() => [.. page.FindAll("label").Select(one => one.TextContent.Trim().Replace("\n", "", StringComparison.Ordinal)).Where(one => one.EndsWith("read", StringComparison.Ordinal) || one.EndsWith("usual", StringComparison.Ordinal) || one.EndsWith("yours", StringComparison.Ordinal))];
+        Assert.Equal(["Amount usual", "Likely min read", "°C usual"], Words().Where(one => !one.StartsWith("Where", StringComparison.Ordinal)));
+
+        await page.Find("input[min='40']").ChangeAsync(new() { Value = "200" });
+        await page.Find("input[inputmode='decimal']").ChangeAsync(new() { Value = "2" });
+        Assert.Equal(["Amount yours", "Likely min read", "°C yours"], Words().Where(one => !one.StartsWith("Where", StringComparison.Ordinal)));
+    }
+
     /// <summary>The page after a text was pasted.</summary>
     async Task<IRenderedComponent<BringInDish>> ReadAsync(string text, Region chosen = Region.UnitedKingdom)
     {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using CookAlong.Intake.Recipes;
 using CookAlong.Web.Features.Dishes;
 
@@ -38,6 +39,43 @@ static class RecipeWords
     public static string Guessed(StepDraft step) => step.IsByTheWhole
         ? $"No time is written: {Long(step.Likely)} are what the recipe's own times leave for it."
         : $"No time is written: {Long(step.Likely)} are a guess.";
+
+    /// <summary>"2 kg of beef at 20 min a pound, and 20 min more: 1 h 48 min." Null for a time that does not go by weight.</summary>
+    public static string? ByWeight(StepDraft step)
+    {
+        if (step.ByWeight is not { } weight || step.IsByTheWhole)
+        {
+            return null;
+        }
+
+        var rate = $"{Range(weight.Rate.Least, weight.Rate.Most, Long)} {(weight.Rate.Role == TimeRole.PerPound ? "a pound" : "a kilogram")}";
+        var more = step.Read.Times.Where(time => time.Role == TimeRole.Takes).ToList() is { Count: > 0 } takes
+            ? $", and {Range(takes.Sum(time => time.Least), takes.Sum(time => time.Most), Long)} more" : "";
+        var kilograms = $"{Range(weight.Least, weight.Most, one => one.ToString("0.##", CultureInfo.InvariantCulture))} kg";
+        return weight.Food is { } food ? $"{kilograms} of {food} at {rate}{more}."
+            : $"It goes by weight, and no weight of a main food is written among the ingredients: {kilograms} is a guess, at {rate}{more}.";
+    }
+
+    static string Range(double least, double most, Func<double, string> write) => write(least) == write(most) ? write(least) : $"{write(least)} to {write(most)}";
+
+    /// <summary>Beside a field.</summary>
+    public static string Of(Sureness from) => from switch
+    {
+        Sureness.Read => "read",
+        Sureness.Usual => "usual",
+        Sureness.Guessed => "guessed",
+        Sureness.Corrected => "yours",
+        _ => throw new System.Diagnostics.UnreachableException($"Sureness without a word: {from}."),
+    };
+
+    public static string Long(Sureness from) => from switch
+    {
+        Sureness.Read => "The words say it.",
+        Sureness.Usual => "The words say it as cooks do; the usual is taken.",
+        Sureness.Guessed => "No words say it.",
+        Sureness.Corrected => "You said so.",
+        _ => throw new System.Diagnostics.UnreachableException($"Sureness without a sentence: {from}."),
+    };
 
     static string Long(double minutes) => DurationWords.Write((int)Math.Round(minutes, MidpointRounding.AwayFromZero));
 }
