@@ -74,8 +74,8 @@ sealed record PageTag(string Name, bool IsEnd, Dictionary<string, string> Attrib
         }
     }
 
-    /// <summary>A comment, a declaration or an instruction; null where there is none. One that never ends takes the rest.</summary>
-    public static (int At, int End)? Comment(string page, int at)
+    /// <summary>The end of a comment, a declaration or an instruction; null where there is none. One that never ends takes the rest.</summary>
+    public static int? EndOfComment(string page, int at)
     {
         if (at + 1 >= page.Length || page[at + 1] is not ('!' or '?'))
         {
@@ -84,7 +84,7 @@ sealed record PageTag(string Name, bool IsEnd, Dictionary<string, string> Attrib
 
         var isComment = string.CompareOrdinal(page, at, "<!--", 0, 4) == 0;
         var end = isComment ? page.IndexOf("-->", at + 2, StringComparison.Ordinal) : page.IndexOf('>', at);
-        return (at, end < 0 ? page.Length : end + (isComment ? 3 : 1));
+        return end < 0 ? page.Length : end + (isComment ? 3 : 1);
     }
 
     static int Until(string page, int at, string signs)

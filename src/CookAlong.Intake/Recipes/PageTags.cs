@@ -67,9 +67,9 @@ sealed class PageTags
     /// <returns>Where it goes on; null when the page ends within the tag.</returns>
     int? Next(int at)
     {
-        if (PageTag.Comment(page, at) is { } comment)
+        if (PageTag.EndOfComment(page, at) is { } comment)
         {
-            return comment.End;
+            return comment;
         }
 
         if (at + 1 >= page.Length || !(char.IsAsciiLetter(page[at + 1]) || (page[at + 1] == '/' && at + 2 < page.Length && char.IsAsciiLetter(page[at + 2]))))

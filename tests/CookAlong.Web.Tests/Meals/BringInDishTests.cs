@@ -67,6 +67,10 @@ public sealed class BringInDishTests : BunitContext
         Assert.Equal(["Amount yours", "Minutes read", "°C yours"], Words().Where(one => !one.StartsWith("Where", StringComparison.Ordinal)));
     }
 
+    [Fact]
+    public async Task An_ingredient_without_an_amount_says_that_none_was_read() =>
+        Assert.Contains("none read", (await ReadAsync("Soup\nIngredients\nsalt to taste\nMethod\nBoil 20 minutes.")).Markup, StringComparison.Ordinal);
+
     /// <summary>The page after a text was pasted.</summary>
     async Task<IRenderedComponent<BringInDish>> ReadAsync(string text, Region chosen = Region.UnitedKingdom)
     {
