@@ -83,6 +83,7 @@ public sealed class AccessMatrixTests
         host     POST /learned/delete
         host     GET /learned/file
         host     GET,POST /meals
+        host     GET,POST /meals/new
         host     GET,POST /meals/{MealId:guid}
         host     GET,POST /meals/{MealId:guid}/leftovers
         host     GET,POST /meals/{MealId:guid}/plan
