@@ -4,7 +4,7 @@ namespace CookAlong.Planner.Quick;
 internal sealed partial class Backward
 {
     /// <summary>What has begun stands where it stands, and is never taken back. Returns how many.</summary>
-    private int PutBegun(Layout layout)
+    private int PutBegun(Genes genes, Layout layout)
     {
         if (work.Begun is not { } begun)
         {
@@ -20,12 +20,16 @@ internal sealed partial class Backward
             layout.Ready[step.Dish] = Math.Max(layout.Ready[step.Dish], layout.Ends[step.Index]);
         }
 
-        foreach (var dish in begun.Made)
+        WaitMade(layout, made => made.In is not null || !genes.MadeLast);
+        return begun.Steps.Length;
+    }
+
+    private void WaitMade(Layout layout, Func<QuickMade, bool> which)
+    {
+        foreach (var dish in (work.Begun?.Made ?? []).Where(which))
         {
             WaitMade(dish, layout);
         }
-
-        return begun.Steps.Length;
     }
 
     /// <summary>The dish is made: a wait beyond its limit, or out of the warm too long, is dear and no longer to be mended.</summary>
@@ -34,7 +38,6 @@ internal sealed partial class Backward
         var (dish, hold) = (made.Dish, layout.Holds[made.Dish]);
         var (ready, table) = (layout.Ready[dish], layout.Tables[work.Dishes[dish].Course]);
         layout.Forced += Math.Max(0, table - ready - hold.Hold.Limit);
-        layout.TooEarly = Math.Max(layout.TooEarly, work.Served[work.Dishes[dish].Course] is null ? ready + hold.Hold.Least - table : 0);
         layout.GoesIn[dish] = ready;
         if (hold.Hold.Oven is not { } warm)
         {

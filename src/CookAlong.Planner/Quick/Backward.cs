@@ -27,7 +27,7 @@ internal sealed partial class Backward(Work work)
     private int count;
 
     /// <summary>How things stood before a step was placed.</summary>
-    private readonly record struct Moment(QuickStep Step, int Marks, int Jobs, long Broken, int Troubles, int TooEarly, int Ready, long Forced);
+    private readonly record struct Moment(QuickStep Step, int Marks, int Jobs, long Broken, int Troubles, int Ready, long Forced);
 
     public void Lay(Genes genes, Layout layout)
     {
@@ -45,12 +45,12 @@ internal sealed partial class Backward(Work work)
             lastToCome[index] = dish.LastSteps;
         }
 
-        var begun = PutBegun(layout);
+        var begun = PutBegun(genes, layout);
         FindReady();
         for (var (placed, redoes) = (0, 0); placed < work.Steps.Length - begun;)
         {
             var step = TakeLatest(genes, layout);
-            before[placed] = new Moment(step, rooms.Marks, layout.Jobs.Count, layout.Broken, layout.Troubles.Count, layout.TooEarly, layout.Ready[step.Dish], layout.Forced);
+            before[placed] = new Moment(step, rooms.Marks, layout.Jobs.Count, layout.Broken, layout.Troubles.Count, layout.Ready[step.Dish], layout.Forced);
             if (Place(step, genes, layout, mayRedo: redoes < Redoes) is { } tooLate)
             {
                 redoes++;
@@ -67,6 +67,9 @@ internal sealed partial class Backward(Work work)
                 }
             }
         }
+
+        WaitMade(layout, made => made.In is null && genes.MadeLast);
+        MeasureEarly(layout);
     }
 
     private QuickStep TakeLatest(Genes genes, Layout layout)
@@ -112,7 +115,7 @@ internal sealed partial class Backward(Work work)
     /// <summary>Takes back what was placed from one position on.</summary>
     private int Undo(int to, int placed, Layout layout)
     {
-        var (_, marks, jobs, broken, troubles, tooEarly, _, forced) = before[to];
+        var (_, marks, jobs, broken, troubles, _, forced) = before[to];
         for (var at = placed - 1; at >= to; at--)
         {
             var step = before[at].Step;
@@ -128,7 +131,7 @@ internal sealed partial class Backward(Work work)
         rooms.Back(marks);
         layout.Jobs.RemoveRange(jobs, layout.Jobs.Count - jobs);
         layout.Troubles.RemoveRange(troubles, layout.Troubles.Count - troubles);
-        (layout.Broken, layout.TooEarly, layout.Forced) = (broken, tooEarly, forced);
+        (layout.Broken, layout.Forced) = (broken, forced);
         FindReady();
         return to;
     }
@@ -139,7 +142,7 @@ internal sealed partial class Backward(Work work)
         var way = step.Ways[genes.Way[step.Index]];
         var hold = layout.Holds[step.Dish];
         var table = layout.Tables[step.Course];
-        var most = Math.Min(Math.Min(table - Math.Max(hold.Hold.Least, work.IsMirror ? 0 : genes.Lead[step.Index]), step.To), latest[step.Index] + way.Minutes);
+        var most = Math.Min(Math.Min(table - hold.Hold.Least, step.To), latest[step.Index] + way.Minutes);
         var least = int.MinValue / 2;
         foreach (var gap in step.After)
         {
@@ -147,6 +150,8 @@ internal sealed partial class Backward(Work work)
             least = Math.Max(least, layout.Starts[gap.Step] - gap.Most);
         }
 
+        // A lead is a wish: what follows is not to come too late for its sake.
+        most = work.IsMirror ? most : Math.Min(most, Math.Max(least, table - genes.Lead[step.Index]));
         most = step.At is { } at ? Math.Min(most, at + way.Minutes) : most;
         var (end, spot) = Best(step, way, most, genes);
         if (end == Rooms.Nowhere)
@@ -220,7 +225,6 @@ internal sealed partial class Backward(Work work)
         layout.Ways[step.Index] = way;
         layout.Spots[step.Index] = spot;
         layout.Ready[step.Dish] = Math.Max(layout.Ready[step.Dish], end);
-        layout.TooEarly = Math.Max(layout.TooEarly, Math.Max(step.Floor, spot.Earliest) - start);
         Break(layout, step.Dish, step.From - start);
         if (step.IsLast && --lastToCome[step.Dish] == 0)
         {
@@ -248,7 +252,6 @@ internal sealed partial class Backward(Work work)
             {
                 rooms.Take(spot, from, table);
                 layout.WarmSpots[dish] = spot;
-                layout.TooEarly = Math.Max(layout.TooEarly, spot.Earliest - from);
                 return;
             }
         }

@@ -28,6 +28,8 @@ internal sealed class Breeding
     private readonly Population toTable;
     private readonly Population toStart;
     private readonly Genes guess;
+    private readonly Genes? movedRight;
+    private readonly Genes? movedBack;
     private readonly Genes child;
     private int born;
 
@@ -37,10 +39,16 @@ internal sealed class Breeding
         this.work = work;
         random = new Random(seed);
         guess = Genes.FirstGuess(work, longestFirst: true);
+        if (work.Moved is { } moved)
+        {
+            (movedRight, movedBack) = (Genes.FromMoved(work, moved, moved.Ends, moved.Late), Genes.FromMoved(work, moved, moved.Ends, moved.LateAtLeast));
+            movedBack.Way.CopyTo(guess.Way, 0);
+            movedBack.Hold.CopyTo(guess.Hold, 0);
+        }
         (child, BestGenes) = (guess.Copy(), guess.Copy());
         var size = Math.Max(Smallest, (int)(Math.Sqrt(layouts) * SizeOfRoot));
         toTable = new Population(work, size, guess, layout => Cost.Of(work, layout));
-        toStart = new Population(Mirror.Of(work), size, guess, layout => (layout.Broken * 2) - layout.Starts.Min());
+        toStart = new Population(Mirror.Of(work, asTold: work.Moved is not null), size, guess, layout => (layout.Broken * 2) - layout.Starts.Min());
         Best = new Layout(work);
         Restart(late: 0);
     }
@@ -60,7 +68,7 @@ internal sealed class Breeding
     public void Restart(int late, Genes? from = null)
     {
         BestGenes.CopyFrom(from ?? BestGenes);
-        BestGenes.Late = guess.Late = late;
+        BestGenes.Late = late;
         Layouts++;
         BestCost = toTable.Lay(BestGenes);
         Best.CopyFrom(toTable.Laid);
@@ -79,7 +87,7 @@ internal sealed class Breeding
             var (to, from) = generation % 2 == 0 ? (toTable, toStart) : (toStart, toTable);
             if (generation == 0)
             {
-                Guess(isFirstOfAll: one == 0);
+                Guess(one);
             }
             else if (isFirst)
             {
@@ -93,6 +101,7 @@ internal sealed class Breeding
             }
 
             child.Late = BestGenes.Late;
+            BestGenes.MostLate.CopyTo(child.MostLate, 0);
             Layouts++;
             var cost = to.Lay(child);
             if (to == toTable && cost < BestCost)
@@ -107,11 +116,17 @@ internal sealed class Breeding
         }
     }
 
-    private void Guess(bool isFirstOfAll)
+    private void Guess(int one)
     {
+        if (one < 2 && movedRight is not null)
+        {
+            child.CopyFrom(one == 0 ? movedRight : movedBack!);
+            return;
+        }
+
         child.CopyFrom(guess);
         var spread = 1 + (int)(guess.Rank.Max() * Spread);
-        for (var step = 0; step < child.Rank.Length && !isFirstOfAll; step++)
+        for (var step = 0; step < child.Rank.Length && one > 0; step++)
         {
             child.Rank[step] += random.Next(-spread, spread + 1);
         }

@@ -6,7 +6,7 @@ internal static class Cost
     public static long Of(Work work, Layout layout)
     {
         // A minute beyond a limit must not be cheaper than serving a minute later: that always mends one.
-        var sum = ((layout.Broken * 2) + ((long)layout.TooEarly * work.Promised.Length)) * Prices.LateMinute;
+        var sum = ((layout.Broken * 2) + layout.Early.Sum()) * Prices.LateMinute;
         var lastTable = int.MinValue;
         for (var course = 0; course < work.Promised.Length; course++)
         {

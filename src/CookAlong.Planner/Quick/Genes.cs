@@ -28,6 +28,9 @@ internal sealed class Genes
     /// <summary>Position in <see cref="QuickDish.Holds"/>.</summary>
     public int[] Hold { get; }
 
+    /// <summary>What is made and not yet in a warm oven goes in where the steps leave room, not before they have theirs.</summary>
+    public bool MadeLast { get; set; }
+
     /// <summary>Minutes every course is put off.</summary>
     public int Late { get; set; }
 
@@ -59,38 +62,35 @@ internal sealed class Genes
         return genes;
     }
 
-    /// <summary>
-    /// As people were told, moved right as far as what has begun forces it; with a table that is less late than that makes it,
-    /// what was moved is moved back by as much, but to no earlier than was told.
-    /// </summary>
-    public static Genes FromMoved(Work work, QuickMoved moved, int late)
+    /// <summary>Near the plan that people were told: what ends too late for the table, or for what follows it, ends sooner.</summary>
+    /// <param name="ends">Per step, minutes of the clock.</param>
+    /// <param name="late">Per course, minutes.</param>
+    public static Genes FromMoved(Work work, QuickMoved moved, int[] ends, int[] late)
     {
-        var genes = new Genes(work.Steps.Length, work.Dishes.Length, work.Promised.Length) { Late = late };
-        moved.Ways.CopyTo(genes.Way, 0);
-        moved.Holds.CopyTo(genes.Hold, 0);
-        var tables = new int[work.Promised.Length];
-        var most = Enumerable.Range(0, tables.Length).Max(course => LateBy(course));
-        int LateBy(int course) => Math.Max(0, moved.Tables[course] - work.Promised[course]);
-        for (var course = 0; course < tables.Length; course++)
+        var genes = new Genes(work.Steps.Length, work.Dishes.Length, work.Promised.Length);
+        for (var course = 0; course < late.Length; course++)
         {
-            genes.MostLate[course] = late <= most ? LateBy(course) : late;
-            tables[course] = work.Served[course] ?? work.Promised[course] + Math.Min(late, genes.MostLate[course]);
+            genes.MostLate[course] = Math.Min(late[course], work.Width - work.Margin - 1 - work.Promised[course]);
         }
 
+        genes.Late = genes.MostLate.Max();
+        moved.Ways.CopyTo(genes.Way, 0);
+        moved.Holds.CopyTo(genes.Hold, 0);
         foreach (var step in work.Steps.Where(step => step.Begun is null))
         {
-            var end = moved.Ends[step.Index];
-            var told = step.Told is { } start ? start + step.Ways[genes.Way[step.Index]].Minutes : end;
+            var table = work.Served[step.Course] ?? work.Promised[step.Course] + genes.MostLate[step.Course];
             var hold = work.Dishes[step.Dish].Holds[genes.Hold[step.Dish]];
-            var bound = tables[step.Course] - hold.Hold.Least;
+            var bound = table - hold.Hold.Least;
             foreach (var gap in step.After)
             {
                 var next = work.Steps[gap.Step];
-                bound = Math.Min(bound, moved.Ends[gap.Step] - next.Ways[genes.Way[gap.Step]].Minutes - gap.Least);
+                bound = Math.Min(bound, ends[gap.Step] - next.Ways[genes.Way[gap.Step]].Minutes - gap.Least);
             }
 
-            genes.Lead[step.Index] = tables[step.Course] - Math.Min(end, Math.Max(told, end - Math.Max(0, most - late)));
-            genes.Rank[step.Index] = end - bound;
+            // Who waits too long for a table that is late is made later.
+            var waits = table - work.Dishes[step.Dish].Steps.Max(one => ends[one]);
+            genes.Lead[step.Index] = Math.Max(0, table - ends[step.Index] - (step.IsLast ? Math.Max(0, waits - hold.Hold.Limit) : 0));
+            genes.Rank[step.Index] = ends[step.Index] - bound;
         }
 
         return genes;
@@ -105,6 +105,25 @@ internal sealed class Genes
         return [.. work.Steps.Select(step => Of(step.Index))];
     }
 
+    /// <summary>The same, with every course put off alike.</summary>
+    public Genes ForAllCourses()
+    {
+        var copy = Copy();
+        Array.Fill(copy.MostLate, int.MaxValue);
+        return copy;
+    }
+
+    /// <summary>Each course is put off by so many minutes more.</summary>
+    public void PutOff(int[] minutes)
+    {
+        for (var course = 0; course < minutes.Length; course++)
+        {
+            MostLate[course] = Math.Min(Late, MostLate[course]) + minutes[course];
+        }
+
+        Late = MostLate.Max();
+    }
+
     public void CopyFrom(Genes other)
     {
         other.Rank.CopyTo(Rank, 0);
@@ -113,7 +132,7 @@ internal sealed class Genes
         other.Lead.CopyTo(Lead, 0);
         other.Hold.CopyTo(Hold, 0);
         other.MostLate.CopyTo(MostLate, 0);
-        (Late, IsOrder) = (other.Late, other.IsOrder);
+        (Late, IsOrder, MadeLast) = (other.Late, other.IsOrder, other.MadeLast);
     }
 
     public Genes Copy()

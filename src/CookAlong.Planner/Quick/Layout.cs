@@ -26,8 +26,11 @@ internal sealed class Layout(Work work)
     /// <summary>Who does what: hands-on steps have no tend.</summary>
     public List<QuickJob> Jobs { get; } = [];
 
-    /// <summary>Minutes by which the meal begins before it may: serving later by as much would mend it.</summary>
-    public int TooEarly { get; set; }
+    /// <summary>Per course, minutes by which it begins before it may: serving it later by as much would mend it, if others did not come in between.</summary>
+    public int[] Early { get; } = new int[work.Promised.Length];
+
+    /// <summary>Of the course that begins earliest before it may.</summary>
+    public int TooEarly => Early.Max();
 
     /// <summary>Minutes by which limits are broken in all; 0 and no <see cref="TooEarly"/> = a plan.</summary>
     public long Broken { get; set; }
@@ -62,14 +65,15 @@ internal sealed class Layout(Work work)
         Jobs.AddRange(other.Jobs);
         Troubles.Clear();
         Troubles.AddRange(other.Troubles);
-        (TooEarly, Broken, Forced) = (other.TooEarly, other.Broken, other.Forced);
+        other.Early.CopyTo(Early, 0);
+        (Broken, Forced) = (other.Broken, other.Forced);
     }
 
     public void Clear(Genes genes)
     {
         Jobs.Clear();
         Troubles.Clear();
-        (TooEarly, Broken, Forced) = (0, 0, 0);
+        (Broken, Forced) = (0, 0);
         Array.Fill(Ready, int.MinValue);
         Array.Clear(WarmSpots);
         foreach (var (course, promised) in work.Promised.Index())

@@ -7,7 +7,8 @@ namespace CookAlong.Planner.Quick;
 internal static class Mirror
 {
     /// <summary>What ends at a minute starts, in the mirror, as long before the end of the clock.</summary>
-    public static Work Of(Work work)
+    /// <param name="asTold">Nothing starts before people were told.</param>
+    public static Work Of(Work work, bool asTold = false)
     {
         var (end, margin) = (work.Width - work.Margin - 1, work.Margin + 1);
         var width = work.Width + work.Margin;
@@ -24,7 +25,7 @@ internal static class Mirror
         {
             Meal = work.Meal,
             Clock = work.Clock,
-            Steps = [.. work.Steps.Select(step => Turned(step, end))],
+            Steps = [.. work.Steps.Select(step => Turned(step, end, asTold ? step.Told : null))],
             Dishes = [.. work.Dishes.Select((dish, index) => dish with { Course = 0, Holds = [.. dish.Holds.Select(Turned)], LastSteps = work.Steps.Count(step => step.Dish == index && step.Before.Count == 0) })],
             Ovens = [.. work.Ovens.Select(oven => new QuickOven(Turned(oven.Gap)))],
             Promised = [end],
@@ -37,23 +38,31 @@ internal static class Mirror
             Width = width,
             Taken = taken,
             Served = [null],
+            Begun = work.Begun is { } begun ? Turned(begun, end) : null,
             IsMirror = true,
         };
     }
 
-    private static QuickStep Turned(QuickStep step, int end) => step with
+    private static QuickStep Turned(QuickStep step, int end, int? told) => step with
     {
         Course = 0,
         Ways = [.. step.Ways.Select(way => way with { Tends = [.. way.Tends.Select(tend => Turned(tend, way.Minutes))] })],
         Before = step.After,
         After = step.Before,
         From = int.MinValue / 2,
-        To = end - Math.Max(step.Floor, step.From),
+        To = end - Math.Max(told ?? int.MinValue, Math.Max(step.Floor, step.From)),
         At = null,
         IsLast = step.Before.Count == 0,
         Floor = int.MinValue / 2,
         Overdue = [],
+        Begun = step.Begun is { } span ? (end - span.End, end - span.Start) : null,
     };
+
+    /// <summary>What has begun is in the way; how its dishes wait is of no more use than of the others.</summary>
+    private static Begun Turned(Begun begun, int end) => new(
+        [.. begun.Steps.Select(step => Turned(step, end, told: null))],
+        [.. begun.Stays.Select(stay => stay with { Start = end - stay.End, End = end - stay.Start })],
+        [], [], [], Sunk: 0);
 
     private static QuickTend Turned(QuickTend tend, int minutes) => tend with
     {

@@ -10,6 +10,12 @@ namespace CookAlong.Planner.Quick;
 /// </summary>
 internal sealed class QuickSearch(Work work, int seed)
 {
+    /// <summary>Into how many goes the layouts are parted that look for less lateness.</summary>
+    private const int Goes = 4;
+
+    /// <summary>The way back to the promised table is halved about so often, and half as many layouts again are spent before.</summary>
+    private const int Halvings = 10;
+
     private readonly Annealing annealing = new(work, seed);
     private Breeding? breeding;
     private Genes? genes;
@@ -31,12 +37,17 @@ internal sealed class QuickSearch(Work work, int seed)
     /// <param name="better">Told of each better plan.</param>
     public void Run(int first, int more, Func<bool> isOver, Action? better = null)
     {
-        if (Found is null && work.Moved is { } moved)
+        if (Found is null)
         {
-            FromMoved(moved, first / 3, isOver, better);
-        }
-        else if (Found is null && !IsFound(late: 0, layouts: 0, isOver, better))
-        {
+            if (work.Moved is { } moved)
+            {
+                FromMoved(moved, first / 2, isOver, better);
+            }
+            else
+            {
+                IsFound(late: 0, layouts: 0, isOver, better);
+            }
+
             Breed(first, isOver, better);
         }
 
@@ -45,48 +56,79 @@ internal sealed class QuickSearch(Work work, int seed)
             return;
         }
 
-        if (work.Moved is null)
+        var until = annealing.Layouts + breeding!.Layouts + more;
+        int Left() => until - annealing.Layouts - breeding.Layouts;
+        ServeSooner(more / 2, isOver, better);
+        if (work.Moved is not null)
         {
-            Improve(more, isOver, better);
+            // Most of the genes are as they were told, and worth keeping.
+            annealing.Restart(genes!.Late, genes);
+            annealing.Run(Left(), isOver, () => Keep(better));
             return;
         }
 
-        annealing.Restart(genes!.Late, genes);
-        annealing.Run(more, isOver, () => Keep(better));
+        breeding.Restart(genes!.Late, genes);
+        breeding.Run(Left(), isOver, () => KeepBred(better));
     }
 
     /// <summary>Looks for a plan on time, and where there is none for one that is as little late as the best begins too early.</summary>
     private void Breed(int layouts, Func<bool> isOver, Action? better)
     {
         breeding = new Breeding(work, seed, layouts);
-        var isFound = KeepBred(better);
-        breeding.Run(layouts, () => isFound || isOver(), () => isFound |= KeepBred(better));
-        if (isFound || work.Clock.MostLate == 0)
+        if (Found is not null)
         {
+            // Bred from first guesses it gets further in large meals, from what was told in small ones.
+            ServeSooner(layouts / 2, isOver, better);
+            ComeBack(tooSoon: -1, layouts / Halvings, isOver, better);
             return;
         }
 
-        breeding.Restart(Math.Min(breeding.Best.TooEarly, work.Clock.MostLate));
-        if (!KeepBred(better))
+        var isFound = KeepBred(better);
+        breeding.Run(layouts, () => isFound || isOver(), () => isFound |= KeepBred(better));
+        if (!isFound && !IsSettled(better))
         {
             ServeLater(layouts / 3, isOver, better);
         }
     }
 
-    /// <summary>A minute sooner, and again, for half of the layouts: no other price is worth a minute late. Then whatever is cheaper.</summary>
-    private void Improve(int layouts, Func<bool> isOver, Action? better)
+    /// <summary>
+    /// No other price is worth a minute late: first all at once, then halfway, and half of what is left. With a table that is far
+    /// too soon, what is on the heat is in the way of what must follow it.
+    /// </summary>
+    private void ServeSooner(int layouts, Func<bool> isOver, Action? better)
     {
-        breeding ??= new Breeding(work, seed, layouts);
-        var spent = breeding.Layouts;
-        while (Late > 0 && breeding.Layouts - spent < layouts / 2 && !isOver())
+        var until = breeding!.Layouts + layouts;
+        for (var late = 0; late < Late && breeding.Layouts < until && !isOver();)
         {
-            breeding.Restart(genes!.Late - 1, genes);
-            var isFound = KeepBred(better);
-            breeding.Run((layouts / 2) - (breeding.Layouts - spent), () => isFound || isOver(), () => isFound |= KeepBred(better));
+            breeding.Restart(late, genes);
+            var isSooner = false;
+            breeding.Run(Math.Min(layouts / Goes, until - breeding.Layouts), () => isSooner || isOver(), () => isSooner |= breeding.BestCost < Cost && IsSettled(better));
+            late = isSooner ? late : (late + Late + 1) / 2;
+        }
+    }
+
+    /// <summary>Each course put off by what the best that is bred begins too early makes a plan that is cheaper than any so far.</summary>
+    private bool IsSettled(Action? better)
+    {
+        var (put, early, before) = (breeding!.BestGenes.Copy(), breeding.Best.Early, Found is null ? long.MaxValue : Cost);
+        for (var go = 0; go < Goes; go++)
+        {
+            put.PutOff(early);
+            if (put.Late > work.Clock.MostLate)
+            {
+                return false;
+            }
+
+            annealing.Restart(put.Late, put);
+            if (Keep(better))
+            {
+                return Cost < before;
+            }
+
+            early = annealing.Best.Early;
         }
 
-        breeding.Restart(genes!.Late, genes);
-        breeding.Run(layouts - (breeding.Layouts - spent), isOver, () => KeepBred(better));
+        return false;
     }
 
     public Draft Draft() => QuickDraft.Of(work, Found!);
@@ -94,19 +136,29 @@ internal sealed class QuickSearch(Work work, int seed)
     public Plan Plan(SoFar? so = null) => PlanWriting.Write(work.Meal, work.Clock, so, Draft(), QuickDraft.Doers(work, EvenShares.Of(work, Found!)), work.Prices);
 
     /// <summary>
-    /// From the plan moved right: each course is at first as late as that makes it, then halfway back to its promise for as
-    /// long as there is a plan. Where it is none (hands have gone), the table is put off as it would be for a new meal.
+    /// Near the plan that people were told: as it is pushed by what is late, moved right in its own order, and that with tables
+    /// up to as soon as they can be. Where none of these is a plan (hands have gone), something near one is looked for.
     /// </summary>
     private void FromMoved(QuickMoved moved, int layouts, Func<bool> isOver, Action? better)
     {
-        var late = moved.Tables.Zip(work.Promised, (table, promised) => Math.Max(0, table - promised)).ToArray();
-        if (IsFound(late.Max(), layouts, isOver, better))
+        List<Genes> all = [.. Pushed.All(work, moved)];
+        for (var part = 0; part <= Goes; part++)
         {
-            ComeBack(tooSoon: -1, layouts, isOver, better);
+            all.Add(Genes.FromMoved(work, moved, moved.Ends, [.. moved.Late.Zip(moved.LateAtLeast, (most, least) => least + ((most - least) * part / Goes))]));
         }
-        else if (!IsFound(0, layouts, isOver, better))
+
+        foreach (var madeLast in new[] { false, true })
         {
-            ServeLater(layouts, isOver, better);
+            foreach (var genes in all.TakeWhile(_ => Found is null || !madeLast))
+            {
+                genes.MadeLast = madeLast;
+                IsFound(genes.Late, layouts: 0, isOver, better, genes);
+            }
+        }
+
+        for (var one = 0; one < all.Count && Found is null && !isOver(); one += Goes / 2)
+        {
+            IsFound(all[one].Late, layouts, isOver, better, all[one]);
         }
     }
 
@@ -137,7 +189,7 @@ internal sealed class QuickSearch(Work work, int seed)
     /// <param name="from">Where to begin; null = where the last search ended.</param>
     private bool IsFound(int late, int layouts, Func<bool> isOver, Action? better, Genes? from = null)
     {
-        annealing.Restart(late, from ?? (work.Moved is { } moved ? Genes.FromMoved(work, moved, late) : genes ?? annealing.BestGenes));
+        annealing.Restart(late, from ?? (work.Moved is { } moved ? Genes.FromMoved(work, moved, moved.Ends, [.. work.Promised.Select(_ => late)]) : (genes ?? annealing.BestGenes).ForAllCourses()));
         var isFound = Keep(better);
         annealing.Run(layouts, () => isFound || isOver(), () => isFound |= Keep(better));
         return isFound;

@@ -110,11 +110,25 @@ internal sealed partial class Reading
     private QuickMoved Moved(Retimed moved, QuickStep[] steps, QuickDish[] dishes)
     {
         var end = clock.End(meal);
+        int[] ways = [.. steps.Select(step => Math.Max(0, Array.FindIndex(step.Ways, way => way.Option == told!.Step(step.Step.Id)!.Option)))];
+        var soonest = SoonestEnds(steps);
+        int LateAtLeast(int course) => steps.Where(step => step.Course == course)
+            .Select(step => soonest[step.Index] + dishes[step.Dish].Holds.Min(hold => hold.Hold.Least) - clock.Of(meal.Courses[course].TableTime)).Append(0).Max();
         return new QuickMoved(
             [.. steps.Select(step => Math.Min(end, clock.Of(moved.Steps[step.Step.Id].End)))],
-            [.. steps.Select(step => Math.Max(0, Array.FindIndex(step.Ways, way => way.Option == told!.Step(step.Step.Id)!.Option)))],
+            ways,
             [.. dishes.Select(dish => Math.Max(0, Array.FindIndex(dish.Holds, hold => hold.Index == so!.Current.Holds.FirstOrDefault(held => held.Dish == dish.Dish.Id)?.Hold)))],
-            [.. meal.Courses.Select(course => Math.Min(end, clock.Of(moved.TableTimes[course.Id])))]);
+            [.. meal.Courses.Select(course => Math.Max(0, Math.Min(end, clock.Of(moved.TableTimes[course.Id])) - clock.Of(course.TableTime)))],
+            [.. meal.Courses.Select((course, index) => Served(course) is null ? LateAtLeast(index) : 0)]);
+    }
+
+    /// <summary>When each would end if nothing but its own recipe were in the way.</summary>
+    private static int[] SoonestEnds(QuickStep[] steps)
+    {
+        var ends = new int?[steps.Length];
+        int End(QuickStep step) => ends[step.Index] ??= step.Begun?.End
+            ?? step.Ways.Min(way => way.Minutes) + step.Before.Select(gap => End(steps[gap.Step]) + gap.Least).Append(step.Floor).Max();
+        return [.. steps.Select(End)];
     }
 
     private int? ToldAt(Step step, int tend, int turn) =>
