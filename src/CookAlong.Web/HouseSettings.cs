@@ -23,7 +23,7 @@ public sealed partial record HouseSettings(string Data, string Urls, IReadOnlyLi
     /// <summary>What addresses here begin with: none of them can stand before all the others.</summary>
     public static IReadOnlyList<string> OwnPaths { get; } =
     [
-        "_blazor", "_content", "_framework", "account", "cook", "css", "dishes", "first-start", "fonts", "health", "hubs", "join", "js", "learned", "lib", "meals",
+        "_blazor", "_content", "_framework", "account", "api", "cook", "css", "dishes", "first-start", "fonts", "health", "hubs", "join", "js", "learned", "lib", "meals",
         "new-host", "not-found", "passkeys", "probe", "secure", "server", "settings", "sign-in", "sign-out",
     ];
 

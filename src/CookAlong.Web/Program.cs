@@ -3,6 +3,7 @@ using CookAlong.Web;
 using CookAlong.Web.Cli;
 using CookAlong.Web.Data;
 using CookAlong.Web.Data.Backups;
+using CookAlong.Web.Features.Api;
 using CookAlong.Web.Features.Debrief;
 using CookAlong.Web.Features.Dishes;
 using CookAlong.Web.Features.Health;
@@ -54,6 +55,7 @@ public partial class Program
         services.AddSettings();
         services.AddHealth();
         services.AddLeftovers();
+        services.AddApi();
         services.Configure<ForwardedHeadersOptions>(options =>
         {
             options.ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto;
@@ -91,6 +93,7 @@ public partial class Program
         app.MapShopping();
         app.MapDebrief();
         app.MapLeftovers();
+        app.MapApi();
         app.MapPages();
         return app;
     }

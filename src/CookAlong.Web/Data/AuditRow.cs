@@ -58,4 +58,6 @@ public enum AuditDeed
     Restored,
     Exported,
     Imported,
+    TokenMade,
+    TokenRevoked,
 }

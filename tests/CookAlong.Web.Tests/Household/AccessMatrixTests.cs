@@ -10,9 +10,10 @@ namespace CookAlong.Web.Tests.Household;
 /// <summary>Who may open what (OWASP ASVS 5.0.0, 8.2.1 and 8.3.1): every address there is, asked for by everybody there is.</summary>
 public sealed class AccessMatrixTests
 {
-    /// <summary>The least that somebody must be. "kitchen" = has joined this run, as watcher or helper.</summary>
+    /// <summary>The least that somebody must be. "kitchen" = has joined this run, as watcher or helper; "token" = a program with the right scope, and no person (Api/TokenTests).</summary>
     const string Matrix = """
         anyone   GET /
+        anyone   GET /api/problems
         anyone   GET /first-start
         anyone   POST /first-start
         anyone   GET /health/live
@@ -67,6 +68,11 @@ public sealed class AccessMatrixTests
         host     POST /account/password
         host     POST /account/sessions/end
         host     POST /account/sessions/end-others
+        host     POST /account/tokens
+        host     POST /account/tokens/revoke
+        host     GET /api/docs/
+        host     GET /api/docs/reader.js
+        host     GET /api/openapi.json
         host     POST /cook/{run:guid}/again
         host     POST /cook/{run:guid}/debrief/learn
         host     POST /cook/{run:guid}/debrief/notes
@@ -99,6 +105,20 @@ public sealed class AccessMatrixTests
         host     POST /meals/{meal:guid}/runs
         host     GET /server
         host     GET,POST /settings
+        token    GET /api/v1/meals/
+        token    DELETE /api/v1/meals/{meal:guid}
+        token    GET /api/v1/meals/{meal:guid}
+        token    PUT /api/v1/meals/{meal:guid}
+        token    GET /api/v1/meals/{meal:guid}/plan/
+        token    POST /api/v1/meals/{meal:guid}/plan/
+        token    POST /api/v1/meals/{meal:guid}/runs
+        token    GET /api/v1/meals/{meal:guid}/shopping/
+        token    POST /api/v1/meals/{meal:guid}/shopping/commands
+        token    GET /api/v1/runs
+        token    GET /api/v1/runs/{run:guid}/
+        token    GET /api/v1/runs/{run:guid}/calls
+        token    POST /api/v1/runs/{run:guid}/commands
+        token    POST /api/v1/runs/{run:guid}/readings
         """;
 
     /// <summary>The framework's own, and files that are the same for everybody: sockets are asked at each join and each tap.</summary>
@@ -136,10 +156,10 @@ public sealed class AccessMatrixTests
             foreach (var method in methods)
             {
                 await LookAsync("nobody", nobody, kitchen.Run, mayOpen: least == "anyone");
-                await LookAsync("a guest of another kitchen", helper, Other, mayOpen: least == "anyone" || !pattern.Contains("{run", StringComparison.Ordinal) && least != "host");
-                await LookAsync("watcher", watcher, kitchen.Run, mayOpen: least != "host");
-                await LookAsync("helper", helper, kitchen.Run, mayOpen: least != "host");
-                await LookAsync("host", kitchen.Host, kitchen.Run, mayOpen: true);
+                await LookAsync("a guest of another kitchen", helper, Other, mayOpen: least == "anyone" || !pattern.Contains("{run", StringComparison.Ordinal) && least is not ("host" or "token"));
+                await LookAsync("watcher", watcher, kitchen.Run, mayOpen: least is not ("host" or "token"));
+                await LookAsync("helper", helper, kitchen.Run, mayOpen: least is not ("host" or "token"));
+                await LookAsync("host", kitchen.Host, kitchen.Run, mayOpen: least != "token");
 
                 async Task LookAsync(string who, Browser browser, Guid run, bool mayOpen)
                 {
@@ -162,6 +182,6 @@ public sealed class AccessMatrixTests
     }
 
     /// <summary>What takes JSON turns a form away before it asks whose it is.</summary>
-    static bool TakesJson(string pattern) => pattern.EndsWith("/taps", StringComparison.Ordinal) || pattern.EndsWith("/push", StringComparison.Ordinal) || pattern.EndsWith("/push/off", StringComparison.Ordinal)
+    static bool TakesJson(string pattern) => pattern.StartsWith("/api/", StringComparison.Ordinal) || pattern.EndsWith("/taps", StringComparison.Ordinal) || pattern.EndsWith("/push", StringComparison.Ordinal) || pattern.EndsWith("/push/off", StringComparison.Ordinal)
         || pattern.EndsWith("/passkeys", StringComparison.Ordinal) || pattern.EndsWith("/passkey", StringComparison.Ordinal);
 }

@@ -115,6 +115,7 @@ public sealed class AuditTests
         [
             "SignedIn", "SignInRefused", "SignedOut", "PasswordChanged", "PasswordChangeRefused", "PasskeyAdded", "PasskeyRemoved", "SessionEnded", "HostInvited", "HostAdded", "HostRemoved",
             "JoinCodeMade", "GuestJoined", "JoinRefused", "GuestPutOut", "SettingsChanged", "BackupMade", "BackupFailed", "Restored", "Exported", "Imported",
+            "TokenMade", "TokenRevoked",
         ];
         Assert.Equal(frozen.Order(), Enum.GetNames<AuditDeed>().Order());
     }

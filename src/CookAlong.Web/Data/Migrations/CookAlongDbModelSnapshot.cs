@@ -30,6 +30,43 @@ namespace CookAlong.Web.Data.Migrations
                     b.ToTable("Again", (string)null);
                 });
 
+            modelBuilder.Entity("CookAlong.Web.Data.ApiTokenRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Host")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long?>("LastUsedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Scopes")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Hash")
+                        .IsUnique();
+
+                    b.HasIndex("Host");
+
+                    b.ToTable("ApiTokens", (string)null);
+                });
+
             modelBuilder.Entity("CookAlong.Web.Data.AuditRow", b =>
                 {
                     b.Property<long>("Id")
@@ -694,6 +731,15 @@ namespace CookAlong.Web.Data.Migrations
                     b.HasOne("CookAlong.Web.Data.MealRow", null)
                         .WithOne()
                         .HasForeignKey("CookAlong.Web.Data.AgainRow", "Meal")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CookAlong.Web.Data.ApiTokenRow", b =>
+                {
+                    b.HasOne("CookAlong.Web.Data.HostRow", null)
+                        .WithMany()
+                        .HasForeignKey("Host")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

@@ -382,3 +382,24 @@ VALUES ('20261128125116_AccountsAndAudit', '10.0.15');
 
 COMMIT;
 
+BEGIN TRANSACTION;
+CREATE TABLE "ApiTokens" (
+    "Id" TEXT NOT NULL CONSTRAINT "PK_ApiTokens" PRIMARY KEY,
+    "Hash" TEXT NOT NULL,
+    "Host" TEXT NOT NULL,
+    "Name" TEXT NOT NULL,
+    "Scopes" TEXT NOT NULL,
+    "MadeAt" INTEGER NOT NULL,
+    "LastUsedAt" INTEGER NULL,
+    CONSTRAINT "FK_ApiTokens_Hosts_Host" FOREIGN KEY ("Host") REFERENCES "Hosts" ("Id") ON DELETE CASCADE
+);
+
+CREATE UNIQUE INDEX "IX_ApiTokens_Hash" ON "ApiTokens" ("Hash");
+
+CREATE INDEX "IX_ApiTokens_Host" ON "ApiTokens" ("Host");
+
+INSERT INTO "__EFMigrationsHistory" ("MigrationId", "ProductVersion")
+VALUES ('20261128140037_ApiTokens', '10.0.15');
+
+COMMIT;
+

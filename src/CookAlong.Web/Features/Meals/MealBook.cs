@@ -36,7 +36,10 @@ public sealed class MealBook(IDbContextFactory<CookAlongDb> database, TimeProvid
 
     /// <summary>Takes a meal file in; nothing is kept of one with errors.</summary>
     /// <param name="fromNow">Refuse table times that are past.</param>
-    public async Task<MealEdit> AddAsync(string file, bool fromNow, CancellationToken stop = default)
+    public Task<MealEdit> AddAsync(string file, bool fromNow, CancellationToken stop = default) => AddAsync(Guid.CreateVersion7(clock.GetUtcNow()), file, fromNow, stop);
+
+    /// <summary>Under an id that whoever brings it names; outdated where there is a meal of that id already.</summary>
+    public async Task<MealEdit> AddAsync(Guid id, string file, bool fromNow, CancellationToken stop = default)
     {
         var now = clock.GetUtcNow();
         var read = MealFile.Read(file, fromNow ? Minute.Of(now) : null);
@@ -46,9 +49,17 @@ public sealed class MealBook(IDbContextFactory<CookAlongDb> database, TimeProvid
         }
 
         await using var db = await database.CreateDbContextAsync(stop);
-        var row = new MealRow { Id = Guid.CreateVersion7(now), Name = read.Meal.Name, Document = file, ChangedAt = now.ToUnixTimeMilliseconds() };
+        var row = new MealRow { Id = id, Name = read.Meal.Name, Document = file, ChangedAt = now.ToUnixTimeMilliseconds() };
         db.Meals.Add(row);
-        await db.SaveChangesAsync(stop);
+        try
+        {
+            await db.SaveChangesAsync(stop);
+        }
+        catch (DbUpdateException failure) when (CookAlongDb.IsTaken(failure))
+        {
+            return new MealEdit.Outdated();
+        }
+
         return new MealEdit.Kept(new KeptMeal(row, read.Meal));
     }
 

@@ -1,4 +1,5 @@
 using CookAlong.Web.Data;
+using CookAlong.Web.Features.Api.Tokens;
 using CookAlong.Web.Features.Household.Audit;
 using CookAlong.Web.Features.Household.Hosts;
 using CookAlong.Web.Features.Household.Passkeys;
@@ -56,6 +57,16 @@ static class AccountEndpoints
             return Page(await views.OfAsync(http) with { Invitation = $"{http.Request.Scheme}://{http.Request.Host}{http.Request.PathBase}/new-host#{secret}" });
         });
         deeds.MapPost("/hosts/remove", RemoveHostAsync);
+        deeds.MapPost("/tokens", MakeTokenAsync);
+        deeds.MapPost("/tokens/revoke", async (HttpContext http, ApiTokens tokens, AuditLog audit, [FromForm] Guid id) =>
+        {
+            if (await tokens.RevokeAsync(Visitor.Of(http.User)!.Person.Value, id) is { } name)
+            {
+                await audit.WriteAsync(http, AuditDeed.TokenRevoked, name);
+            }
+
+            return Back(AccountWords.TokenRevoked);
+        });
     }
 
     /// <summary>A tablet stays signed in for months, and anybody may walk up to it: what opens the house is changed only by who has just said who they are.</summary>
@@ -113,6 +124,19 @@ static class AccountEndpoints
         await audit.WriteAsync(http, AuditDeed.HostRemoved, name);
         await sessions.EndOfAsync(new(id), run: null);
         return Back(AccountWords.HostRemoved);
+    }
+
+    static async Task<IResult> MakeTokenAsync(HttpContext http, ApiTokens tokens, AccountViews views, AuditLog audit, IFormCollection form)
+    {
+        var (name, scopes) = (form["name"].ToString(), form["scope"].OfType<string>().ToArray());
+        var (token, fault) = await tokens.MakeAsync(Visitor.Of(http.User)!.Person.Value, name, scopes);
+        if (token is null)
+        {
+            return Page(await views.OfAsync(http) with { Message = fault }, StatusCodes.Status400BadRequest);
+        }
+
+        await audit.WriteAsync(http, AuditDeed.TokenMade, $"{name.Trim()}: {string.Join(' ', scopes)}");
+        return Page(await views.OfAsync(http) with { Token = token });
     }
 
     static RedirectHttpResult Back(string done) => TypedResults.Redirect($"/account?done={done}");

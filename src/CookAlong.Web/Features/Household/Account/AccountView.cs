@@ -7,6 +7,7 @@ namespace CookAlong.Web.Features.Household.Account;
 /// <param name="Place">The server's name as this browser calls it.</param>
 /// <param name="IsFresh">They signed in a moment ago; only then may they change what opens the house.</param>
 /// <param name="Invitation">The address for a new host, shown this once; null = none was just made.</param>
+/// <param name="Token">The token that was just made for a program, shown this once; null = none was.</param>
 public sealed record AccountView(
     string Place,
     Visitor Visitor,
@@ -14,10 +15,12 @@ public sealed record AccountView(
     IReadOnlyList<PasskeyRow> Passkeys,
     IReadOnlyList<SessionRow> Sessions,
     IReadOnlyList<HostRow> Hosts,
+    IReadOnlyList<ApiTokenRow> Tokens,
     TimeZoneInfo Zone,
     string? Message = null,
     string? Done = null,
-    string? Invitation = null)
+    string? Invitation = null,
+    string? Token = null)
 {
     public string Name => Hosts.SingleOrDefault(host => host.Id == Visitor.Person.Value)?.Name ?? "";
 

@@ -1,9 +1,10 @@
+using CookAlong.Web.Features.Api.Tokens;
 using CookAlong.Web.Features.Household.Passkeys;
 
 namespace CookAlong.Web.Features.Household.Account;
 
 /// <summary>Gathers what a host's page shows.</summary>
-sealed class AccountViews(Accounts accounts, Sessions sessions, PasskeyBook passkeys, TimeProvider time)
+sealed class AccountViews(Accounts accounts, Sessions sessions, PasskeyBook passkeys, ApiTokens tokens, TimeProvider time)
 {
     public async Task<AccountView> OfAsync(HttpContext http)
     {
@@ -15,6 +16,7 @@ sealed class AccountViews(Accounts accounts, Sessions sessions, PasskeyBook pass
             await passkeys.OfAsync(visitor.Person.Value, stop),
             await sessions.OfAsync(visitor.Person, stop),
             await accounts.AllAsync(stop),
+            await tokens.OfAsync(visitor.Person.Value, stop),
             time.LocalTimeZone);
     }
 }

@@ -4,7 +4,7 @@ namespace CookAlong.Web.Features.Household.Account;
 static class AccountWords
 {
     /// <summary>What was done, as the address of the page says it.</summary>
-    public const string PasswordChanged = "password", PasskeyRemoved = "passkey", SessionEnded = "device", OthersEnded = "devices", HostRemoved = "host";
+    public const string PasswordChanged = "password", PasskeyRemoved = "passkey", SessionEnded = "device", OthersEnded = "devices", HostRemoved = "host", TokenRevoked = "token";
 
     public const string LastHost = "The last host cannot be removed: nobody could open this kitchen any more. Invite another first.";
 
@@ -16,6 +16,7 @@ static class AccountWords
         SessionEnded => "That device is signed out.",
         OthersEnded => "Every other device of yours is signed out.",
         HostRemoved => "They are no host here any more, and signed out everywhere.",
+        TokenRevoked => "That token is revoked. Whatever used it is refused from now on.",
         _ => null,
     };
 

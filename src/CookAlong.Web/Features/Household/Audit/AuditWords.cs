@@ -29,6 +29,8 @@ static class AuditWords
         AuditDeed.Restored => "Restored a backup",
         AuditDeed.Exported => "Took data out",
         AuditDeed.Imported => "Took data in",
+        AuditDeed.TokenMade => "Made a token for a program",
+        AuditDeed.TokenRevoked => "Revoked a token",
         _ => throw new UnreachableException($"no words for {deed}"),
     };
 }
