@@ -10,6 +10,7 @@ using CookAlong.Web.Features.Health;
 using CookAlong.Web.Features.Health.Seen;
 using CookAlong.Web.Features.Household;
 using CookAlong.Web.Features.Leftovers;
+using CookAlong.Web.Features.Licences;
 using CookAlong.Web.Features.Live;
 using CookAlong.Web.Features.Meals;
 using CookAlong.Web.Features.Plans;
@@ -17,6 +18,7 @@ using CookAlong.Web.Features.Problems;
 using CookAlong.Web.Features.Secure;
 using CookAlong.Web.Features.Settings;
 using CookAlong.Web.Features.Shopping;
+using CookAlong.Web.Features.Telemetry;
 using CookAlong.Web.Security;
 using CookAlong.Web.Shared;
 using Microsoft.AspNetCore.HttpOverrides;
@@ -56,6 +58,7 @@ public partial class Program
         services.AddHealth();
         services.AddLeftovers();
         services.AddApi();
+        services.AddTelemetry(settings);
         services.Configure<ForwardedHeadersOptions>(options =>
         {
             options.ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto;
@@ -94,6 +97,7 @@ public partial class Program
         app.MapDebrief();
         app.MapLeftovers();
         app.MapApi();
+        app.MapLicences();
         app.MapPages();
         return app;
     }

@@ -46,6 +46,7 @@ public static class CommandLine
         root.Subcommands.Add(ArchiveVerbs.Import());
         root.Subcommands.Add(MigrateVerb.Create());
         root.Subcommands.Add(HealthcheckVerb.Create());
+        root.Subcommands.Add(SbomVerb.Create());
         return root;
     }
 }

@@ -50,12 +50,18 @@ static class ServeVerb
             HelpName = "URL",
         };
 
+        var otlp = new Option<string?>("--otlp")
+        {
+            Description = "OpenTelemetry collector to which metrics and traces are sent by OTLP over HTTP, such as http://localhost:4318. Default: nothing is sent. [COOKALONG_OTLP]",
+            HelpName = "URL",
+        };
+
         // The web host's own three settings: for those who develop it, and for the test host, which passes them.
         var environment = new Option<string?>("--environment") { Hidden = true };
         var contentRoot = new Option<string?>("--contentRoot") { Hidden = true };
         var applicationName = new Option<string?>("--applicationName") { Hidden = true };
 
-        foreach (var option in (Option<string?>[])[data, backups, urls, httpsPort, hosts, proxies, basePath, webhook, mqtt, environment, contentRoot, applicationName])
+        foreach (var option in (Option<string?>[])[data, backups, urls, httpsPort, hosts, proxies, basePath, webhook, mqtt, otlp, environment, contentRoot, applicationName])
         {
             command.Options.Add(option);
         }
@@ -79,7 +85,8 @@ static class ServeVerb
                     new("proxies", parsed.GetValue(proxies)),
                     new("base_path", parsed.GetValue(basePath)),
                     new("webhook", parsed.GetValue(webhook)),
-                    new("mqtt", parsed.GetValue(mqtt))) is not { } settings)
+                    new("mqtt", parsed.GetValue(mqtt)),
+                    new("otlp", parsed.GetValue(otlp))) is not { } settings)
             {
                 return ExitCode.BadInput;
             }

@@ -9,7 +9,7 @@ namespace CookAlong.Web.Tests.Architecture;
 /// <summary>Nobody depends on a circuit to cook, to join or to sign in: phones lock, roam and sleep.</summary>
 public sealed partial class LivePageTests
 {
-    static readonly string[] Folders = ["Features/Live", "Features/Household", "Features/Problems", "Features/Plans/Paper", "Features/Shopping", "Features/Debrief", "Features/Secure"];
+    static readonly string[] Folders = ["Features/Live", "Features/Household", "Features/Problems", "Features/Plans/Paper", "Features/Shopping", "Features/Debrief", "Features/Secure", "Features/Licences"];
 
     static IEnumerable<Type> LivePages => typeof(LiveDocument).Assembly.GetTypes()
         .Where(type => typeof(IComponent).IsAssignableFrom(type) && !type.IsAbstract)

@@ -88,6 +88,7 @@ public sealed class AccessMatrixTests
         host     GET /learned/
         host     POST /learned/delete
         host     GET /learned/file
+        host     GET /licences
         host     GET,POST /meals
         host     GET,POST /meals/new
         host     GET,POST /meals/{MealId:guid}

@@ -4,6 +4,7 @@ using CookAlong.Web.Data;
 using CookAlong.Web.Features.Live.Line;
 using Microsoft.AspNetCore.SignalR;
 using Microsoft.AspNetCore.SignalR.Client;
+using Microsoft.Extensions.Hosting;
 
 namespace CookAlong.Web.Tests.Live;
 
@@ -38,6 +39,20 @@ public sealed class LiveHubTests
         var heard = await news.Task.WaitAsync(Patience, Stop);
         Assert.Equal(5, heard.Sequence);
         Assert.DoesNotContain(heard.Calls, call => call.CallId == "begin:stuff");
+    }
+
+    [Fact]
+    public async Task A_server_that_stops_says_so_before_it_cuts_the_line()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        await using var phone = kitchen.Connect(await kitchen.JoinAsync("Ivo"));
+        await EnterAsync(phone, kitchen.Run);
+        var told = new TaskCompletionSource();
+        phone.On("Restarting", told.SetResult);
+
+        kitchen.House.Get<IHostApplicationLifetime>().StopApplication();
+
+        await told.Task.WaitAsync(Patience, Stop);
     }
 
     [Fact]

@@ -31,9 +31,15 @@ sealed partial class LiveKitchen(AppFactory house) : IAsyncDisposable
 
     /// <summary>The clock stands at 12:20 when the host starts.</summary>
     /// <param name="roast">What the roast is to have in the middle; null = nobody reads its temperature.</param>
-    public static async Task<LiveKitchen> StartedAsync(Action<IServiceCollection>? replace = null, CoreWanted? roast = null)
+    /// <param name="settings">Of the server, beyond its data folder.</param>
+    public static async Task<LiveKitchen> StartedAsync(Action<IServiceCollection>? replace = null, CoreWanted? roast = null, Dictionary<string, string>? settings = null)
     {
         var kitchen = new LiveKitchen(new AppFactory { Replace = replace });
+        foreach (var (name, value) in settings ?? [])
+        {
+            kitchen.House.Settings[name] = value;
+        }
+
         kitchen.House.Clock.SetUtcNow(SmallMeal.Clock(12, 20));
         kitchen.Host = await kitchen.House.HostAsync();
         await kitchen.PutMealAsync(roast);

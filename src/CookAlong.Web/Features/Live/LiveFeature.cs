@@ -50,6 +50,7 @@ public static class LiveFeature
         services.AddProbes();
         services.AddSingleton<DueCalls>();
         services.AddOutward();
+        services.AddHostedService<Farewell>();
         services.AddHostedService<CallClock>();
         services.AddHostedService<RehearsalHands>();
         return services;

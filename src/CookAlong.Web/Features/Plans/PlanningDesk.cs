@@ -4,6 +4,7 @@ using CookAlong.Domain.Planning;
 using CookAlong.Intake.PlanFiles;
 using CookAlong.Planner;
 using CookAlong.Web.Data;
+using CookAlong.Web.Features.Telemetry;
 using Microsoft.EntityFrameworkCore;
 
 namespace CookAlong.Web.Features.Plans;
@@ -28,8 +29,12 @@ public sealed class PlanningDesk(IMealPlanner planner, IDbContextFactory<CookAlo
     {
         // Whoever leans the plan otherwise wants it moved; moving has no price then.
         var previous = await ReadAsync(row, meal, leave) is var (latest, _) && latest.HasStepsOf(meal) && latest.Cost.Leans == leans ? latest : null;
+        using var trace = Measures.Traces.StartActivity("plan");
+        var began = clock.GetTimestamp();
         var plan = await SeatedAsync(meal, (request, either) =>
             Cushions.Rehearsed(meal, planner.Plan(request with { Previous = previous, Cushion = cushion, Leans = leans }, progress, either)), stop, leave);
+        Measures.Planned(clock.GetElapsedTime(began), plan.Status.ToString());
+        trace?.SetTag("status", plan.Status.ToString());
         if (plan.Status == PlanStatus.None && stop.IsCancellationRequested)
         {
             // Nobody has found out that there is none.

@@ -23,6 +23,8 @@ export function line({ run, enter = "Enter", handlers, entered, refused, heardAt
   let opening = 0;
   let closed = false;
   let lastWord = heardAt;
+  /** Since when the server says that it goes down to come back (this device's ms). @type {number | null} */
+  let restarting = null;
 
   function build() {
     const connection = new HubConnectionBuilder()
@@ -37,6 +39,7 @@ export function line({ run, enter = "Enter", handlers, entered, refused, heardAt
         handle(news);
       });
     }
+    connection.on("Restarting", () => (restarting ??= Date.now()));
     connection.onclose(() => {
       if (connection === current) {
         current = null;
@@ -65,6 +68,7 @@ export function line({ run, enter = "Enter", handlers, entered, refused, heardAt
       }
       const old = current;
       current = connection;
+      restarting = null;
       attempt = 0;
       lastWord = Date.now();
       sample(sent, where.serverNow, lastWord);
@@ -109,7 +113,9 @@ export function line({ run, enter = "Enter", handlers, entered, refused, heardAt
 
   return {
     /** Since when nothing was heard (this device's ms), or null while the server is there. */
-    silentSince: () => (Date.now() - lastWord > SILENT_AFTER ? lastWord : null),
+    silentSince: () => restarting ?? (Date.now() - lastWord > SILENT_AFTER ? lastWord : null),
+
+    isRestarting: () => restarting !== null,
 
     isOpen: () => current !== null,
 

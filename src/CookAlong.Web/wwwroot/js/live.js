@@ -175,7 +175,7 @@ setInterval(() => {
     look();
   }
   const since = left ? null : hub.silentSince();
-  showCutOff(since === null ? null : clock.seconds(there(since)), isAtTable ? words.cutOffAtTable : words.cutOff);
+  showCutOff(since === null ? null : clock.seconds(there(since)), hub.isRestarting() ? words.restarting : isAtTable ? words.cutOffAtTable : words.cutOff);
 }, 250);
 beat(hub, BEATS_WITH_SOCKET, look, taps.flush);
 draw();

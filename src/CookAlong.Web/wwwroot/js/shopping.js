@@ -193,7 +193,7 @@ async function copy(text) {
 
 setInterval(() => {
   const since = left ? null : hub.silentSince();
-  showCutOff(since === null ? null : clock.seconds(there(since)), words.shopAlone);
+  showCutOff(since === null ? null : clock.seconds(there(since)), hub.isRestarting() ? words.restarting : words.shopAlone);
 }, 250);
 beat(hub, BEATS_WITH_SOCKET, look, taps.flush);
 show();

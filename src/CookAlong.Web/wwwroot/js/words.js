@@ -3,6 +3,9 @@
 /** @param {string} time hh:mm:ss */
 export const cutOff = (time) => `Not connected since ${time}. The clocks go on; taps are kept and sent when the server is back.`;
 
+/** The server has said so itself before it went. @param {string} time hh:mm:ss */
+export const restarting = (time) => `The kitchen’s server is restarting (${time}). There is nothing to do: the clocks go on, taps are kept, and this screen comes back by itself.`;
+
 /** To those at the table, who have nothing to tap. @param {string} time hh:mm:ss */
 export const cutOffAtTable = (time) => `Not connected since ${time}. This is what the kitchen said last; it is put right as soon as the kitchen is heard again.`;
 

@@ -2,6 +2,7 @@ using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Live.Line;
 using CookAlong.Web.Features.Live.Outward;
 using CookAlong.Web.Features.Live.Runs;
+using CookAlong.Web.Features.Telemetry;
 
 namespace CookAlong.Web.Features.Live.Calls;
 
@@ -69,6 +70,7 @@ public sealed class CallClock(LiveRuns runs, LiveScreens screens, DueCalls calls
             if (claim == Claim.Mine)
             {
                 screens.Ring(run.Id, call.Id);
+                Measures.Called(now - call.Due);
                 await calls.RungAsync(run.Id, call.Id, now);
                 log.LogInformation("Run {Run}: called {Call}, due {Due}.", run.Id, call.Id, call.Due);
             }

@@ -4,6 +4,7 @@ using CookAlong.Web.Features.Household;
 using CookAlong.Web.Features.Live.More;
 using CookAlong.Web.Features.Live.Runs;
 using CookAlong.Web.Features.Live.Wording;
+using CookAlong.Web.Features.Telemetry;
 using Microsoft.AspNetCore.SignalR;
 
 namespace CookAlong.Web.Features.Live.Line;
@@ -63,6 +64,15 @@ public sealed class IncomingTaps(LiveRuns runs, ReplanOffers offers, Sessions se
     async Task<Decision> DecideAsync(LiveRun live, Tap tap)
     {
         var decision = await live.SendAsync(tap);
+        if (decision is Decision.Refused refused)
+        {
+            Measures.Refused(refused.Why.GetType().Name);
+        }
+        else
+        {
+            Measures.Accepted();
+        }
+
         if (decision is Decision.Accepted && tap.Command is RunCommand.PutOut putOut)
         {
             await CloseDoorAsync(live.Current.Id, putOut.Person);

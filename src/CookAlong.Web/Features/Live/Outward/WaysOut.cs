@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using CookAlong.Domain.Runs;
+using CookAlong.Web.Features.Telemetry;
 
 namespace CookAlong.Web.Features.Live.Outward;
 
@@ -36,14 +37,19 @@ public sealed class WaysOut(HouseSettings settings, PushSubscriptions subscripti
         {
             await way.SendAsync(calls, stop);
             states[way.Id] = new WayState(time.GetUtcNow(), Failure: null);
+            Measures.Delivered(KindOf(way), arrived: true);
             return null;
         }
         catch (NotReachedException failed)
         {
             states[way.Id] = StateOf(way.Id) with { Failure = failed.Message };
+            Measures.Delivered(KindOf(way), arrived: false);
             return failed;
         }
     }
+
+    // "push:" is followed by whose browser it is, which is nobody's to know.
+    static string KindOf(IWayOut way) => way.Id.Split(':')[0];
 
     PushedBrowser Of(Data.PushSubscriptionRow one) => new(one, keys, settings.Contact, clients);
 }
