@@ -27,8 +27,14 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
     /// <summary>Time worth going back to the whole for.</summary>
     private static readonly TimeSpan MendTime = TimeSpan.FromMilliseconds(200);
 
-    /// <summary>Layouts of the quick search before the solver begins, and again for a better one.</summary>
+    /// <summary>Layouts of the quick search for a plan before the solver begins; of a running kitchen, which waits for an answer, so many again for a better one.</summary>
     private const int QuickLayouts = 500;
+
+    /// <summary>Before a meal runs: layouts for a better one. The solver gets little further from a bad beginning in what time there is.</summary>
+    private const int QuickMore = 6000;
+
+    /// <summary>Layouts after the last better one that are enough.</summary>
+    private const int QuickInVain = 1000;
 
     /// <summary>Of the time for the whole search, the most that the quick one may take.</summary>
     private const double QuickPart = 0.25;
@@ -174,10 +180,21 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
     private QuickSearch? LookQuickly()
     {
         var begun = search.Elapsed;
-        bool IsOver() => search.IsStopped || (search.Limits.Deterministic is null && search.Elapsed - begun > search.Limits.Time * QuickPart);
-        var quick = QuickSearch.Of(meal, clock, told, search.Prices, search.Limits.Seed, so);
-        quick?.Run(QuickLayouts, QuickLayouts, IsOver, () => search.Tell(quick));
-        if (quick?.Found is null)
+        if (QuickSearch.Of(meal, clock, told, search.Prices, search.Limits.Seed, so) is not { } quick)
+        {
+            return null;
+        }
+
+        var inVain = 0;
+        bool IsOver() => search.IsStopped
+            || (search.Limits.Deterministic is null && search.Elapsed - begun > search.Limits.Time * QuickPart)
+            || (quick.Found is not null && ++inVain > QuickInVain);
+        quick.Run(QuickLayouts, so is null ? QuickMore : QuickLayouts, IsOver, () =>
+        {
+            inVain = 0;
+            search.Tell(quick);
+        });
+        if (quick.Found is null)
         {
             return null;
         }
