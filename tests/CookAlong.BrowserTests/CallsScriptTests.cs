@@ -25,6 +25,7 @@ public sealed class CallsScriptTests(Household house) : IClassFixture<Household>
         });
         // With nothing else known, this is the server's time from here on.
         const at = (ms) => { const here = Date.now(); forget(); sample(here, ms, here); calls.tick(); };
+        at(900_000);
         """;
 
     [Fact]
@@ -39,6 +40,25 @@ public sealed class CallsScriptTests(Household house) : IClassFixture<Household>
         Assert.Equal(["high: a", "high: a"], await HeardAsync("""
             calls.set([call("a", 1_000_000, { step: "other" })]);
             at(1_000_000); at(1_029_000); at(1_030_500); at(1_035_000); at(1_041_000);
+            """));
+
+    [Theory]
+    [InlineData("high")]
+    [InlineData("medium")]
+    public async Task What_came_while_the_page_was_open_rings_until_somebody_answers(string priority) =>
+        Assert.Equal(["a unanswered"], await HeardAsync($$"""
+            calls.set([call("a", 1_000_000, { priority: "{{priority}}" })]);
+            at(1_000_000); at(1_000_000 + 3 * 3_600_000);
+            heard.splice(0, heard.length, ...shown);
+            """));
+
+    [Fact]
+    public async Task Of_what_was_old_when_the_page_was_opened_only_the_urgent_rings() =>
+        Assert.Equal(["urgent unanswered", "new"], await HeardAsync("""
+            at(1_000_000 + 11 * 60_000);
+            calls.set([call("urgent", 1_000_000), call("due", 1_000_000, { priority: "medium" })]);
+            calls.set([call("urgent", 1_000_000), call("due", 1_000_000, { priority: "medium" }), call("new", 1_000_000 + 11 * 60_000, { priority: "medium" })]);
+            heard.splice(0, heard.length, ...shown);
             """));
 
     [Fact]

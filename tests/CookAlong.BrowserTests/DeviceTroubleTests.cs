@@ -16,6 +16,9 @@ public sealed class DeviceTroubleTests(Household house) : IClassFixture<Househol
         Object.defineProperty(performance, "timeOrigin", { get: () => origin + shift });
         """;
 
+    /// <summary>As over plain HTTP. With a worker the test could not stand between the page and the server.</summary>
+    const string NoWorker = "delete Navigator.prototype.serviceWorker;";
+
     [Theory]
     [InlineData(5)]
     public async Task Countdowns_agree_though_a_phone_s_clock_is_minutes_wrong(int minutes)
@@ -64,4 +67,92 @@ public sealed class DeviceTroubleTests(Household house) : IClassFixture<Househol
         await Expect(tablet.Page.Locator("article#card-chop")).ToContainTextAsync("left");
         await Expect(ivo.Page.Locator("#outbox")).ToBeHiddenAsync();
     }
+
+    [Fact]
+    public async Task What_is_refused_long_after_the_tap_stays_until_somebody_has_read_it()
+    {
+        await using var tablet = await house.HostAsync(ScreenSize.Tablet);
+        await Household.StartSoupAsync(tablet);
+        await using var ivo = await house.JoinAsync(tablet, "Ivo");
+        await ivo.Page.Clock.InstallAsync();
+        await ivo.Page.ReloadAsync();
+        await ivo.Page.RouteWebSocketAsync("**/hubs/live", socket => socket.CloseAsync());
+        await ivo.Context.SetOfflineAsync(true);
+        await ivo.Page.EvaluateAsync("document.dispatchEvent(new Event('visibilitychange'))");
+        await ivo.Page.GetByRole(AriaRole.Button, new() { Name = "Start", Exact = true }).First.ClickAsync();
+        await Expect(ivo.Page.Locator("#outbox")).ToBeVisibleAsync();
+
+        // Meanwhile somebody else has begun it.
+        await StartChoppingAsync(tablet);
+        await Expect(tablet.Page.Locator("article#card-chop")).ToContainTextAsync("left");
+        await ivo.Page.Clock.FastForwardAsync("00:11");
+        await ivo.Context.SetOfflineAsync(false);
+        var said = ivo.Page.Locator("#said p");
+        await Expect(said).ToContainTextAsync("Start: Chop the vegetables");
+        await ivo.Page.Clock.FastForwardAsync("00:20");
+        await Expect(said).ToBeVisibleAsync();
+        await ivo.PictureAsync("refused-late");
+        await ivo.ShouldBeCleanAsync();
+        await said.GetByRole(AriaRole.Button, new() { Name = "Understood" }).ClickAsync();
+        await Expect(said).ToHaveCountAsync(0);
+    }
+
+    [Fact]
+    public async Task A_board_that_hangs_on_its_way_is_asked_for_again()
+    {
+        await using var tablet = await house.HostAsync(ScreenSize.Tablet);
+        await Household.StartSoupAsync(tablet);
+        await using var ivo = await house.JoinAsync(tablet, "Ivo", NoWorker);
+        await Expect(ivo.Page.Locator("article.job")).ToContainTextAsync("Chop the vegetables");
+
+        // Neither an answer nor an end, while the socket goes on telling the time.
+        var hung = new TaskCompletionSource();
+        await ivo.Page.RouteAsync("**/me-part", _ =>
+        {
+            hung.TrySetResult();
+            return Task.CompletedTask;
+        }, new() { Times = 1 });
+        await StartChoppingAsync(tablet);
+        await hung.Task.WaitAsync(TimeSpan.FromMinutes(1), TestContext.Current.CancellationToken);
+
+        await Expect(ivo.Page.Locator("article.job")).ToContainTextAsync("left");
+    }
+
+    [Fact]
+    public async Task A_board_that_stays_behind_the_news_says_so()
+    {
+        await using var tablet = await house.HostAsync(ScreenSize.Tablet);
+        await Household.StartSoupAsync(tablet);
+        await using var ivo = await house.JoinAsync(tablet, "Ivo", NoWorker);
+        await Expect(ivo.Page.Locator("article.job")).ToContainTextAsync("Chop the vegetables");
+        await ivo.Page.RouteAsync("**/me-part", page => page.AbortAsync());
+        await StartChoppingAsync(tablet);
+
+        await Expect(ivo.Page.Locator("#cut-off")).ToContainTextAsync("Not connected since");
+        await ivo.Page.UnrouteAsync("**/me-part");
+
+        await Expect(ivo.Page.Locator("article.job")).ToContainTextAsync("left");
+        await Expect(ivo.Page.Locator("#cut-off")).ToBeHiddenAsync();
+    }
+
+    [Fact]
+    public async Task The_plan_is_changed_only_while_the_server_answers()
+    {
+        await using var tablet = await house.HostAsync(ScreenSize.Tablet);
+        await Household.StartSoupAsync(tablet);
+        await house.Server.KillAsync();
+        await Expect(tablet.Page.Locator("#cut-off")).ToBeVisibleAsync();
+        await tablet.Page.GetByText("End early").ClickAsync();
+        await tablet.Page.GetByRole(AriaRole.Button, new() { Name = "End the meal now" }).ClickAsync();
+
+        await Expect(tablet.Page.Locator("#said")).ToContainTextAsync("the server does not answer");
+        await Expect(tablet.Page.Locator("#outbox")).ToBeHiddenAsync();
+        await tablet.PictureAsync("plan-needs-server");
+        await house.Server.RestartAsync();
+        await Expect(tablet.Page.Locator("#cut-off")).ToBeHiddenAsync();
+        await Expect(tablet.Page.GetByText("End early")).ToBeVisibleAsync();
+    }
+
+    static Task StartChoppingAsync(Screen tablet) =>
+        tablet.Page.Locator("article#card-chop").GetByRole(AriaRole.Button, new() { Name = "Start", Exact = true }).ClickAsync();
 }

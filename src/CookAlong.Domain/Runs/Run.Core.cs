@@ -69,12 +69,13 @@ public sealed partial record Run
     }
 
     /// <summary>Readings to come reckon with it; what was said before stands.</summary>
-    Decision SetFoil(Step step, bool isOn)
+    Decision SetFoil(Step step, bool isOn, RunPerson who)
     {
         var state = StateOf(step.Id);
         return step.Core is null ? new Refusal.NoCore(step.Id)
             : state.Finished is { } end ? new Refusal.AlreadyFinished(step.Id, end)
             : IntoTheHeat(step) is null ? new Refusal.NotStarted(step.Id)
+            : ObjectionTo(step, who) is { } objection ? objection
             : isOn == state.IsUnderFoil ? Decision.Nothing
             : new RunEvent.FoilSet(step.Id, isOn);
     }

@@ -18,7 +18,7 @@ public sealed partial record Run
     /// <summary>°C of the kitchen, where somebody said so.</summary>
     public int RoomCelsius { get; private init; } = Roasting.UsualRoom;
 
-    Decision Cover(Step step, RunCommand.CoverRest wish, DateTimeOffset now)
+    Decision Cover(Step step, RunCommand.CoverRest wish, RunPerson who, DateTimeOffset now)
     {
         var state = StateOf(step.Id);
         if (step.Core is null)
@@ -29,6 +29,11 @@ public sealed partial record Run
         if (IntoTheHeat(step) is null)
         {
             return new Refusal.NotStarted(step.Id);
+        }
+
+        if (ObjectionTo(step, who) is { } objection)
+        {
+            return objection;
         }
 
         if (wish.RoomCelsius is < Rest.LeastRoom or > Rest.MostRoom)

@@ -57,6 +57,14 @@ public sealed class CoreTests
     }
 
     [Fact]
+    public void A_child_lays_no_foil_over_what_is_hot()
+    {
+        var story = Roasting().Given(new RunEvent.PersonJoined(TobiPhone, "Tobi", Role.Helper, Tobi));
+        story.When(TobiPhone, new RunCommand.SetFoil(Roast, true)).Refused(new Refusal.NotForChildren(Roast));
+        story.When(TobiPhone, new RunCommand.CoverRest(Roast, RestUnder.FoilAndCloths, 22)).Refused(new Refusal.NotForChildren(Roast));
+    }
+
+    [Fact]
     public void What_lies_over_a_resting_joint_and_how_warm_the_kitchen_is_say_how_long_it_stays_hot()
     {
         var story = Read(ByTheUk(), (20, 9), (40, 21), (60, 38), (80, 55));

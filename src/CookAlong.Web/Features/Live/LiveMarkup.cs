@@ -11,9 +11,9 @@ namespace CookAlong.Web.Features.Live;
 /// <summary>Which component shows what.</summary>
 static class LiveMarkup
 {
-    public static IResult Board(LiveView view) => OrWatch(view, new RazorComponentResult<BoardPage>(new { View = view }));
+    public static IResult Board(LiveView view) => IsChild(view) ? Me(view) : OrWatch(view, new RazorComponentResult<BoardPage>(new { View = view }));
 
-    public static IResult BoardPart(LiveView view) => OrWatchPart(view, new RazorComponentResult<BoardPart>(new { View = view }));
+    public static IResult BoardPart(LiveView view) => IsChild(view) ? MePart(view) : OrWatchPart(view, new RazorComponentResult<BoardPart>(new { View = view }));
 
     public static IResult Me(LiveView view) => OrWatch(view, new RazorComponentResult<MePage>(new { View = view }));
 
@@ -24,9 +24,12 @@ static class LiveMarkup
 
     static IResult OrWatchPart(LiveView view, IResult other) => view.Role == Role.Watcher ? new RazorComponentResult<WatchPart>(new { View = view }) : other;
 
-    public static IResult Wall(LiveView view) => new RazorComponentResult<WallPage>(new { View = view });
+    public static IResult Wall(LiveView view) => IsChild(view) ? Me(view) : new RazorComponentResult<WallPage>(new { View = view });
 
-    public static IResult WallPart(LiveView view) => new RazorComponentResult<WallPart>(new { View = view });
+    public static IResult WallPart(LiveView view) => IsChild(view) ? MePart(view) : new RazorComponentResult<WallPart>(new { View = view });
+
+    /// <summary>A child sees its own jobs, whichever address is typed in.</summary>
+    static bool IsChild(LiveView view) => view.MyPerson?.IsChild == true;
 
     public static IResult Device(LiveView view) => new RazorComponentResult<DevicePage>(new { View = view });
 

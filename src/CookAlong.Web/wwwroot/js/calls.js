@@ -8,7 +8,7 @@ import { now, stretched } from "./clock.js";
 
 const MERGED_WITHIN = 5_000;
 
-/** Older calls are shown on the board but no longer startle anybody who opens a page. */
+/** What was due longer ago when a page was opened is shown on its board and startles nobody, unless it is urgent. */
 const RINGS_FOR = 10 * 60_000;
 
 /** How long after it has come to everybody a call nobody has answered goes beyond the kitchen; the server does that. */
@@ -67,9 +67,13 @@ export function schedule({ concerns, joinsIn, sound, show, came }) {
   /** @type {Map<string, string>} call to its due time and reach when somebody wanted quiet here; it sounds again when it reaches further */
   const quieted = new Map();
   let shown = "";
+  /** @type {number | null} when the first schedule came, the server's ms */
+  let opened = null;
+
+  const isOld = (/** @type {Call} */ call) => call.priority !== "high" && opened !== null && opened - call.dueUtc >= RINGS_FOR;
 
   const due = (/** @type {number} */ at) =>
-    calls.filter((call) => call.dueUtc <= at && at - call.dueUtc < RINGS_FOR && !call.acknowledged && silenced.get(call.callId) !== call.dueUtc
+    calls.filter((call) => call.dueUtc <= at && !isOld(call) && !call.acknowledged && silenced.get(call.callId) !== call.dueUtc
       && (concerns(call) || (reach(call, at) > 0 && joinsIn(call))));
 
   const isQuiet = (/** @type {Call} */ call, /** @type {number} */ at) => quieted.get(call.callId) === `${call.dueUtc} ${reach(call, at)}`;
@@ -79,6 +83,7 @@ export function schedule({ concerns, joinsIn, sound, show, came }) {
   return {
     /** The whole schedule, as the server has it. */
     set(/** @type {Call[]} */ all) {
+      opened ??= now();
       calls = all;
       // What the server no longer waits for is answered there; should it come back, that answer was taken back and it rings anew.
       for (const id of new Set([...silenced.keys(), ...sounded.keys()])) {

@@ -9,6 +9,13 @@ const { HubConnectionBuilder, HttpTransportType, LogLevel } = /** @type {any} */
 
 const BEAT = 2_000;
 const SILENT_AFTER = 5_000;
+
+/** A network may swallow an opening socket without a word. */
+const OPENS_WITHIN = 5_000;
+
+/** @param {Promise<void>} opening */
+const inTime = (opening) => Promise.race([opening, new Promise((_, reject) => setTimeout(() => reject(new Error("The socket did not open in time.")), OPENS_WITHIN))]);
+
 const AGAIN_AFTER = [250, 500, 1_000, 2_000];
 
 /**
@@ -59,7 +66,7 @@ export function line({ run, enter = "Enter", handlers, entered, refused, heardAt
     const mine = ++opening;
     const connection = build();
     try {
-      await connection.start();
+      await inTime(connection.start());
       const sent = Date.now();
       const where = await connection.invoke(enter, run);
       if (mine !== opening || closed) {
@@ -79,7 +86,8 @@ export function line({ run, enter = "Enter", handlers, entered, refused, heardAt
       if (mine !== opening) return;
       // The hub answers a stranger with words; anything else means that nobody is there.
       if (String(failure).includes("HubException")) refused(String(failure));
-      if (connection !== current) await connection.stop();
+      // One that never opened never ends its stopping either.
+      if (connection !== current) connection.stop().catch(() => {});
       if (!current) later();
     }
   }

@@ -7,7 +7,7 @@ import { tick } from "./countdown.js";
 import { find, finds } from "./find.js";
 import { forgetKept, keepCalls, keepPage, keepPart, keptCalls, keptPart } from "./keep.js";
 import { line } from "./line.js";
-import { outbox, post } from "./outbox.js";
+import { outbox, post, tap as tapped } from "./outbox.js";
 import { beat, firstReading } from "./page.js";
 import { patcher } from "./patch.js";
 import { root } from "./root.js";
@@ -21,6 +21,12 @@ const clock = wallClock(/** @type {string} */ (live.dataset.zone));
 
 /** Boards change with time alone, so a new one is asked for now and then. */
 const BEATS_WITH_SOCKET = 4;
+
+/** A board that is behind what was told is asked for again, and after a while said to be old. */
+const BEHIND = { asksAgainAfter: 1_000, isSaidAfter: 5_000 };
+
+/** Whoever tapped so long ago may not look here any more when the answer comes. */
+const WAITED = 10_000;
 
 const sequence = () => Number(live.querySelector("#part")?.getAttribute("data-sequence") ?? 0);
 
@@ -47,8 +53,26 @@ finds(live);
 const patch = patcher(live, patched, (html) => keepPart(part, html));
 let left = false;
 
+/** The newest change that was told of. */
+let told = 0;
+/** Since when the board shown is older (this device's ms). @type {number | null} */
+let behindSince = null;
+let lookedAt = 0;
+
+function catchUp() {
+  const at = Date.now();
+  if (left || sequence() >= told) behindSince = null;
+  else {
+    behindSince ??= at;
+    if (at - lookedAt >= BEHIND.asksAgainAfter) look();
+  }
+}
+
+const oldSince = () => (behindSince !== null && Date.now() - behindSince > BEHIND.isSaidAfter ? behindSince : null);
+
 async function look() {
   if (left) return;
+  lookedAt = Date.now();
   const outcome = await patch.refresh();
   if (outcome === "out") leave(words.refusedByDoor);
   else if (outcome !== "away") hub.heard();
@@ -72,21 +96,26 @@ function setCalls(all) {
   calls.set(all);
 }
 
+/** @param {import("./outbox.js").Tap} tap */
+const requestOf = (tap) => ({ runId: run, commandId: tap.commandId, saw: tap.saw, command: tap.command });
+
+/** The way round when there is no socket. @param {import("./outbox.js").Tap} tap */
+const byHttp = (tap) => post(`${root}cook/${run}/taps`, requestOf(tap), words.refusedByDoor);
+
+/** @param {import("./outbox.js").Tap} tap @param {import("./outbox.js").Answer} answer */
+function answered(tap, answer) {
+  if (!answer.accepted) {
+    say(`${tap.label}: ${answer.reason}`, Date.now() - tap.at > WAITED);
+    if (tap.command.kind === "acknowledge") calls.speakAgain(String(tap.command.call));
+  }
+  look();
+}
+
 const taps = outbox({
   run,
   store: localStorage,
-  async send(tap) {
-    const request = { runId: run, commandId: tap.commandId, saw: tap.saw, command: tap.command };
-    // The way round when there is no socket.
-    return hub.send(request).catch(() => post(`${root}cook/${run}/taps`, request, words.refusedByDoor));
-  },
-  answered(tap, answer) {
-    if (!answer.accepted) {
-      say(`${tap.label}: ${answer.reason}`);
-      if (tap.command.kind === "acknowledge") calls.speakAgain(String(tap.command.call));
-    }
-    look();
-  },
+  send: (tap) => hub.send(requestOf(tap)).catch(() => byHttp(tap)),
+  answered,
   changed: (waiting) => showWaiting(live, waiting),
 });
 
@@ -95,6 +124,7 @@ const hub = line({
   heardAt: isKept ? here(drawn) : Date.now(),
   entered(where) {
     hub.say(state());
+    told = where.sequence;
     setCalls(where.calls);
     taps.flush();
     look();
@@ -102,6 +132,7 @@ const hub = line({
   refused: () => look(),
   handlers: {
     Changed(news) {
+      told = Math.max(told, news.sequence);
       setCalls(news.calls);
       look();
     },
@@ -126,6 +157,19 @@ function labelOf(button) {
   const card = button.closest(".dock") ? live.querySelector(".job") : button.closest("article");
   const headline = card?.querySelector("h2, h3")?.textContent;
   return headline ? `${label}: ${headline}` : label;
+}
+
+/** What edits the plan is not kept for later: by then the kitchen is another. */
+const OF_PLAN = new Set([
+  "acceptPlan", "takeBackPlan", "setPlanRule", "helperLeaves", "helperStays", "addDish", "dropDish", "bringBackDish",
+  "moveTable", "takeBackTable", "ovenStillHeats", "ovenOnTime", "putOut", "endRun",
+]);
+
+/** Once, now or not at all. @param {import("./outbox.js").Tap} tap */
+async function sendNow(tap) {
+  const answer = await byHttp(tap).catch(() => null);
+  if (answer) answered(tap, answer);
+  else say(words.planNeedsServer(tap.label), true);
 }
 
 /** Commands that somebody types the half of. */
@@ -159,6 +203,10 @@ document.addEventListener("click", (event) => {
   if (!fillIn(button, command)) return;
   if (command.kind === "acknowledge") calls.silence(command.call);
   if (command.kind === "startStep") calls.begun(command.step);
+  if (OF_PLAN.has(command.kind) && (!hub.isOpen() || hub.silentSince() !== null)) {
+    sendNow(tapped(command, sequence(), labelOf(button)));
+    return;
+  }
   taps.add(command, sequence(), labelOf(button));
   // What a reading comes to is looked at where it was typed.
   if (!button.closest(".core")) button.closest("details.more")?.removeAttribute("open");
@@ -174,7 +222,8 @@ setInterval(() => {
     lookedFor = next;
     look();
   }
-  const since = left ? null : hub.silentSince();
+  catchUp();
+  const since = left ? null : hub.silentSince() ?? oldSince();
   showCutOff(since === null ? null : clock.seconds(there(since)), hub.isRestarting() ? words.restarting : isAtTable ? words.cutOffAtTable : words.cutOff);
 }, 250);
 beat(hub, BEATS_WITH_SOCKET, look, taps.flush);

@@ -4,8 +4,11 @@
 import * as words from "./words.js";
 
 /** @typedef {{ kind: string } & Record<string, unknown>} Command */
-/** @typedef {{ commandId: string, saw: number, command: Command, label: string }} Tap */
+/** @typedef {{ commandId: string, saw: number, command: Command, label: string, at: number }} Tap at is when it was tapped, this device's ms */
 /** @typedef {{ accepted: boolean, sequence?: number, reason?: string }} Answer */
+
+/** A tap that hangs on its way holds up all that wait behind it; it is sent again under the same id. */
+const ANSWERS_WITHIN = 4_000;
 
 /** A random UUID; crypto.randomUUID is missing on pages without HTTPS. */
 export function newId() {
@@ -16,6 +19,9 @@ export function newId() {
   const hex = [...bytes].map((byte) => byte.toString(16).padStart(2, "0")).join("");
   return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-${hex.slice(12, 16)}-${hex.slice(16, 20)}-${hex.slice(20)}`;
 }
+
+/** @param {Command} command @param {number} saw @param {string} label @returns {Tap} */
+export const tap = (command, saw, label) => ({ commandId: newId(), saw, command, label, at: Date.now() });
 
 /** What a tap is about. @param {Command} command */
 const thing = (command) => command.step ?? command.call ?? command.line ?? command.dish ?? "the kitchen";
@@ -31,6 +37,7 @@ export async function post(address, request, refused) {
     headers: { "Content-Type": "application/json" },
     body: JSON.stringify(request),
     redirect: "manual",
+    signal: AbortSignal.timeout(ANSWERS_WITHIN),
   });
   if (response.ok) return response.json();
   if (response.type === "opaqueredirect" || [401, 403, 404].includes(response.status)) return { accepted: false, reason: refused };
@@ -65,9 +72,9 @@ export function outbox({ run, store, send, answered, changed }) {
 
     /** Puts a tap in; a second tap on the same thing while the first waits is the same tap, unless another about it came between. */
     add(/** @type {Command} */ command, /** @type {number} */ saw, /** @type {string} */ label) {
-      const last = waiting.filter((tap) => thing(tap.command) === thing(command)).at(-1);
+      const last = waiting.filter((one) => thing(one.command) === thing(command)).at(-1);
       if (last && JSON.stringify(last.command) === JSON.stringify(command)) return;
-      keep([...waiting, { commandId: newId(), saw, command, label }]);
+      keep([...waiting, tap(command, saw, label)]);
     },
 
     /** Sends what waits, one after the other, and stops at the first that the server does not answer. */
@@ -76,10 +83,10 @@ export function outbox({ run, store, send, answered, changed }) {
       sending = true;
       try {
         while (waiting.length > 0) {
-          const tap = waiting[0];
-          const answer = await send(tap);
-          keep(waiting.filter((one) => one.commandId !== tap.commandId));
-          answered(tap, answer);
+          const first = waiting[0];
+          const answer = await send(first);
+          keep(waiting.filter((one) => one.commandId !== first.commandId));
+          answered(first, answer);
         }
       } catch {
         // The server is away: the tap stays where it is, and whoever brings the server back calls again.

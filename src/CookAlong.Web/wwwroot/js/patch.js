@@ -6,6 +6,9 @@ import { sample } from "./clock.js";
 
 const SETTLES_IN = 400;
 
+/** Whoever waits longer for a board shows an old one. */
+const ANSWERS_WITHIN = 4_000;
+
 /** @typedef {"same" | "new" | "out" | "away"} Outcome */
 
 /**
@@ -38,6 +41,7 @@ export function patcher(live, patched, keep) {
       headers: tag ? { "If-None-Match": tag } : {},
       cache: "no-store",
       redirect: "manual",
+      signal: AbortSignal.timeout(ANSWERS_WITHIN),
     });
     if (response.status === 304) return "same";
     // A redirect leads to the door: this screen's session has ended.

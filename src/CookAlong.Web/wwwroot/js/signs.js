@@ -16,12 +16,21 @@ export function showCutOff(since, sentence = words.cutOff) {
   if (strip.textContent !== text) strip.textContent = text;
 }
 
-/** @param {string} sentence */
-export function say(sentence) {
+/** @param {string} sentence @param {boolean} stays until somebody touches it: who tapped may not be looking any more */
+export function say(sentence, stays = false) {
   const line = document.createElement("p");
   line.textContent = sentence;
   document.getElementById("said")?.append(line);
-  setTimeout(() => line.remove(), SAID_FOR);
+  if (!stays) {
+    setTimeout(() => line.remove(), SAID_FOR);
+    return;
+  }
+  const button = document.createElement("button");
+  button.type = "button";
+  button.textContent = words.understood;
+  line.className = "stays";
+  line.append(" ", button);
+  line.addEventListener("click", () => line.remove());
 }
 
 /**

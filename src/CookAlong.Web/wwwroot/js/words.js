@@ -40,6 +40,11 @@ export const copied = "The list is copied. Paste it wherever you like.";
 
 export const notCopied = "This browser does not let the page copy. Mark the list and copy it by hand.";
 
+/** The plan is the whole kitchen's: an edit that comes late would change what nobody expects. */
+export const planNeedsServer = (/** @type {string} */ label) => `${label}: the server does not answer, and the plan changes only there. This is not kept for later: look at the board when it is back, and tap again.`;
+
+export const understood = "Understood";
+
 export const waiting = (/** @type {string} */ label) => `Waiting to send: ${label}`;
 
 export const refusedByDoor = "This screen is not in this kitchen any more. Ask the host for the code and join again.";
