@@ -147,13 +147,15 @@ internal sealed class QuickSearch(Work work, int seed)
             all.Add(Genes.FromMoved(work, moved, moved.Ends, [.. moved.Late.Zip(moved.LateAtLeast, (most, least) => least + ((most - least) * part / Goes))]));
         }
 
-        foreach (var madeLast in new[] { false, true })
+        foreach (var genes in all)
         {
-            foreach (var genes in all.TakeWhile(_ => Found is null || !madeLast))
-            {
-                genes.MadeLast = madeLast;
-                IsFound(genes.Late, layouts: 0, isOver, better, genes);
-            }
+            IsFound(genes.Late, layouts: 0, isOver, better, genes);
+        }
+
+        foreach (var genes in Found is null ? all : [])
+        {
+            genes.MadeLast = true;
+            IsFound(genes.Late, layouts: 0, isOver, better, genes);
         }
 
         for (var one = 0; one < all.Count && Found is null && !isOver(); one += Goes / 2)
