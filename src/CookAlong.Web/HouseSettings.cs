@@ -24,7 +24,7 @@ public sealed partial record HouseSettings(string Data, string Urls, IReadOnlyLi
     public static IReadOnlyList<string> OwnPaths { get; } =
     [
         "_blazor", "_content", "_framework", "account", "api", "cook", "css", "dishes", "first-start", "fonts", "health", "hubs", "join", "js", "learned", "lib", "licences", "meals",
-        "new-host", "not-found", "passkeys", "probe", "secure", "server", "settings", "sign-in", "sign-out",
+        "new-host", "not-found", "ovens", "passkeys", "probe", "secure", "server", "settings", "sign-in", "sign-out",
     ];
 
     /// <summary>The path that every address of this server begins with, such as "/kitchen"; "" = none.</summary>

@@ -2,6 +2,7 @@ using System.Net;
 using CookAlong.Web;
 using CookAlong.Web.Cli;
 using CookAlong.Web.Data;
+using CookAlong.Web.Data.Archive;
 using CookAlong.Web.Data.Backups;
 using CookAlong.Web.Features.Api;
 using CookAlong.Web.Features.Debrief;
@@ -47,7 +48,7 @@ public partial class Program
         services.AddHousehold();
         services.AddHomeHttps(settings);
         services.AddLive();
-        services.AddSingleton<DemoMeals>();
+        services.AddSingleton<DemoMeals>().AddSingleton<HouseholdArchive>().AddSingleton<EarlierMeals>();
         services.AddDishes();
         services.AddPages();
         services.AddMeals();

@@ -1,6 +1,8 @@
 using System.Net;
 using System.Text.RegularExpressions;
 using CookAlong.Web.Data;
+using CookAlong.Web.Data.Archive;
+using CookAlong.Web.Features.Meals;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;
@@ -37,6 +39,9 @@ public sealed partial class AppFactory : WebApplicationFactory<Program>
 
     /// <summary>Options of the server by their names without dashes; set before the first client is made.</summary>
     public Dictionary<string, string> Settings { get; } = [];
+
+    /// <summary>Give the new household the invented meals it cooked before; set before the first client is made.</summary>
+    public bool HasEarlierMeals { get; set; }
 
     /// <summary>Replaces services for a test; set before the first client is made.</summary>
     public Action<IServiceCollection>? Replace { get; set; }
@@ -91,6 +96,11 @@ public sealed partial class AppFactory : WebApplicationFactory<Program>
         builder.ConfigureTestServices(services =>
         {
             services.AddSingleton<TimeProvider>(Clock);
+            if (!HasEarlierMeals)
+            {
+                services.AddSingleton(all => new EarlierMeals(all.GetRequiredService<HouseholdArchive>(), all.GetRequiredService<IDbContextFactory<CookAlongDb>>()) { Folder = "" });
+            }
+
             Replace?.Invoke(services);
         });
     }

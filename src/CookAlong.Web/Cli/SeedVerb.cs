@@ -1,5 +1,6 @@
 using System.CommandLine;
 using CookAlong.Web.Data;
+using CookAlong.Web.Data.Archive;
 using CookAlong.Web.Features.Dishes;
 using CookAlong.Web.Features.Meals;
 
@@ -25,6 +26,8 @@ static class SeedVerb
                 .AddSingleton(TimeProvider.System)
                 .AddHouseholdData(settings)
                 .AddSingleton<DemoMeals>()
+                .AddSingleton<HouseholdArchive>()
+                .AddSingleton<EarlierMeals>()
                 .AddDishes()
                 .BuildServiceProvider();
             try
@@ -37,7 +40,7 @@ static class SeedVerb
                 return ExitCode.Failed;
             }
 
-            var names = await services.GetRequiredService<DemoMeals>().AddAsync(stop);
+            IReadOnlyList<string> names = [.. await services.GetRequiredService<DemoMeals>().AddAsync(stop), .. await services.GetRequiredService<EarlierMeals>().AddAsync(stop)];
             var dishes = await services.GetRequiredService<DemoDishes>().AddAsync(stop);
             var (exit, words) = Outcome(names, dishes.Count);
             await output.Output.WriteLineAsync(words);

@@ -76,6 +76,7 @@ public sealed class FrozenSchemas
         ("RunEvents", "Document", _) => Start["document"]!.ToJsonString(),
         ("Meals", "Document", _) => Start["document"]!["meal"]!.ToJsonString(),
         ("DishVersions", "Document", _) => LeekTart.Json,
+        ("OvenTrials", "Document", _) => "[]",
         (_, "Document", _) => "{}",
         // Moves of single aisles were given up when their whole order came; a tap on a list was not.
         ("ShoppingTaps", "IsOfHousehold", _) => 0,

@@ -23,6 +23,10 @@ public sealed class LivedInHousehold : IAsyncLifetime
         var (meal, run) = (LiveKitchen.MealRow, Kitchen.Run);
         db.AddRange(
             new AgainRow { Meal = meal, Run = run },
+            new AgainTickRow { Meal = meal, Item = "Begin sooner" },
+            new OvenTrialRow { Id = run, Oven = "Oven", Dial = 180, Began = 1, Ended = 5, Document = "[[2,20.5],[3,40]]" },
+            new OvenFigureRow { Oven = "oven", HeatUpPerMinute = 10.5, CoolDownPerMinute = null, ReadsHighBy = -5, AcceptedAt = 1 },
+            new DebriefPhotoRow { Id = run, Run = run, Dish = "goose", Kind = "image/png", Image = Pixel.Png, AddedAt = 1 },
             new LeftoverRow { Meal = meal, Dish = "goose", Portions = 2 },
             new ShoppingTapRow { Meal = meal, Sequence = 1, Command = run, By = run, At = 1, Document = """{"kind":"tick"}""" },
             new DebriefNoteRow { Run = run, Dish = "", Verdict = "more", Note = "Sooner to the table — next time", ChangedAt = 1 },

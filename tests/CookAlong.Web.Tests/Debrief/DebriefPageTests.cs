@@ -1,7 +1,7 @@
 using System.Net;
 using System.Text.Json;
 using CookAlong.Web.Data;
-using CookAlong.Web.Features.Debrief;
+using CookAlong.Web.Features.Debrief.Again;
 using CookAlong.Web.Features.Meals;
 using CookAlong.Web.Tests.Live;
 using Microsoft.EntityFrameworkCore;
@@ -150,8 +150,9 @@ public sealed class DebriefPageTests
         var again = Guid.Parse(answer.Headers.Location!.OriginalString.Split('/')[^1]);
         var meal = (await lunch.Kitchen.House.Get<MealBook>().OpenAsync(again, TestContext.Current.CancellationToken))!.Meal;
         Assert.Equal("2027-12-19 15:00Z", $"{meal.LastTableTime}");
-        var said = await lunch.Kitchen.House.Get<Debriefs>().SaidLastTimeAsync(again, meal.Dishes, TestContext.Current.CancellationToken);
-        Assert.Equal([(null, "", "begin earlier"), ("beans", "more", "")], said);
+        var said = await lunch.Kitchen.House.Get<LastTimes>().OfAsync(again, meal, TestContext.Current.CancellationToken);
+        Assert.Equal("beans", Assert.Single(said.Dishes, dish => dish.Verdict == "more").Dish);
+        Assert.Equal(["begin earlier", "Make more of beans"], said.Differently.Select(one => one.Item));
         using var back = await host.GetAsync($"/meals/{again}/debrief");
         Assert.Equal(lunch.Address, back.Headers.Location?.OriginalString);
         await lunch.Kitchen.House.Get<MealBook>().DeleteAsync(again, TestContext.Current.CancellationToken);

@@ -39,6 +39,7 @@ public sealed class AccessMatrixTests
         kitchen  GET /cook/{run:guid}/debrief
         kitchen  GET /cook/{run:guid}/debrief.csv
         kitchen  GET /cook/{run:guid}/debrief.json
+        kitchen  GET /cook/{run:guid}/debrief/photos/{photo:guid}
         kitchen  GET /cook/{run:guid}/device
         kitchen  GET /cook/{run:guid}/log
         kitchen  GET /cook/{run:guid}/log-part
@@ -76,6 +77,8 @@ public sealed class AccessMatrixTests
         host     POST /cook/{run:guid}/again
         host     POST /cook/{run:guid}/debrief/learn
         host     POST /cook/{run:guid}/debrief/notes
+        host     POST /cook/{run:guid}/debrief/photos
+        host     POST /cook/{run:guid}/debrief/photos/{photo:guid}/delete
         host     GET /cook/{run:guid}/invite
         host     GET /cook/{run:guid}/leftovers
         host     GET /cook/{run:guid}/more
@@ -103,7 +106,14 @@ public sealed class AccessMatrixTests
         host     GET /meals/{meal:guid}/plan/file
         host     GET /meals/{meal:guid}/plan/paper
         host     POST /meals/{meal:guid}/rehearsals
+        host     GET /meals/{meal:guid}/reminders.ics
         host     POST /meals/{meal:guid}/runs
+        host     GET /ovens/
+        host     POST /ovens/trials
+        host     GET /ovens/trials/{trial:guid}
+        host     POST /ovens/trials/{trial:guid}
+        host     POST /ovens/trials/{trial:guid}/delete
+        host     POST /ovens/use
         host     GET /server
         host     GET,POST /settings
         token    GET /api/v1/meals/
@@ -165,7 +175,7 @@ public sealed class AccessMatrixTests
                 async Task LookAsync(string who, Browser browser, Guid run, bool mayOpen)
                 {
                     var path = pattern.Replace("{run:guid}", run.ToString()).Replace("{meal:guid}", LiveKitchen.MealRow.ToString()).Replace("{MealId:guid}", LiveKitchen.MealRow.ToString())
-                        .Replace("{DishId:guid}", Other.ToString()).Replace("{step}", "roast").Replace("{token}", "none");
+                        .Replace("{DishId:guid}", Other.ToString()).Replace("{photo:guid}", Other.ToString()).Replace("{trial:guid}", Other.ToString()).Replace("{step}", "roast").Replace("{token}", "none");
                     using var request = new HttpRequestMessage(new HttpMethod(method), path) { Content = method != "POST" ? null : TakesJson(pattern) ? JsonContent.Create(new { }) : new FormUrlEncodedContent([]) };
                     request.Headers.Add("Accept", "text/html");
                     using var answer = await browser.Client.SendAsync(request, TestContext.Current.CancellationToken);

@@ -3,6 +3,7 @@ using CookAlong.Domain;
 using CookAlong.Domain.Runs;
 using CookAlong.Intake;
 using CookAlong.Intake.MealFiles;
+using CookAlong.Intake.Photos;
 
 namespace CookAlong.Web.Data.Archive;
 
@@ -22,6 +23,11 @@ static class ArchiveChecks
         .. rows.ShoppingTaps.SelectMany(row => Errors(ArchiveLayout.Table("shoppingtaps"), () => NotJson(row.Document))),
         .. rows.LearnedTimes.Where(row => !(row.Least > 0 && row.Least <= row.Likely && row.Likely <= row.Most))
             .Select(row => new BadEntry(ArchiveLayout.Table("learnedtimes"), $"\"{row.Text}\" of {row.DishName}: least, likely and most are not in order.")),
+        .. rows.OvenTrials.SelectMany(row => Errors(ArchiveLayout.Table("oventrials"), () => NotReadings(row))),
+        .. rows.OvenFigures.Where(row => row.HeatUpPerMinute <= 0 || row.CoolDownPerMinute <= 0)
+            .Select(row => new BadEntry(ArchiveLayout.Table("ovenfigures"), $"{row.Oven}: what it heats and cools a minute is more than nothing.")),
+        .. rows.DebriefPhotos.Where(row => Photo.Of(row.Image) is not { } photo || photo.Kind != row.Kind)
+            .Select(row => new BadEntry(ArchiveLayout.Photo(row.Id), "It is not the picture that the table says.")),
         .. rows.Settings.Where(row => row.Id != SettingsRow.TheOnly).Select(_ => new BadEntry(ArchiveLayout.Table("settings"), $"Its one row has the id {SettingsRow.TheOnly}.")),
         .. rows.RunEvents.Select(row => row.Run).Distinct().Except(rows.Runs.Select(run => run.Id)).Select(run => new BadEntry(ArchiveLayout.Run(run), "No run of this id is in the table of runs.")),
         .. rows.Dishes.ExceptBy(rows.DishVersions.Select(version => (version.Dish, version.Number)), row => (row.Id, row.Number))
@@ -41,6 +47,10 @@ static class ArchiveChecks
         .. Twice("debriefnotes", rows.DebriefNotes.Select(row => (row.Run, row.Dish))),
         .. Twice("forgottenruns", rows.ForgottenRuns.Select(row => row.Run)),
         .. Twice("learnedtimes", rows.LearnedTimes.Select(row => (row.Dish, row.Text))),
+        .. Twice("againticks", rows.AgainTicks.Select(row => (row.Meal, row.Item))),
+        .. Twice("oventrials", rows.OvenTrials.Select(row => row.Id)),
+        .. Twice("ovenfigures", rows.OvenFigures.Select(row => row.Oven)),
+        .. Twice("debriefphotos", rows.DebriefPhotos.Select(row => row.Id)),
         .. Twice("settings", rows.Settings.Select(row => row.Id)),
     ];
 
@@ -60,6 +70,12 @@ static class ArchiveChecks
     static IEnumerable<FileError> NotJson(string document)
     {
         JsonDocument.Parse(document).Dispose();
+        return [];
+    }
+
+    static IEnumerable<FileError> NotReadings(OvenTrialRow row)
+    {
+        _ = row.Trial();
         return [];
     }
 

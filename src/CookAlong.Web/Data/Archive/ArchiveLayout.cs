@@ -30,10 +30,13 @@ static partial class ArchiveLayout
 
     public static string Run(Guid id) => $"runs/{id}.json";
 
+    /// <summary>Base64: an archive is text throughout.</summary>
+    public static string Photo(Guid id) => $"photos/{id}.txt";
+
     /// <summary>False for every name that no export writes: a path that climbs out, a folder, another program's file.</summary>
     public static bool IsOurs(string name) => Names().IsMatch(name);
 
-    [GeneratedRegex(@"\A(manifest\.json|tables/[a-z]+\.json|(meals|plans|runs)/[0-9a-f-]{36}\.json|dishes/[0-9a-f-]{36}/[1-9][0-9]{0,8}\.json)\z")]
+    [GeneratedRegex(@"\A(manifest\.json|tables/[a-z]+\.json|(meals|plans|runs)/[0-9a-f-]{36}\.json|photos/[0-9a-f-]{36}\.txt|dishes/[0-9a-f-]{36}/[1-9][0-9]{0,8}\.json)\z")]
     private static partial Regex Names();
 }
 

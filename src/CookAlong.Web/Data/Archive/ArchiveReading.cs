@@ -30,6 +30,10 @@ sealed class ArchiveReading(Dictionary<string, string> entries, List<BadEntry> b
             DebriefNotes = Table<DebriefNoteRow>("debriefnotes"),
             ForgottenRuns = Table<ForgottenRunRow>("forgottenruns"),
             LearnedTimes = Table<LearnedTimeRow>("learnedtimes"),
+            AgainTicks = LaterTable<AgainTickRow>("againticks"),
+            OvenTrials = LaterTable<OvenTrialRow>("oventrials"),
+            OvenFigures = LaterTable<OvenFigureRow>("ovenfigures"),
+            DebriefPhotos = LaterTable<DebriefPhotoRow>("debriefphotos", row => ArchiveLayout.Photo(Id(row, "id"))),
             Settings = Table<SettingsRow>("settings"),
             RunEvents = [.. entries.Keys.Where(name => name.StartsWith("runs/", StringComparison.Ordinal)).SelectMany(Events)],
         };
@@ -55,6 +59,9 @@ sealed class ArchiveReading(Dictionary<string, string> entries, List<BadEntry> b
             row[Document] = entries.TryGetValue(documentOf(row), out var text) ? text : throw new InvalidDataException($"its entry {documentOf(row)} is missing");
         }
     });
+
+    /// <summary>One that the first archives of this format do not have.</summary>
+    List<T> LaterTable<T>(string name, Func<JsonObject, string>? documentOf = null) => entries.ContainsKey(ArchiveLayout.Table(name)) ? Table<T>(name, documentOf) : [];
 
     List<RunEventRow> Events(string entry) => Rows<RunEventRow>(entry, row => row[Document] = row[Document]!.ToJsonString());
 

@@ -26,6 +26,10 @@ static class ArchiveWriting
         await AddTableAsync("debriefnotes", rows.DebriefNotes);
         await AddTableAsync("forgottenruns", rows.ForgottenRuns);
         await AddTableAsync("learnedtimes", rows.LearnedTimes);
+        await AddTableAsync("againticks", rows.AgainTicks);
+        await AddTableAsync("oventrials", rows.OvenTrials);
+        await AddTableAsync("ovenfigures", rows.OvenFigures);
+        await AddTableAsync("debriefphotos", rows.DebriefPhotos, row => (ArchiveLayout.Photo(row.Id), Convert.ToBase64String(row.Image)));
         await AddTableAsync("settings", rows.Settings);
         foreach (var log in rows.RunEvents.GroupBy(row => row.Run))
         {

@@ -3,7 +3,7 @@ using Microsoft.EntityFrameworkCore;
 namespace CookAlong.Web.Data.Archive;
 
 /// <summary>Everything a household has, out into one file and in from one.</summary>
-sealed class HouseholdArchive(IDbContextFactory<CookAlongDb> databases, TimeProvider time)
+public sealed class HouseholdArchive(IDbContextFactory<CookAlongDb> databases, TimeProvider time)
 {
     /// <returns>How many runs were left out because they go on.</returns>
     public async Task<int> ExportAsync(Stream to, CancellationToken stop)
@@ -17,7 +17,14 @@ sealed class HouseholdArchive(IDbContextFactory<CookAlongDb> databases, TimeProv
     public async Task<Imported> ImportAsync(Stream from, CancellationToken stop)
     {
         List<BadEntry> bad = [];
-        if (await ArchiveEntries.ReadAsync(from, bad, stop) is not { } entries || new ArchiveReading(entries, bad).Read() is not { } rows)
+        return await ArchiveEntries.ReadAsync(from, bad, stop) is { } entries ? await ImportAsync(entries, stop) : new Imported(0, 0, 0, bad);
+    }
+
+    /// <summary>The same from an archive's entries by name, already unpacked.</summary>
+    public async Task<Imported> ImportAsync(Dictionary<string, string> entries, CancellationToken stop)
+    {
+        List<BadEntry> bad = [];
+        if (new ArchiveReading(entries, bad).Read() is not { } rows)
         {
             return new Imported(0, 0, 0, bad);
         }
@@ -42,6 +49,10 @@ sealed class HouseholdArchive(IDbContextFactory<CookAlongDb> databases, TimeProv
         db.AddRange(rows.DebriefNotes.Where(row => runs.Contains(row.Run)));
         db.AddRange(rows.ForgottenRuns.Where(row => runs.Contains(row.Run)));
         db.AddRange(rows.LearnedTimes.Where(row => !there.LearnedTimes.Contains((row.Dish, row.Text))));
+        db.AddRange(rows.AgainTicks.Where(row => meals.Contains(row.Meal)));
+        db.AddRange(rows.OvenTrials.Where(row => !there.OvenTrials.Contains(row.Id)));
+        db.AddRange(rows.OvenFigures.Where(row => !there.OvenFigures.Contains(row.Oven)));
+        db.AddRange(rows.DebriefPhotos.Where(row => runs.Contains(row.Run)));
         db.AddRange(there.HasSettings ? [] : rows.Settings);
         await db.SaveChangesAsync(stop);
         await transaction.CommitAsync(stop);
@@ -59,6 +70,8 @@ sealed record HouseholdKeys(
     IReadOnlySet<Guid> Dishes,
     IReadOnlySet<Guid> Runs,
     IReadOnlySet<(string Dish, string Text)> LearnedTimes,
+    IReadOnlySet<Guid> OvenTrials,
+    IReadOnlySet<string> OvenFigures,
     bool HasSettings)
 {
     public static async Task<HouseholdKeys> OfAsync(CookAlongDb db, CancellationToken stop) => new(
@@ -67,5 +80,7 @@ sealed record HouseholdKeys(
         await db.Dishes.Select(row => row.Id).ToHashSetAsync(stop),
         await db.Set<RunRow>().Select(row => row.Id).ToHashSetAsync(stop),
         (await db.Set<LearnedTimeRow>().Select(row => new { row.Dish, row.Text }).ToListAsync(stop)).Select(row => (row.Dish, row.Text)).ToHashSet(),
+        await db.Set<OvenTrialRow>().Select(row => row.Id).ToHashSetAsync(stop),
+        await db.Set<OvenFigureRow>().Select(row => row.Oven).ToHashSetAsync(stop),
         await db.Set<SettingsRow>().AnyAsync(stop));
 }

@@ -35,6 +35,14 @@ sealed class HouseholdRows
 
     public required IReadOnlyList<LearnedTimeRow> LearnedTimes { get; init; }
 
+    public IReadOnlyList<AgainTickRow> AgainTicks { get; init; } = [];
+
+    public IReadOnlyList<OvenTrialRow> OvenTrials { get; init; } = [];
+
+    public IReadOnlyList<OvenFigureRow> OvenFigures { get; init; } = [];
+
+    public IReadOnlyList<DebriefPhotoRow> DebriefPhotos { get; init; } = [];
+
     public required IReadOnlyList<SettingsRow> Settings { get; init; }
 
     /// <summary>As they stand at one moment.</summary>
@@ -57,6 +65,10 @@ sealed class HouseholdRows
             DebriefNotes = await All(db.Set<DebriefNoteRow>().Where(row => ended.Any(run => run.Id == row.Run))),
             ForgottenRuns = await All(db.Set<ForgottenRunRow>().Where(row => ended.Any(run => run.Id == row.Run))),
             LearnedTimes = await All(db.Set<LearnedTimeRow>()),
+            AgainTicks = await All(db.Set<AgainTickRow>()),
+            OvenTrials = await All(db.Set<OvenTrialRow>()),
+            OvenFigures = await All(db.Set<OvenFigureRow>()),
+            DebriefPhotos = await All(db.Set<DebriefPhotoRow>().Where(row => ended.Any(run => run.Id == row.Run))),
             Settings = await All(db.Set<SettingsRow>()),
         };
 

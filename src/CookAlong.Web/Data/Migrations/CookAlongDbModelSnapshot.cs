@@ -30,6 +30,19 @@ namespace CookAlong.Web.Data.Migrations
                     b.ToTable("Again", (string)null);
                 });
 
+            modelBuilder.Entity("CookAlong.Web.Data.AgainTickRow", b =>
+                {
+                    b.Property<Guid>("Meal")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Item")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Meal", "Item");
+
+                    b.ToTable("AgainTicks", (string)null);
+                });
+
             modelBuilder.Entity("CookAlong.Web.Data.ApiTokenRow", b =>
                 {
                     b.Property<Guid>("Id")
@@ -140,6 +153,38 @@ namespace CookAlong.Web.Data.Migrations
                     b.HasKey("Run", "Dish");
 
                     b.ToTable("DebriefNotes", (string)null);
+                });
+
+            modelBuilder.Entity("CookAlong.Web.Data.DebriefPhotoRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("AddedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Dish")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<byte[]>("Image")
+                        .IsRequired()
+                        .HasColumnType("BLOB")
+                        .HasJsonPropertyName("document");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Run")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Run");
+
+                    b.ToTable("DebriefPhotos", (string)null);
                 });
 
             modelBuilder.Entity("CookAlong.Web.Data.DeliveryRow", b =>
@@ -423,6 +468,62 @@ namespace CookAlong.Web.Data.Migrations
                     b.HasKey("Id");
 
                     b.ToTable("Meals");
+                });
+
+            modelBuilder.Entity("CookAlong.Web.Data.OvenFigureRow", b =>
+                {
+                    b.Property<string>("Oven")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("AcceptedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<double?>("CoolDownPerMinute")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("HeatUpPerMinute")
+                        .HasColumnType("REAL");
+
+                    b.Property<int?>("ReadsHighBy")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Oven");
+
+                    b.ToTable("OvenFigures", (string)null);
+                });
+
+            modelBuilder.Entity("CookAlong.Web.Data.OvenTrialRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Began")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Dial")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Document")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long?>("DoorShut")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long?>("Ended")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long?>("Off")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Oven")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("OvenTrials", (string)null);
                 });
 
             modelBuilder.Entity("CookAlong.Web.Data.PasskeyChallengeRow", b =>
@@ -731,6 +832,15 @@ namespace CookAlong.Web.Data.Migrations
                     b.HasOne("CookAlong.Web.Data.MealRow", null)
                         .WithOne()
                         .HasForeignKey("CookAlong.Web.Data.AgainRow", "Meal")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("CookAlong.Web.Data.AgainTickRow", b =>
+                {
+                    b.HasOne("CookAlong.Web.Data.MealRow", null)
+                        .WithMany()
+                        .HasForeignKey("Meal")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

@@ -403,3 +403,46 @@ VALUES ('20261128140037_ApiTokens', '10.0.15');
 
 COMMIT;
 
+BEGIN TRANSACTION;
+CREATE TABLE "AgainTicks" (
+    "Meal" TEXT NOT NULL,
+    "Item" TEXT NOT NULL,
+    CONSTRAINT "PK_AgainTicks" PRIMARY KEY ("Meal", "Item"),
+    CONSTRAINT "FK_AgainTicks_Meals_Meal" FOREIGN KEY ("Meal") REFERENCES "Meals" ("Id") ON DELETE CASCADE
+);
+
+CREATE TABLE "DebriefPhotos" (
+    "Id" TEXT NOT NULL CONSTRAINT "PK_DebriefPhotos" PRIMARY KEY,
+    "Run" TEXT NOT NULL,
+    "Dish" TEXT NOT NULL,
+    "Kind" TEXT NOT NULL,
+    "Image" BLOB NOT NULL,
+    "AddedAt" INTEGER NOT NULL
+);
+
+CREATE TABLE "OvenFigures" (
+    "Oven" TEXT NOT NULL CONSTRAINT "PK_OvenFigures" PRIMARY KEY,
+    "HeatUpPerMinute" REAL NULL,
+    "CoolDownPerMinute" REAL NULL,
+    "ReadsHighBy" INTEGER NULL,
+    "AcceptedAt" INTEGER NOT NULL
+);
+
+CREATE TABLE "OvenTrials" (
+    "Id" TEXT NOT NULL CONSTRAINT "PK_OvenTrials" PRIMARY KEY,
+    "Oven" TEXT NOT NULL,
+    "Dial" INTEGER NOT NULL,
+    "Began" INTEGER NOT NULL,
+    "DoorShut" INTEGER NULL,
+    "Off" INTEGER NULL,
+    "Ended" INTEGER NULL,
+    "Document" TEXT NOT NULL
+);
+
+CREATE INDEX "IX_DebriefPhotos_Run" ON "DebriefPhotos" ("Run");
+
+INSERT INTO "__EFMigrationsHistory" ("MigrationId", "ProductVersion")
+VALUES ('20261128143125_OvensAndPictures', '10.0.15');
+
+COMMIT;
+

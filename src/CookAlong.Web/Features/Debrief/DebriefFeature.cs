@@ -1,8 +1,14 @@
 using System.Globalization;
+using CookAlong.Domain.Debrief;
+using CookAlong.Domain.Planning;
 using CookAlong.Domain.Runs;
+using CookAlong.Web.Features.Debrief.Again;
+using CookAlong.Web.Features.Debrief.Ovens;
+using CookAlong.Web.Features.Debrief.Pictures;
 using CookAlong.Web.Features.Household;
 using CookAlong.Web.Features.Live;
 using CookAlong.Web.Features.Meals;
+using CookAlong.Web.Features.Plans;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace CookAlong.Web.Features.Debrief;
@@ -15,7 +21,7 @@ public static class DebriefFeature
 
     const int LongestNote = 2_000;
 
-    public static IServiceCollection AddDebrief(this IServiceCollection services) => services.AddSingleton<Debriefs>().AddSingleton<LearnedTimes>();
+    public static IServiceCollection AddDebrief(this IServiceCollection services) => services.AddSingleton<Debriefs>().AddSingleton<LearnedTimes>().AddSingleton<LearnedOvens>().AddSingleton<DebriefPhotos>().AddSingleton<LastTimes>();
 
     public static void MapDebrief(this WebApplication app)
     {
@@ -28,12 +34,30 @@ public static class DebriefFeature
             AnswerAsync(http, run, views, debriefs, view => Results.File(DebriefExport.Csv(view), "text/csv; charset=utf-8", $"debrief-{run}.csv")));
         run.MapPost("/debrief/notes", NoteAsync).RequireAuthorization(HouseholdFeature.HostPolicy);
         run.MapPost("/debrief/learn", LearnAsync).RequireAuthorization(HouseholdFeature.HostPolicy);
+        run.MapPictures();
         run.MapPost("/again", AgainAsync).RequireAuthorization(HouseholdFeature.HostPolicy);
 
         app.MapGet("/meals/{meal:guid}/debrief", async (Guid meal, Debriefs debriefs, CancellationToken stop) =>
             await debriefs.LastOfAsync(meal, stop) is { } last ? Results.Redirect($"/cook/{last}/debrief") : new RazorComponentResult<NotCookedPage>(new { Meal = meal }))
             .RequireAuthorization(HouseholdFeature.HostPolicy);
+        app.MapGet("/meals/{meal:guid}/reminders.ics", RemindersAsync).RequireAuthorization(HouseholdFeature.HostPolicy);
         app.MapLearned();
+        app.MapOvens();
+    }
+
+    /// <param name="problem">Why something was not done.</param>
+    internal static IResult Page(DebriefView view, string problem, int status) => new RazorComponentResult<DebriefPage>(new { View = view, Problem = problem }) { StatusCode = status };
+
+    static async Task<IResult> RemindersAsync(Guid meal, MealBook book, PlanningDesk desk, TimeProvider clock, CancellationToken stop)
+    {
+        if (await book.OpenAsync(meal, stop) is not { } kept)
+        {
+            return Results.NotFound();
+        }
+
+        var plan = await desk.LatestAsync(kept.Row, kept.Meal, stop) is { IsCurrent: true, Plan: { Status: not PlanStatus.None } current } ? current : null;
+        var text = ReminderCalendar.Write(kept.Meal, Reminder.Of(kept.Meal, plan), $"{meal}", clock.GetUtcNow());
+        return Results.File(System.Text.Encoding.UTF8.GetBytes(text), "text/calendar; charset=utf-8", $"{FileNames.Of($"{kept.Row.Name} reminders")}.ics");
     }
 
     static async Task<IResult> AnswerAsync(HttpContext http, Guid run, LiveViews views, Debriefs debriefs, Func<DebriefView, IResult> answer)
@@ -106,7 +130,7 @@ public static class DebriefFeature
         if (!DateOnly.TryParseExact(form["day"], "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day)
             || await book.AgainAsync(meal, day, http.RequestAborted) is not MealEdit.Kept(var again))
         {
-            return new RazorComponentResult<DebriefPage>(new { View = view, Problem = DebriefWords.NotThatDay }) { StatusCode = StatusCodes.Status400BadRequest };
+            return Page(view, DebriefWords.NotThatDay, StatusCodes.Status400BadRequest);
         }
 
         await debriefs.NoteAgainAsync(again.Row.Id, run, http.RequestAborted);

@@ -3,7 +3,9 @@ using CookAlong.Domain.Debrief;
 using CookAlong.Domain.Debrief.Learning;
 using CookAlong.Domain.Meals;
 using CookAlong.Web.Data;
+using CookAlong.Web.Features.Debrief.Pictures;
 using CookAlong.Web.Features.Live;
+using CookAlong.Web.Features.Meals;
 
 namespace CookAlong.Web.Features.Debrief;
 
@@ -22,6 +24,12 @@ public sealed record DebriefView(
     ImmutableArray<Pace> Kinds,
     ImmutableArray<Pace> People)
 {
+    /// <summary>The earliest first.</summary>
+    public ImmutableArray<DishPhoto> Photos { get; init; } = [];
+
+    /// <summary>It came with the demo.</summary>
+    public bool IsInvented => EarlierMeals.Invented.ContainsKey(Live.Run.Value);
+
     public bool IsRehearsal => Live.Rate is not null;
 
     public bool MayWrite => Live.IsHost && !IsRehearsal;

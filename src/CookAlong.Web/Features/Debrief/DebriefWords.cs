@@ -17,6 +17,12 @@ public sealed class DebriefWords(Meal meal)
 {
     public const string Rehearsed = "This was a rehearsal: its people and its slips were made up, and nothing is learned from it.";
 
+    public static readonly string NoPicture = $"That is no JPEG, PNG or WebP picture of {CookAlong.Intake.Photos.Photo.LargestFile >> 20} MB at the most. Nothing was kept.";
+
+    public static readonly string EnoughPictures = $"A dish has {Pictures.DebriefPhotos.MostOfDish} pictures at the most. Delete one first.";
+
+    public const string Invented = "Nobody cooked this: it is an invented meal that came with the demo, so that there is something to look back on.";
+
     public const string Fresh = "Somebody should carry less next time: the plan can share work otherwise, or another pair of hands can come.";
 
     public const string Fair = "Nobody carried much more than their part.";

@@ -4,13 +4,14 @@ using CookAlong.Domain.Debrief.Learning;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Data;
+using CookAlong.Web.Features.Debrief.Pictures;
 using CookAlong.Web.Features.Live;
 using Microsoft.EntityFrameworkCore;
 
 namespace CookAlong.Web.Features.Debrief;
 
 /// <summary>Runs looked at afterwards, and what the household says of them.</summary>
-public sealed class Debriefs(IDbContextFactory<CookAlongDb> databases, EventLog log, LearnedTimes times, TimeProvider clock)
+public sealed class Debriefs(IDbContextFactory<CookAlongDb> databases, EventLog log, LearnedTimes times, DebriefPhotos photos, TimeProvider clock)
 {
     /// <summary>Seen less often, a person's or a kind's pace is not spoken of.</summary>
     const int LeastTimings = 3, LeastMealsOfPerson = 2, LeastTimingsOfPerson = 8;
@@ -55,7 +56,10 @@ public sealed class Debriefs(IDbContextFactory<CookAlongDb> databases, EventLog 
                     .OrderByDescending(lesson => Math.Abs(Math.Log(lesson.Learned.Factor))),
             ],
             [.. pace.Kinds.Where(kind => kind.Timings >= LeastTimings && IsWorthSaying(kind))],
-            [.. pace.People.Where(person => person is { Timings: >= LeastTimingsOfPerson, Meals: >= LeastMealsOfPerson } && IsWorthSaying(person))]);
+            [.. pace.People.Where(person => person is { Timings: >= LeastTimingsOfPerson, Meals: >= LeastMealsOfPerson } && IsWorthSaying(person))])
+        {
+            Photos = await photos.OfAsync(row.Id, stop),
+        };
     }
 
     /// <summary>The last time a meal, or the one it is again, was really cooked to its end; null = never.</summary>
@@ -64,20 +68,6 @@ public sealed class Debriefs(IDbContextFactory<CookAlongDb> databases, EventLog 
         await using var db = await databases.CreateDbContextAsync(stop);
         return await db.Set<RunRow>().Where(run => run.Meal == meal && run.Rate == null && run.Ended != null).OrderByDescending(run => run.Began).Select(run => (Guid?)run.Id).FirstOrDefaultAsync(stop)
             ?? await db.Set<AgainRow>().Where(again => again.Meal == meal).Select(again => (Guid?)again.Run).SingleOrDefaultAsync(stop);
-    }
-
-    /// <summary>What was said the last time, of dishes that are in the meal now; the whole meal's has no dish.</summary>
-    public async Task<IReadOnlyList<(string? Dish, string Verdict, string Note)>> SaidLastTimeAsync(Guid meal, IEnumerable<Dish> dishes, CancellationToken stop = default)
-    {
-        if (await LastOfAsync(meal, stop) is not { } last)
-        {
-            return [];
-        }
-
-        await using var db = await databases.CreateDbContextAsync(stop);
-        var names = dishes.ToDictionary(dish => dish.Id.Value, dish => dish.Name);
-        var notes = await db.Set<DebriefNoteRow>().AsNoTracking().Where(note => note.Run == last).OrderBy(note => note.Dish).ToListAsync(stop);
-        return [.. notes.Where(note => note.Dish.Length == 0 || names.ContainsKey(note.Dish)).Select(note => (names.GetValueOrDefault(note.Dish), note.Verdict, note.Note))];
     }
 
     public async Task NoteAgainAsync(Guid meal, Guid run, CancellationToken stop)

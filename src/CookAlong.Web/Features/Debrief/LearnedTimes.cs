@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using CookAlong.Domain;
 using CookAlong.Domain.Debrief.Learning;
+using CookAlong.Domain.Debrief.Learning.Ovens;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Data;
@@ -19,7 +20,7 @@ public sealed class LearnedTimes(IDbContextFactory<CookAlongDb> databases, Event
     /// <summary>Every timing of every meal that was really cooked to its end, but for those that were forgotten.</summary>
     public async Task<ImmutableArray<Timing>> TimingsAsync(CancellationToken stop) => [.. (await MealsAsync(stop)).SelectMany(meal => meal.Timings)];
 
-    /// <summary>The same by meal, the latest first; meals in which nothing was timed are not among them.</summary>
+    /// <summary>The same by meal, the latest first; meals in which nothing was timed are not among them, nor invented ones once the household has cooked.</summary>
     public async Task<ImmutableArray<TimedMeal>> MealsAsync(CancellationToken stop)
     {
         await using var db = await databases.CreateDbContextAsync(stop);
@@ -40,7 +41,8 @@ public sealed class LearnedTimes(IDbContextFactory<CookAlongDb> databases, Event
             }
         }
 
-        return meals.ToImmutable();
+        // What invented people did says nothing of real ones.
+        return meals.Any(meal => !meal.IsInvented) ? [.. meals.Where(meal => !meal.IsInvented)] : meals.ToImmutable();
     }
 
     /// <summary>The run teaches nothing from now on; its log stays.</summary>
@@ -143,8 +145,14 @@ public sealed class LearnedTimes(IDbContextFactory<CookAlongDb> databases, Event
             run.Id,
             run.Name,
             LocalTime.Show(Minute.Of(DateTimeOffset.FromUnixTimeMilliseconds(run.Began)), zone),
-            Timing.Of(new RunId(run.Id), events, await DishOfAsync(db, run.Meal, stop), way => written.TryGetValue(way, out var time) ? time : null));
+            Timing.Of(new RunId(run.Id), events, await DishOfAsync(db, run.Meal, stop), way => written.TryGetValue(way, out var time) ? time : null))
+        {
+            Ovens = [.. HotTaps.Of(events).Select(one => (OvenOf(events, one.Oven), one.Tap))],
+        };
     }
+
+    static string OvenOf(IReadOnlyList<Logged> events, OvenId id) =>
+        events.Select(logged => logged.Event).OfType<RunEvent.RunStarted>().Single().Meal.Kitchen.Ovens.Single(oven => oven.Id == id).Name;
 
     static async Task<Func<Dish, string>> DishOfAsync(CookAlongDb db, Guid meal, CancellationToken stop) =>
         await db.Meals.AsNoTracking().SingleOrDefaultAsync(row => row.Id == meal, stop) is { } row ? MealBook.DishOf(row.Document) : dish => dish.Name;
@@ -152,4 +160,11 @@ public sealed class LearnedTimes(IDbContextFactory<CookAlongDb> databases, Event
 
 /// <summary>A meal that was cooked, and what was timed in it.</summary>
 /// <param name="Began">By the clocks of where it was cooked.</param>
-public sealed record TimedMeal(Guid Run, string Name, DateTimeOffset Began, ImmutableArray<Timing> Timings);
+public sealed record TimedMeal(Guid Run, string Name, DateTimeOffset Began, ImmutableArray<Timing> Timings)
+{
+    /// <summary>When its ovens were said to be hot, by their names.</summary>
+    public ImmutableArray<(string Oven, HotTap Tap)> Ovens { get; init; } = [];
+
+    /// <summary>It came with the demo.</summary>
+    public bool IsInvented => EarlierMeals.Invented.ContainsKey(Run);
+}

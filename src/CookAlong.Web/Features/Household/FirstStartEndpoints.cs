@@ -21,6 +21,7 @@ static class FirstStartEndpoints
         Accounts accounts,
         Sessions sessions,
         DemoMeals demo,
+        EarlierMeals earlier,
         DemoDishes dishes,
         AuditLog audit,
         ILogger<FirstStart> log,
@@ -48,6 +49,7 @@ static class FirstStartEndpoints
         }
 
         await demo.AddAsync(http.RequestAborted);
+        await earlier.AddAsync(http.RequestAborted);
         await dishes.AddAsync(http.RequestAborted);
         await sessions.BeginHostAsync(http, host);
         await audit.WriteAsync(AuditDeed.HostAdded, host.Name, HouseholdFeature.AddressOf(http), "the first");

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using CookAlong.Domain;
 using CookAlong.Domain.Debrief.Learning;
+using CookAlong.Domain.Debrief.Learning.Ovens;
 using CookAlong.Domain.Meals;
 using CookAlong.Intake.MealFiles;
 using CookAlong.Web.Data;
@@ -8,7 +9,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace CookAlong.Web.Features.Meals;
 
-/// <summary>A meal as it is kept: its row, and what the row's file says, with what the household takes for its steps where its cook accepted that.</summary>
+/// <summary>A meal as it is kept: its row, and what the row's file says, with what the household takes for its steps and its ovens where its cook accepted that.</summary>
 public sealed record KeptMeal(MealRow Row, Meal Meal)
 {
     /// <summary>What the file says where <see cref="Meal"/> says what was learned, by step and way (-1 = as written).</summary>
@@ -129,21 +130,26 @@ public sealed class MealBook(IDbContextFactory<CookAlongDb> database, TimeProvid
         return dish => from.GetValueOrDefault(dish.Id) ?? dish.Name;
     }
 
-    static async Task<IReadOnlyDictionary<StepKey, AcceptedTime>> AcceptedAsync(CookAlongDb db, CancellationToken stop) =>
+    static async Task<Accepted> AcceptedAsync(CookAlongDb db, CancellationToken stop) => new(
         await db.Set<LearnedTimeRow>().AsNoTracking()
             .Select(row => new AcceptedTime(new StepKey(row.Dish, row.Text), row.Least, row.Likely, row.Most))
-            .ToDictionaryAsync(time => time.Step, stop);
+            .ToDictionaryAsync(time => time.Step, stop),
+        (await db.Set<OvenFigureRow>().AsNoTracking().ToListAsync(stop)).Select(row => row.Accepted).ToDictionary(oven => oven.Name));
 
     // What was kept was read before it was kept, so a row that cannot be read is our bug.
-    static KeptMeal Open(MealRow row, IReadOnlyDictionary<StepKey, AcceptedTime> accepted)
+    static KeptMeal Open(MealRow row, Accepted accepted)
     {
         var meal = MealFile.Read(row.Document).Meal ?? throw new InvalidDataException($"the kept meal {row.Id} is no meal file");
-        if (accepted.Count == 0)
+        var measured = accepted.Ovens.Count == 0 ? meal : AcceptedOven.Apply(meal, accepted.Ovens);
+        if (accepted.Times.Count == 0)
         {
-            return new KeptMeal(row, meal);
+            return new KeptMeal(row, measured);
         }
 
-        var (learned, written) = AcceptedTime.Apply(meal, DishOf(row.Document), accepted);
+        var (learned, written) = AcceptedTime.Apply(measured, DishOf(row.Document), accepted.Times);
         return new KeptMeal(row, learned) { Written = written };
     }
+
+    /// <summary>What the household's cook takes in place of what meals say.</summary>
+    sealed record Accepted(IReadOnlyDictionary<StepKey, AcceptedTime> Times, IReadOnlyDictionary<string, AcceptedOven> Ovens);
 }
