@@ -111,6 +111,57 @@ public sealed class LiveStatesTests(Household house) : IClassFixture<Household>
         }
     }
 
+    // Tablets of 10 and 11 inches have 5.2 px to the millimetre, small ones 5.9.
+    [Theory]
+    [InlineData("wall-busy")]
+    [InlineData("wall-calm")]
+    [InlineData("wall-crowded")]
+    [InlineData("wall-paused")]
+    [InlineData("wall-unheard")]
+    public async Task Across_the_room_nothing_scrolls_and_nothing_is_cut_in_half(string state)
+    {
+        foreach (var size in new[] { ScreenSize.Tablet, new ScreenSize(1280, 800), ScreenSize.Upright })
+        {
+            await using var screen = await OpenAsync($"{size.Width}", size, ColorScheme.Light);
+            await screen.GoToAsync($"/states/{state}");
+            foreach (var millimetre in new[] { "5.9px", "5.2px" })
+            {
+                await screen.Page.EvaluateAsync("mm => document.documentElement.style.setProperty('--mm', mm)", millimetre);
+                await screen.PictureAsync($"{state}-{millimetre}");
+                var wrong = await screen.Page.EvaluateAsync<string[]>("""
+                    () => {
+                      const box = (one) => one.getBoundingClientRect();
+                      const all = (what) => [...document.querySelectorAll(what)].filter((one) => one.checkVisibility());
+                      const isIn = ({ top, bottom, left, right }) => top >= 0 && bottom <= innerHeight && left >= 0 && right <= innerWidth;
+                      const isLeftOut = (one) => box(one).left >= box(one.parentElement).right;
+                      const told = (one) => `${one.className || one.tagName}: ${one.textContent.trim().slice(0, 40)} ${JSON.stringify(box(one))}`;
+                      const card = document.querySelector(".wall-card");
+                      return [
+                        ...(document.documentElement.scrollHeight > innerHeight ? ["the page scrolls"] : []),
+                        ...all(".wall-bar .clock, .wall-bar button, .wall-bar a, .wall-room, .wall-card, .wall-card > *").filter((one) => !isIn(box(one))).map(told),
+                        ...all(".wall-card > *").filter((one) => box(one).bottom > box(card).bottom).map(told),
+                        ...all(".wall-line").filter((one) => !isIn(box(one)) && !isLeftOut(one)).map(told),
+                      ];
+                    }
+                    """);
+                Assert.True(wrong.Length == 0, $"{state} on {size.Width} x {size.Height} at {millimetre}: {string.Join("; ", wrong)}");
+            }
+        }
+    }
+
+    [Theory]
+    [InlineData(1180, 820)]
+    [InlineData(1280, 800)]
+    [InlineData(820, 1180)]
+    public async Task Across_the_room_what_comes_next_is_in_sight_while_nothing_is_called(int width, int height)
+    {
+        await using var screen = await OpenAsync("next", new(width, height), ColorScheme.Light);
+        await screen.GoToAsync("/states/wall-calm");
+        await screen.Page.EvaluateAsync("document.documentElement.style.setProperty('--mm', '5.2px')");
+        var box = (await screen.Page.Locator(".wall-line.next").BoundingBoxAsync())!;
+        Assert.True(box.X < width / 2 && box.Y + box.Height <= height, $"It lies at {box.X}, {box.Y}.");
+    }
+
     async Task<Screen> OpenAsync(string name, ScreenSize size, ColorScheme scheme)
     {
         var screen = await house.OpenAsync(name, size, scheme);

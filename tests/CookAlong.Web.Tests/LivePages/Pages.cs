@@ -50,6 +50,7 @@ static class Pages
         ["invite"] = () => Html<InvitePage>(new() { ["View"] = View(Busy), ["Link"] = "http://192.168.1.20:5000/join#k3J9xQ2mZr8vT1bN5cW7yA", ["Code"] = "K7PMRW4X", ["ExpiresAt"] = At(13, 34), ["Guests"] = Guests, ["Message"] = "Ivo is out. The screen is signed out, and the jobs are free to take." }),
         ["more"] = () => Html<MorePage>(new() { ["View"] = View(Busy, offer: Offer), ["Dishes"] = MoreDishes }),
         ["wall-busy"] = () => Page<WallPage>(View(Busy)),
+        ["wall-unheard"] = () => Page<WallPage>(View(Busy, screens: Unheard)),
         ["wall-calm"] = () => Page<WallPage>(View(Calm)),
         ["wall-crowded"] = () => Page<WallPage>(View(Crowded)),
         ["wall-paused"] = () => Page<WallPage>(View(Paused)),

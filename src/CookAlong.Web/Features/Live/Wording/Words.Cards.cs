@@ -61,6 +61,13 @@ public sealed partial class Words
     public static string BreathingRoom(Board board) =>
         board.BreathingRoom > 0 ? "of breathing room" : board.Slip is null ? "No breathing room" : "Table time has slipped";
 
+    /// <summary>One line across the room: that nobody hears calls, else how much time there is.</summary>
+    public static string OnTheWall(LiveView view) =>
+        !view.Screens.IsAnyArmed ? "Nobody hears calls"
+        : view.Board.BreathingRoom > 0 ? $"{view.Board.BreathingRoom} min spare"
+        : view.Board.Slip is { } slip ? $"{slip.LateMinutes} min late"
+        : "No time to spare";
+
     /// <summary>What the slip costs.</summary>
     public string Slip(Board board)
     {
