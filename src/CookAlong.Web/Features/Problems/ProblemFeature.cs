@@ -15,8 +15,8 @@ static class ProblemFeature
     static Task AnswerAsync(HttpContext http) =>
         ApiFeature.IsAsked(http) ? ApiFeature.AnswerAsync(http)
         : http.Request.Headers.Accept.ToString().Contains("text/html", StringComparison.OrdinalIgnoreCase) ? new RazorComponentResult<ProblemPage>(new { Problem = Problem.Of(http.Response.StatusCode) })
-            {
-                StatusCode = http.Response.StatusCode,
-            }.ExecuteAsync(http)
+        {
+            StatusCode = http.Response.StatusCode,
+        }.ExecuteAsync(http)
             : Task.CompletedTask;
 }
