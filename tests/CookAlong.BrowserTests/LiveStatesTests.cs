@@ -31,7 +31,7 @@ public sealed class LiveStatesTests(Household house) : IClassFixture<Household>
     public async Task What_the_script_says_by_itself_is_clean(string state)
     {
         await using var screen = await OpenAsync(state, ScreenSize.Tablet, ColorScheme.Light);
-        await screen.Page.RouteAsync("**/js/{signs,words}.js", script => script.ContinueAsync());
+        await screen.Page.RouteAsync("**/js/{signs,words,root}.js", script => script.ContinueAsync());
         await screen.GoToAsync($"/states/{state}");
         await screen.Page.EvaluateAsync("""
             async () => {

@@ -10,10 +10,10 @@ public static class UsualCautions
 {
     static readonly (string[] Words, string Caution)[] byWords =
     [
-        (["fry", "frying", "deepfry", "dripping", "baste", "basting", "sear", "saute"], "Hot fat: dry cloths on both hands, no water near it; never put water on burning fat."),
-        (["carve", "chop", "slice", "dice", "shred", "mince", "quarter", "halve", "peel", "cut", "grate"], "Sharp blade: fingertips tucked in, board on a damp cloth."),
-        (["drain", "strain", "steam", "blanch"], "Steam scalds: tip the pan away from you, face and arms back."),
-        (["foil"], "Keep foil and cloths away from gas flames."),
+        (["fry", "frying", "deepfry", "dripping", "baste", "basting", "sear", "saute"], "Hot fat: keep water away, and never put it on burning fat."),
+        (["carve", "chop", "slice", "dice", "shred", "mince", "quarter", "halve", "peel", "cut", "grate"], "Sharp blade: fingertips tucked in."),
+        (["drain", "strain", "steam", "blanch"], "Steam scalds: tip the pan away from you."),
+        (["foil"], "Keep foil away from gas flames."),
     ];
 
     static readonly string[] blades = ["knife", "carve"];
