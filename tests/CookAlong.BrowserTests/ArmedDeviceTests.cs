@@ -25,6 +25,33 @@ public sealed class ArmedDeviceTests(Household house) : IClassFixture<Household>
         };
         """;
 
+    /// <summary>Counts what is asked of the device.</summary>
+    const string Asks = """
+        globalThis.asked = [];
+        Notification.requestPermission = () => { asked.push("notifications"); return Promise.resolve("granted"); };
+        Object.defineProperty(Notification, "permission", { get: () => asked.includes("notifications") ? "granted" : "default" });
+        navigator.vibrate = () => { asked.push("shake"); return true; };
+        navigator.wakeLock.request = async () => { asked.push("awake"); return Object.assign(new EventTarget(), {}); };
+        ServiceWorkerRegistration.prototype.showNotification = async (title) => { asked.push(`shown: ${title}`); };
+        """;
+
+    [Fact]
+    public async Task Arming_asks_for_all_a_device_may_refuse_and_a_call_is_shown_over_another_app()
+    {
+        await using var tablet = await house.HostAsync(ScreenSize.Tablet);
+        await Household.StartSoupAsync(tablet);
+        await using var ivo = await house.JoinAsync(tablet, "Ivo", Listens + Asks);
+        await ivo.HoldAsync("!!navigator.serviceWorker.controller");
+        await ArmAsync(ivo);
+        await ivo.HoldAsync("['shake', 'awake', 'notifications'].every((one) => asked.includes(one))");
+        Assert.DoesNotContain("shown", await ivo.Page.EvaluateAsync<string>("asked.join()"), StringComparison.Ordinal);
+
+        // The test call once more, while something else is in front.
+        await ivo.Page.EvaluateAsync("Object.defineProperty(document, 'hidden', { get: () => true, configurable: true })");
+        await ivo.Page.Locator("#arm [data-arm]").ClickAsync();
+        await ivo.HoldAsync("asked.some((one) => one.startsWith('shown'))");
+    }
+
     // The device's own clock is the test's: a quarter of an hour of chopping and three minutes more pass in a moment.
     [Fact]
     public async Task An_armed_phone_rings_and_speaks_at_its_time_with_the_server_dead_and_no_network()

@@ -52,9 +52,17 @@ const TONES_LAST = 1_400;
  */
 export function sound(priority, texts) {
   navigator.vibrate?.(priority === "high" ? [300, 100, 300, 100, 300] : 200);
+  if (document.hidden) showElsewhere(texts);
   if (!audio || !plays()) return;
   play(audio, priority);
   if (speaks()) setTimeout(() => texts.forEach((text) => speechSynthesis.speak(new SpeechSynthesisUtterance(text))), TONES_LAST);
+}
+
+/** Another app is in front: shown there too, where the person let it. @param {string[]} texts */
+async function showElsewhere(texts) {
+  if (!("Notification" in globalThis) || Notification.permission !== "granted") return;
+  const worker = await navigator.serviceWorker?.getRegistration();
+  await worker?.showNotification(texts[0], { body: texts.slice(1).join("\n"), tag: "ringing", data: { run: document.getElementById("live")?.dataset.run } });
 }
 
 /** @param {AudioContext} audio @param {"high" | "medium" | "low"} priority */
@@ -122,6 +130,7 @@ export function armable(root, changed) {
     sound("medium", [words.spokenTest]);
     await stayAwake();
     show();
+    if ("Notification" in globalThis && Notification.permission === "default") await Notification.requestPermission();
   };
 
   root.addEventListener("click", (event) => {

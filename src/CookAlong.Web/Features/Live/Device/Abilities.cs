@@ -16,6 +16,6 @@ static class Abilities
         new("awake", "Keep its screen on", "While the page is open and armed.", "Set the screen’s time-out to “never” in the device’s settings while you cook. Over HTTPS the page could do it by itself."),
         new("secure", "Came over HTTPS", "Everything a web page may do can work here.", "This page came over plain HTTP, as is usual at home. See below what that leaves out."),
         new("copy", "Show the board after a reload while the server is away", "The last board is kept on this device.", "Leave the page open: it goes on counting and ringing without the server, but a reload needs it."),
-        new("notify", "Show calls while another app is in front", "This browser can show notifications.", "Only the open page can call you."),
+        new("notify", "Show calls while another app is in front", "Once armed and allowed, a call that rings while another app is in front is shown there too.", "Only the open page can call you."),
     ];
 }
