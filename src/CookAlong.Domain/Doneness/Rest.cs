@@ -72,7 +72,9 @@ public static class Rest
             return new RestForecast.Refused();
         }
 
-        var rests = known.Joints().All.Select(one => (After: Cooled(one.Cooking, known.Now, minutes, minute => RestCover.At(covers, outAt + (Step * minute)), roasting.RoomCelsius, Math.Exp(.3 * one.Luck), hotCelsius), one.Weight)).ToArray();
+        // The same over every joint that is drawn, so it is looked up once.
+        (double Coefficient, double Wetness)[] over = [.. Enumerable.Range(0, (int)(Horizon / Step)).Select(minute => Of(RestCover.At(covers, outAt + (Step * minute))))];
+        var rests = known.Joints().All.Select(one => (After: Cooled(one.Cooking, known.Now, minutes, over, roasting.RoomCelsius, Math.Exp(.3 * one.Luck), hotCelsius), one.Weight)).ToArray();
         return new RestForecast.Expected(
             Degrees(rest => rest.Middle.Max()),
             Degrees(rest => rest.Middle.Max() - rest.Middle[0]),
@@ -102,7 +104,7 @@ public static class Rest
     /// <param name="OutsideHot">Minutes.</param>
     sealed record Rested(double[] Before, double[] Middle, int OutsideHot);
 
-    static Rested Cooled(Cooking cooking, double now, double minutes, Func<int, RestUnder> under, double room, double more, double hot)
+    static Rested Cooled(Cooking cooking, double now, double minutes, (double Coefficient, double Wetness)[] over, double room, double more, double hot)
     {
         // To the step that ends last before it comes out; a step is a two-hundredth of the time heat needs to get through.
         var before = new double[(int)((minutes - now) / Step.TotalMinutes)];
@@ -113,12 +115,12 @@ public static class Rest
 
         cooking.CoreAt(minutes);
         var joint = cooking.Joint;
-        var (middle, outside) = (new double[(int)(Horizon / Step)], 0);
+        var (middle, outside) = (new double[over.Length], 0);
         for (var minute = 0; minute < middle.Length; minute++)
         {
             middle[minute] = joint.Core;
             outside = joint.Surface >= hot ? minute : outside;
-            var (coefficient, wetness) = Of(under(minute));
+            var (coefficient, wetness) = over[minute];
             joint.Step(new Surface(room, coefficient * more, wetness), Step.TotalSeconds);
         }
 

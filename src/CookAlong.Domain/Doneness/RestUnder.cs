@@ -16,5 +16,5 @@ public readonly record struct RestCover(DateTimeOffset From, RestUnder Under)
     /// <summary>What lies over a joint at that moment of its rest.</summary>
     /// <param name="covers">In order of time, one at the least.</param>
     public static RestUnder At(IReadOnlyList<RestCover> covers, DateTimeOffset moment) =>
-        covers.LastOrDefault(cover => cover.From <= moment) is { From.Ticks: > 0 } cover ? cover.Under : covers[0].Under;
+        covers.Where(cover => cover.From <= moment).DefaultIfEmpty(covers[0]).Last().Under;
 }

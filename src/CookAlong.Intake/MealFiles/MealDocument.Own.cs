@@ -138,9 +138,15 @@ public sealed partial class MealDocument
     /// <summary>An id that none of these has, made of a name.</summary>
     public static string FreeId(string name, IEnumerable<string> taken)
     {
-        var plain = string.Join('-', new string([.. name.ToLowerInvariant().Select(sign => char.IsAsciiLetterOrDigit(sign) ? sign : ' ')]).Split(' ', StringSplitOptions.RemoveEmptyEntries).Take(4));
-        var (id, known) = (plain.Length > 0 ? plain : "one", taken.ToHashSet(StringComparer.Ordinal));
+        var (id, known) = (Plain(name, "one"), taken.ToHashSet(StringComparer.Ordinal));
         return known.Contains(id) ? Enumerable.Range(2, known.Count + 1).Select(number => string.Create(CultureInfo.InvariantCulture, $"{id}-{number}")).First(one => !known.Contains(one)) : id;
+    }
+
+    /// <summary>"Leek tart, warm" is "leek-tart-warm".</summary>
+    private static string Plain(string name, string otherwise)
+    {
+        var plain = string.Join('-', new string([.. name.ToLowerInvariant().Select(sign => char.IsAsciiLetterOrDigit(sign) ? sign : ' ')]).Split(' ', StringSplitOptions.RemoveEmptyEntries).Take(5));
+        return plain.Length > 0 ? plain : otherwise;
     }
 
     private static JsonObject EntryOrNew(JsonObject owner, string list, string id)

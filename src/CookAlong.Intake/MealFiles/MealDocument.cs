@@ -45,8 +45,7 @@ public sealed partial class MealDocument
     /// <summary>An id that neither a dish nor a step has, made of a name: "Leek tart" is "leek-tart", or "leek-tart-2".</summary>
     public string FreeId(string name)
     {
-        var plain = string.Join('-', new string([.. name.ToLowerInvariant().Select(sign => char.IsAsciiLetterOrDigit(sign) ? sign : ' ')]).Split(' ', StringSplitOptions.RemoveEmptyEntries).Take(5));
-        var id = plain.Length > 0 ? plain : "dish";
+        var id = Plain(name, "dish");
         var taken = Entries("dishes").Concat(Steps).Select(IdOf).OfType<string>().ToHashSet(StringComparer.Ordinal);
         return Enumerable.Range(1, taken.Count + 1).Select(number => number == 1 ? id : $"{id}-{number}").First(one => !taken.Any(other => other == one || other.StartsWith($"{one}-", StringComparison.Ordinal)));
     }

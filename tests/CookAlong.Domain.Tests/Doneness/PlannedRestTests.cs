@@ -11,11 +11,6 @@ public sealed class PlannedRestTests
 {
     static readonly CoreWanted chicken = new(74, new Joint(Cut.WholeChicken, 1.6));
 
-    static Meal WithCore(CoreWanted core) => SmallMeal.Meal with
-    {
-        Dishes = [.. SmallMeal.Meal.Dishes.Select(dish => dish with { Steps = [.. dish.Steps.Select(step => step.Id == Roast ? step with { Core = core } : step)] })],
-    };
-
     static Domain.Planning.Plan CarvedAt(Minute carve) => SmallMeal.Plan with
     {
         Steps = [.. SmallMeal.Plan.Steps.Select(step => step.Step == Carve ? step with { Start = carve, End = carve + 15 } : step)],

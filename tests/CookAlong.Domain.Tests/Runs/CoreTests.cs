@@ -8,7 +8,7 @@ using static CookAlong.Domain.Tests.Runs.SmallMeal;
 namespace CookAlong.Domain.Tests.Runs;
 
 /// <summary>A duck of 2 kg instead of the goose, in at 12:40, wanted at 74 °C (USDA FSIS, Safe Minimum Internal Temperature Chart: all poultry 165 °F).</summary>
-public sealed class CoreTests
+public sealed partial class CoreTests
 {
     static readonly CoreWanted duck = new(74, new Joint(Cut.WholeDuck, 2));
 
@@ -17,7 +17,7 @@ public sealed class CoreTests
 
     static KitchenStory Roasting(CoreWanted? core = null, (int Hour, int Minute)? at = null, Region? authority = null)
     {
-        var meal = SmallMeal.Meal with { Dishes = [.. SmallMeal.Meal.Dishes.Select(dish => dish with { Steps = [.. dish.Steps.Select(step => step.Id == Roast ? step with { Core = core ?? duck } : step)] })] };
+        var meal = WithCore(core ?? duck);
         return new KitchenStory()
             .Given([.. Run.Start(meal, Plan with { Ovens = [programme] }, Host, "Maren", Maren, authority)])
             .Given(new RunEvent.PersonJoined(IvoPhone, "Ivo", Role.Helper, Ivo))
@@ -28,58 +28,11 @@ public sealed class CoreTests
     static KitchenStory ByTheUk() => Roasting(new CoreWanted(74, duck.Joint), authority: Region.UnitedKingdom);
 
     [Fact]
-    public void Once_it_is_out_its_rest_is_foretold_by_the_limit_of_the_household()
-    {
-        var story = Read(ByTheUk(), (20, 9), (40, 21), (60, 38), (80, 55));
-        var rest = story.Run.StateOf(Roast).Word!.Rest!;
-        Assert.Equal(63, rest.Limit);
-        Assert.True(74 < rest.Peak.Likely && rest.Peak.Likely < 90);
-        Assert.True(TimeSpan.FromMinutes(10) < rest.Hot.Low && rest.Hot.Low < rest.Hot.Likely && rest.Hot.Likely < TimeSpan.FromHours(3));
-        // 70 °C for 2 minutes, or as much: before it has 74 °C, or in the first minutes of its rest.
-        Assert.InRange((rest.SafeAt!.Value - story.Run.StateOf(Roast).Word!.Likely!.Value).TotalMinutes, -15, 15);
-        Assert.Null(Read(Roasting(), (20, 9), (40, 21), (60, 38), (80, 55)).Run.StateOf(Roast).Word!.Rest);
-    }
-
-    [Fact]
-    public void A_resting_joint_calls_before_it_is_too_cold_and_until_somebody_goes_on_with_it()
-    {
-        var story = Read(ByTheUk(), (20, 9), (40, 21), (60, 38), (80, 55), (117, 74.2m)).When(Host, new RunCommand.FinishStep(Roast));
-        var resting = Assert.Single(story.Board().Resting);
-        Assert.Equal(Clock(14, 37), resting.Out);
-        var call = story.Calls().Single(one => one.Kind == CallKind.Cools);
-        Assert.Equal(resting.HotUntil!.Value.AddMinutes(-10), call.Due);
-        Assert.True(call.Due > Clock(14, 30));
-        story.When(Host, new RunCommand.TakeBack(Roast));
-        Assert.DoesNotContain(story.Calls(), one => one.Kind == CallKind.Cools);
-        story.When(Host, new RunCommand.FinishStep(Roast)).At(15, 0).When(Host, new RunCommand.StartStep(Carve));
-        Assert.Empty(story.Board().Resting);
-        Assert.DoesNotContain(story.Calls(), one => one.Kind == CallKind.Cools);
-    }
-
-    [Fact]
     public void A_child_lays_no_foil_over_what_is_hot()
     {
         var story = Roasting().Given(new RunEvent.PersonJoined(TobiPhone, "Tobi", Role.Helper, Tobi));
         story.When(TobiPhone, new RunCommand.SetFoil(Roast, true)).Refused(new Refusal.NotForChildren(Roast));
         story.When(TobiPhone, new RunCommand.CoverRest(Roast, RestUnder.FoilAndCloths, 22)).Refused(new Refusal.NotForChildren(Roast));
-    }
-
-    [Fact]
-    public void What_lies_over_a_resting_joint_and_how_warm_the_kitchen_is_say_how_long_it_stays_hot()
-    {
-        var story = Read(ByTheUk(), (20, 9), (40, 21), (60, 38), (80, 55));
-        TimeSpan Hot() => story.Run.StateOf(Roast).Word!.Rest!.Hot.Likely;
-        var foil = Hot();
-        story.When(IvoPhone, new RunCommand.CoverRest(Roast, RestUnder.FoilAndCloths, 22));
-        var cloths = Hot();
-        Assert.True(cloths > foil);
-        Assert.Equal((RestUnder.FoilAndCloths, 22), (story.Run.StateOf(Roast).Word!.Rest!.Under, story.Run.RoomCelsius));
-        story.When(Host, new RunCommand.CoverRest(Roast, RestUnder.FoilAndCloths, 12));
-        Assert.True(Hot() < cloths);
-        // Said once, it holds for the readings to come.
-        Read(story, (117, 74.2m));
-        Assert.Equal((RestUnder.FoilAndCloths, 12), (story.Run.StateOf(Roast).Word!.Rest!.Under, story.Run.StateOf(Roast).Word!.Rest!.RoomCelsius));
-        story.When(Host, new RunCommand.CoverRest(Roast, RestUnder.FoilAndCloths, 12)).Then();
     }
 
     [Fact]
@@ -99,28 +52,6 @@ public sealed class CoreTests
         under.When(Host, new RunCommand.SetFoil(Roast, false));
         Assert.Equal([new FoilSpan(Clock(13, 20), Clock(13, 21))], under.Run.StateOf(Roast).Foil);
         under.When(Host, new RunCommand.SetFoil(Carve, true)).Refused(new Refusal.NoCore(Carve));
-    }
-
-    [Fact]
-    public void Cloths_laid_over_it_late_save_what_is_left()
-    {
-        var story = Read(ByTheUk(), (20, 9), (40, 21), (60, 38), (80, 55), (117, 74.2m)).When(Host, new RunCommand.FinishStep(Roast));
-        DateTimeOffset HotUntil() => Assert.Single(story.Board().Resting).HotUntil!.Value;
-        var foil = HotUntil();
-        story.At(14, 50).When(Host, new RunCommand.CoverRest(Roast, RestUnder.Nothing, 22));
-        var bare = HotUntil();
-        Assert.True(bare < foil);
-        story.At(14, 55).When(Host, new RunCommand.CoverRest(Roast, RestUnder.FoilAndCloths, 22));
-        Assert.True(HotUntil() > bare);
-        Assert.Equal(HotUntil().AddMinutes(-10), story.Calls().Single(one => one.Kind == CallKind.Cools).Due);
-    }
-
-    [Fact]
-    public void Only_a_joint_that_is_in_or_out_can_be_covered_and_only_in_a_kitchen()
-    {
-        ByTheUk().When(Host, new RunCommand.CoverRest(Stuff, RestUnder.Foil, 20)).Refused(new Refusal.NoCore(Stuff));
-        ByTheUk().When(Host, new RunCommand.CoverRest(Roast, RestUnder.Foil, 60)).Refused(new Refusal.OutOfRange("The kitchen, in °C,", 0, 45));
-        ByTheUk().When(Host, new RunCommand.TakeBack(Roast)).When(Host, new RunCommand.CoverRest(Roast, RestUnder.Nothing, 20)).Refused(new Refusal.NotStarted(Roast));
     }
 
     static KitchenStory Read(KitchenStory story, params (int Minutes, decimal Celsius)[] readings) =>

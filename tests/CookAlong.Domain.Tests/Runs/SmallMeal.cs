@@ -60,6 +60,12 @@ static class SmallMeal
             DishOf("beans", [StepOf(Trim, 10, Attention.HandsOn, needs: ["knife"])]),
         ]);
 
+    /// <summary>The same with a roast that its thermometer ends; null = as it is.</summary>
+    public static Meal WithCore(CoreWanted? core) => Meal with
+    {
+        Dishes = [.. Meal.Dishes.Select(dish => dish with { Steps = [.. dish.Steps.Select(step => step.Id == Roast ? step with { Core = core } : step)] })],
+    };
+
     public static Plan Plan { get; } = new(
         PlanStatus.Optimal, 0, 1, At(12),
         [new PlannedCourse(Main, At(15), At(15))],

@@ -128,7 +128,7 @@ sealed partial class LiveKitchen(AppFactory house) : IAsyncDisposable
 
     async Task PutMealAsync(CoreWanted? roast)
     {
-        var meal = SmallMeal.Meal with { Dishes = [.. SmallMeal.Meal.Dishes.Select(dish => dish with { Steps = [.. dish.Steps.Select(step => step.Id == SmallMeal.Roast ? step with { Core = roast } : step)] })] };
+        var meal = SmallMeal.WithCore(roast);
         await using var db = house.NewDb();
         db.Add(new MealRow { Id = MealRow, Name = "Small lunch", Document = MealFile.Write(meal), ChangedAt = 0 });
         db.Add(new PlanRow { Id = MealRow, Meal = MealRow, MealVersion = 1, Document = PlanFile.Write(SmallMeal.Plan, meal), MadeAt = 0 });

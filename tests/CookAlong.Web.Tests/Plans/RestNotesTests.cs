@@ -30,7 +30,7 @@ public sealed class RestNotesTests : BunitContext
     public async Task The_plans_rest_is_held_against_how_long_the_joint_stays_hot(int hour, int minute, string words, bool isTooLong)
     {
         await Services.GetRequiredService<HouseholdRegion>().ChooseAsync(Region.UnitedKingdom, Xunit.TestContext.Current.CancellationToken);
-        var meal = SmallMeal.Meal with { Dishes = [.. SmallMeal.Meal.Dishes.Select(dish => dish with { Steps = [.. dish.Steps.Select(step => step.Id == Roast ? step with { Core = new CoreWanted(74, new Joint(Cut.WholeChicken, 1.6)) } : step)] })] };
+        var meal = WithCore(new CoreWanted(74, new Joint(Cut.WholeChicken, 1.6)));
         var plan = SmallMeal.Plan with { Steps = [.. SmallMeal.Plan.Steps.Select(step => step.Step == Carve ? step with { Start = At(hour, minute), End = At(hour, minute) + 15 } : step)] };
         var notes = Render<RestNotes>(parts => parts.Add(part => part.Meal, meal).Add(part => part.Plan, plan));
         await notes.WaitForElementAsync(".joint-rest", TimeSpan.FromSeconds(30));

@@ -48,5 +48,9 @@ public static class MealWords
         return $"{amount}{ingredient.Name}{(ingredient.Preparation is { } how ? $", {how}" : "")}{string.Concat(ingredient.Alternatives.Select(one => $", or {one}"))}";
     }
 
+    /// <summary>Of a clock time that there is not on that day.</summary>
+    public static string Skipped(DateTime wall, TimeZoneInfo zone) =>
+        string.Create(CultureInfo.InvariantCulture, $"The clocks go forward that night and skip {wall:HH:mm}; {LocalTime.MeantBy(wall, zone):HH:mm} may be meant.");
+
     public static string Many(int count, string one, string more) => count == 1 ? $"1 {one}" : $"{count} {more}";
 }
