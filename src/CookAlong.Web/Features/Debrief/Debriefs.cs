@@ -106,5 +106,6 @@ public sealed class Debriefs(IDbContextFactory<CookAlongDb> databases, EventLog 
         await whole.CommitAsync(stop);
     }
 
-    static bool IsWorthSaying(Pace pace) => pace.Factor is >= WorthSaying or <= 1 / WorthSaying;
+    /// <summary>It is not as written.</summary>
+    internal static bool IsWorthSaying(Pace pace) => pace.Factor is >= WorthSaying or <= 1 / WorthSaying;
 }
