@@ -62,6 +62,8 @@ public sealed partial class MealDocument
         Set(entry, "readsHighBy", oven.ReadsHighBy == 0 ? null : oven.ReadsHighBy);
     }
 
+    public void Change(OvenId oven, Func<Oven, Oven> change) => Put(change(Now.Kitchen.Ovens.Single(one => one.Id == oven)));
+
     /// <summary>With the grill that is inside it.</summary>
     public void Remove(OvenId oven)
     {
@@ -83,7 +85,7 @@ public sealed partial class MealDocument
         // A file that names nobody has its host cook, who must not go when somebody else comes.
         if (root["helpers"] is not JsonArray { Count: > 0 })
         {
-            root["helpers"] = JsonWords.List(MealFile.Read(Text).Meal!.Helpers.Select(new MealWriting(zone).Helper));
+            root["helpers"] = JsonWords.List(Now.Helpers.Select(new MealWriting(zone).Helper));
         }
 
         var written = new MealWriting(zone).Helper(helper);
@@ -93,6 +95,8 @@ public sealed partial class MealDocument
             Set(entry, name, written[name]?.DeepClone());
         }
     }
+
+    public void Change(HelperId helper, Func<Helper, Helper> change) => Put(change(Now.Helpers.Single(one => one.Id == helper)));
 
     /// <summary>What they were given is the planner's to give again.</summary>
     public void Remove(HelperId helper)
@@ -122,14 +126,17 @@ public sealed partial class MealDocument
         }
     }
 
+    public void ChangeGuest(int place, Func<Guest, Guest> change) => PutGuest(place, change(Now.Guests[place]));
+
     public void RemoveGuest(int place) => root["guests"]!.AsArray().RemoveAt(place);
 
-    /// <summary>Renames the course of that id, or adds it at that time.</summary>
-    public void Put(Course course)
+    public void Add(Course course)
     {
         var entry = EntryOrNew(root, "courses", course.Id.Value);
         (entry["name"], entry["tableTime"]) = (course.Name, WallClock.Write(course.TableTime, zone));
     }
+
+    public void Rename(CourseId course, string name) => Entry("courses", course.Value)["name"] = name;
 
     public void Remove(CourseId course) => RemoveWhere(root, "courses", entry => IdOf(entry) == course.Value);
 
@@ -141,6 +148,9 @@ public sealed partial class MealDocument
         var (id, known) = (Plain(name, "one"), taken.ToHashSet(StringComparer.Ordinal));
         return known.Contains(id) ? Enumerable.Range(2, known.Count + 1).Select(number => string.Create(CultureInfo.InvariantCulture, $"{id}-{number}")).First(one => !known.Contains(one)) : id;
     }
+
+    /// <summary>As the file stands.</summary>
+    private Meal Now => MealFile.Read(Text).Meal!;
 
     /// <summary>"Leek tart, warm" is "leek-tart-warm".</summary>
     private static string Plain(string name, string otherwise)

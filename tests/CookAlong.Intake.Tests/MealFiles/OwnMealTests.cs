@@ -49,7 +49,8 @@ public sealed class OwnMealTests
     public void Each_part_of_the_kitchen_is_put_changed_and_taken_away()
     {
         var document = Fresh();
-        document.Put(Read(document).Kitchen.Ovens[0] with { Name = "Old oven", Shelves = 2, HeatUpPerMinute = 8 });
+        document.Change(new OvenId("oven"), oven => oven with { Name = "Old oven", Shelves = 2 });
+        document.Change(new OvenId("oven"), oven => oven with { HeatUpPerMinute = 8 });
         document.Put(new Oven(new("small"), "Small oven", 1, false, 60, 230, 20, 10, 20));
         document.Put(new Grill(new("grill"), new("small")));
         document.Put(new Appliance(new("fridge"), 2));
@@ -88,9 +89,10 @@ public sealed class OwnMealTests
         var document = Fresh();
         document.PutGuest(0, new Guest("Noor", 1, [], []));
         document.PutGuest(1, new Guest("Per", 1.5m, [], ["celery"]));
-        document.PutGuest(0, new Guest("Noor", 1, [], ["milk"]));
+        document.ChangeGuest(0, noor => noor with { Avoids = ["milk"] });
+        document.Rename(new CourseId("main"), "Dinner");
         document.RemoveGuest(1);
-        document.Put(new Course(new("late"), "Pudding", Read(document).FirstTableTime + 60));
+        document.Add(new Course(new("late"), "Pudding", Read(document).FirstTableTime + 60));
         document.MoveDish(Read(document).Dishes[0].Id, new CourseId("late"));
         document.Remove(new CourseId("main"));
         var meal = Read(document);

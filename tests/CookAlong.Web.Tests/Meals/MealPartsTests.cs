@@ -65,12 +65,14 @@ public sealed class MealPartsTests : BunitContext
         Assert.All(guests.FindAll("tbody td"), cell => Assert.Equal("? ask", cell.TextContent));
     }
 
+    static Task<bool> Kept(Action<MealDocument> edit) => Task.FromResult(true);
+
     [Fact]
     public void A_table_time_that_the_clocks_skip_is_refused_with_the_one_meant()
     {
         var said = "";
         var night = LocalMeal(new DateTime(2027, 3, 28, 1, 30, 0));
-        var times = Render<TableTimes>(parameters => parameters.Add(part => part.Meal, night).Add(part => part.Say, words => said = words));
+        var times = Render<TableTimes>(parameters => parameters.Add(part => part.Meal, night).Add(part => part.Change, Kept).Add(part => part.Say, words => said = words));
 
         times.Find("input[type=time]").Change("02:30");
 
@@ -82,7 +84,7 @@ public sealed class MealPartsTests : BunitContext
     {
         Action<MealDocument>? edit = null;
         var meal = AlderLane.Meal;
-        var times = Render<TableTimes>(parameters => parameters.Add(part => part.Meal, meal).Add(part => part.Change, change => edit = change));
+        var times = Render<TableTimes>(parameters => parameters.Add(part => part.Meal, meal).Add(part => part.Change, change => Kept(edit = change)));
 
         times.Find("input[type=datetime-local]").Change("2026-12-14T18:00");
         var document = MealDocument.Of(MealFile.Write(meal));

@@ -2,24 +2,27 @@ using CookAlong.Domain.Meals;
 using CookAlong.Intake.MealFiles;
 using Microsoft.AspNetCore.Components;
 
-namespace CookAlong.Web.Features.Meals.Own;
+namespace CookAlong.Web.Features.Meals;
 
 /// <summary>A part of a meal that is changed in place, field by field; what is refused leaves its field again.</summary>
-public abstract class OwnPart : ComponentBase
+public abstract class MealPart : ComponentBase
 {
-    /// <summary>Drawn with every key: a refused value must leave its field.</summary>
+    /// <summary>Part of every field's key: a refused value must leave its field. One that was kept leaves all fields as they are, for somebody may be typing in the next.</summary>
     protected int Tries { get; private set; }
 
     [Parameter, EditorRequired] public required Meal Meal { get; set; }
 
-    [Parameter, EditorRequired] public EventCallback<Action<MealDocument>> Change { get; set; }
+    /// <summary>Keeps an edit of the meal as it is by then, and says whether it was kept.</summary>
+    [Parameter, EditorRequired] public required Func<Action<MealDocument>, Task<bool>> Change { get; set; }
 
     [Parameter] public EventCallback<string> Say { get; set; }
 
-    protected Task Keep(Action<MealDocument> edit)
+    protected async Task Keep(Action<MealDocument> edit)
     {
-        Tries++;
-        return Change.InvokeAsync(edit);
+        if (!await Change(edit))
+        {
+            Tries++;
+        }
     }
 
     protected Task Refuse(string why)
