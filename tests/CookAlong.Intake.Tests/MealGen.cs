@@ -83,7 +83,7 @@ internal static class MealGen
         notBefore,
         [new Course(new("main"), "Main", Table), new Course(new("late"), "Late", Table + 60)],
         hasGuests ? [new Guest("Ada", 1.25m, ["vegetarian"], ["nuts"])] : [],
-        new Kitchen([new Oven(new("oven"), "Oven", 9, hasGuests, 20, 300, 7.5m, 3, 18) { ReadsHighBy = hasGuests ? -7 : 0 }], 9, [new Grill(new("grill"), null), new Grill(new("hob"), new OvenId("oven"))], [new Appliance(new("mixer"), 2)]),
+        new Kitchen([new Oven(new("oven"), "Oven", 9, hasGuests, 20, 300, 7.5m, 3, 18) { ReadsHighBy = hasGuests ? -7 : 0 }], 9, [new Grill(new("grill"), null), new Grill(new("hob"), new OvenId("oven"))], [new Appliance(new("mixer"), 2)]) { Awake = hasGuests ? new(new(9, 30), new(0, 45)) : WakingHours.Usual },
         [new Helper(new("ada"), "Ada", [], null, false), new Helper(new("ben"), "Ben", [new Window(First, Table)], ["knife", "hot"], false), new Helper(new("cy"), "Cy", [], null, true)],
         [dish]));
 }

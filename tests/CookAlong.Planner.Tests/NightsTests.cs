@@ -60,6 +60,29 @@ public sealed class NightsTests
         Assert.Equal((0, one), (plan.Cost.LateMinutes, plan.Step(new("salt")).Start));
     }
 
+    [Theory]
+    [InlineData(Who.Solver)]
+    [InlineData(Who.Quick)]
+    public void A_kitchen_that_is_up_longer_works_in_those_hours(Who who)
+    {
+        var meal = Lunch(Joint(most: 610));
+        var plan = Plan(who, meal with { Kitchen = meal.Kitchen with { Awake = new(new(10, 0), new(2, 0)) } });
+
+        Assert.Equal(0, plan.Cost.LateMinutes);
+    }
+
+    [Theory]
+    [InlineData(Who.Solver)]
+    [InlineData(Who.Quick)]
+    public void One_that_goes_to_bed_earlier_has_its_hands_before(Who who)
+    {
+        var meal = Lunch(Joint(most: 1200));
+        var plan = Plan(who, meal with { Kitchen = meal.Kitchen with { Awake = new(new(7, 0), new(19, 0)) } });
+
+        Assert.Equal(0, plan.Cost.LateMinutes);
+        Assert.True(plan.Step(new("salt")).End <= Bed - 180);
+    }
+
     [Fact]
     public void Where_the_night_makes_it_late_a_pair_of_hands_then_is_what_would_help()
     {

@@ -3,7 +3,11 @@ using System.Collections.Immutable;
 namespace CookAlong.Domain.Kitchens;
 
 /// <param name="Rings">Number of rings, 0 or more.</param>
-public sealed record Kitchen(ImmutableArray<Oven> Ovens, int Rings, ImmutableArray<Grill> Grills, ImmutableArray<Appliance> Appliances);
+public sealed record Kitchen(ImmutableArray<Oven> Ovens, int Rings, ImmutableArray<Grill> Grills, ImmutableArray<Appliance> Appliances)
+{
+    /// <summary>Outside of them nobody works ahead who is otherwise always there.</summary>
+    public WakingHours Awake { get; init; } = WakingHours.Usual;
+}
 
 /// <summary>An oven cavity. Temperatures are °C on the conventional scale.</summary>
 /// <param name="Min">Lowest temperature it keeps with something inside.</param>

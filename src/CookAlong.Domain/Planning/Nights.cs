@@ -4,27 +4,24 @@ using CookAlong.Domain.Meals;
 namespace CookAlong.Domain.Planning;
 
 /// <summary>
-/// The nights before the day of the meal, in which nobody works ahead. A household that wants it otherwise says so: by a
-/// helper's own hours, by a step's fixed time, or by a first minute in the night.
+/// The nights before the day of the meal, in which nobody works ahead: outside of the kitchen's waking hours. A household that
+/// wants it otherwise once says so by a helper's own hours, by a step's fixed time, or by a first minute in the night.
 /// </summary>
 public static class Nights
 {
-    /// <summary>Hours of the wall clock at which a kitchen goes to bed and is up again (common practice, no source).</summary>
-    static readonly (int Bed, int Up) Hours = (22, 7);
-
     /// <summary>The day of the meal begins so long before its first table, where that is earlier than the usual hour; in minutes, own choice.</summary>
     const int LongestDay = 8 * 60;
 
     /// <summary>In order and apart; none after the first table.</summary>
     public static ImmutableArray<Window> Of(Meal meal)
     {
-        var table = meal.FirstTableTime;
+        var (table, awake) = (meal.FirstTableTime, meal.Kitchen.Awake);
         var first = meal.NotBefore ?? table - Meal.LongestLead;
         var nights = ImmutableArray.CreateBuilder<Window>();
         for (var day = LocalTime.Show(table, meal.TimeZone).Date; ; day = day.AddDays(-1))
         {
-            var bed = At(day.AddDays(-1).AddHours(Hours.Bed), meal.TimeZone);
-            var up = Minute.Earlier(At(day.AddHours(Hours.Up), meal.TimeZone), table - LongestDay);
+            var bed = At(day.AddDays(awake.BedDay) + awake.Bed.ToTimeSpan(), meal.TimeZone);
+            var up = Minute.Earlier(At(day + awake.Up.ToTimeSpan(), meal.TimeZone), table - LongestDay);
             if (up <= first || (meal.NotBefore is { } given && bed <= given))
             {
                 nights.Reverse();

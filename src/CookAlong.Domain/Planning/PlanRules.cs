@@ -30,7 +30,7 @@ public static class PlanRules
         new(RuleId.OneJobEach, "Nobody is in two hands-on steps or tends at once."),
         new(RuleId.EnoughHands, "A hands-on step has as many different helpers as it takes; other steps have none."),
         new(RuleId.Availability, "A helper is in the kitchen for the whole of every job."),
-        new(RuleId.Nights, "In the nights before the day of the meal, from 22:00 to 07:00, nobody works or is called to be near, except in hours of their own or beside a step with a fixed start."),
+        new(RuleId.Nights, "In the nights before the day of the meal, outside of the kitchen's waking hours (07:00 to 22:00 unless it has others), nobody works or is called to be near, except in hours of their own or beside a step with a fixed start."),
         new(RuleId.Skills, "A helper has the skills a job needs."),
         new(RuleId.Children, "A child is given only child-safe work."),
         new(RuleId.Nearby, "While a step needs somebody nearby, an adult is in the kitchen throughout."),

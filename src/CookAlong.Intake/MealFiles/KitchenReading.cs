@@ -16,7 +16,30 @@ internal static class KitchenReading
         kitchen.Whole("rings", 0, 50, fallback: 0),
         [.. kitchen.Objects("grills", 10).Select(grill => Grill(grill, ids))],
         [.. kitchen.Objects("appliances", 50).Select(appliance =>
-            new Appliance(new(ids.Appliances.Give(appliance)), appliance.Whole("count", 1, 100, fallback: 1)))]);
+            new Appliance(new(ids.Appliances.Give(appliance)), appliance.Whole("count", 1, 100, fallback: 1)))])
+    {
+        Awake = kitchen.Object("awake") is { } hours ? Awake(hours) : WakingHours.Usual,
+    };
+
+    private static WakingHours Awake(Place hours)
+    {
+        var before = hours.Findings.Count;
+        var awake = new WakingHours(hours.ClockTime("from"), hours.ClockTime("to"));
+        if (hours.Findings.Count > before)
+        {
+            return WakingHours.Usual;
+        }
+
+        if (!awake.HoldNoon)
+        {
+            hours.Note(
+                string.Create(CultureInfo.InvariantCulture, $"Awake from {awake.Up:HH:mm} to {awake.Bed:HH:mm} leaves noon out."),
+                "Begin with the hour of getting up, like { \"from\": \"07:00\", \"to\": \"22:00\" }; work in a night is planned for helpers with hours of their own.");
+            return WakingHours.Usual;
+        }
+
+        return awake;
+    }
 
     private static Oven Oven(Place oven, MealIds ids)
     {

@@ -53,6 +53,10 @@ public sealed partial class MealDocument
 
     public void PutRings(int rings) => Kitchen["rings"] = rings;
 
+    public void Put(WakingHours awake) => Kitchen["awake"] = MealWriting.Awake(awake);
+
+    public void Change(Func<WakingHours, WakingHours> change) => Put(change(Now.Kitchen.Awake));
+
     /// <summary>Changes the oven of that id, or adds it.</summary>
     public void Put(Oven oven)
     {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using CookAlong.Domain;
 using CookAlong.Domain.Kitchens;
@@ -41,7 +42,11 @@ internal sealed class MealWriting(TimeZoneInfo zone)
             ("readsHighBy", oven.ReadsHighBy == 0 ? null : oven.ReadsHighBy)))).OrNothing()),
         ("rings", kitchen.Rings),
         ("grills", List(kitchen.Grills.Select(grill => Object(("id", grill.Id.Value), ("insideOven", grill.InsideOven?.Value)))).OrNothing()),
-        ("appliances", List(kitchen.Appliances.Select(appliance => Object(("id", appliance.Id.Value), ("count", appliance.Count)))).OrNothing()));
+        ("appliances", List(kitchen.Appliances.Select(appliance => Object(("id", appliance.Id.Value), ("count", appliance.Count)))).OrNothing()),
+        ("awake", Awake(kitchen.Awake)));
+
+    public static JsonObject Awake(WakingHours hours) => Object(
+        ("from", hours.Up.ToString("HH:mm", CultureInfo.InvariantCulture)), ("to", hours.Bed.ToString("HH:mm", CultureInfo.InvariantCulture)));
 
     public JsonObject Helper(Helper helper) => Object(
         ("id", helper.Id.Value),

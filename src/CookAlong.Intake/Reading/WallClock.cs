@@ -113,6 +113,29 @@ internal static partial class WallClock
         return place.Time(name, zone) ?? default;
     }
 
+    /// <summary>An hour of any day, "07:00"; midnight when absent or broken.</summary>
+    public static TimeOnly ClockTime(this Place place, string name)
+    {
+        if (place.Member(name) is not { } member)
+        {
+            place.NoteMissing(name, "Add a time of the day such as \"07:00\".");
+            return default;
+        }
+
+        if (member.AsText(Place.LongestId) is not { } text)
+        {
+            return default;
+        }
+
+        if (TimeOnly.TryParseExact(text, "HH:mm", CultureInfo.InvariantCulture, DateTimeStyles.None, out var time))
+        {
+            return time;
+        }
+
+        member.Note($"\"{Place.Short(text)}\" is not a time of the day.", "Write it like \"07:00\", from 00:00 to 23:59.");
+        return default;
+    }
+
     /// <summary>{from, to}; null when absent or broken.</summary>
     public static Window? Window(this Place span, TimeZoneInfo? zone)
     {

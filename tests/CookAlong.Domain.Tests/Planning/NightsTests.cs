@@ -26,6 +26,16 @@ public sealed class NightsTests
     public void The_day_itself_begins_eight_hours_before_the_first_table_at_the_latest(int table, int from, int to) =>
         Assert.Equal((from, to), Of(Meal(table * 60, -Day)).Last());
 
+    [Theory]
+    [InlineData(6, 21, -180, 360)]
+    [InlineData(10, 1, 60, 600)] // To bed after midnight.
+    [InlineData(10, 0, 0, 600)]
+    public void The_kitchen_says_when_it_is_up(int up, int bed, int from, int to)
+    {
+        var meal = Meal(20 * 60, -6 * 60);
+        Assert.Equal([(from, to)], Of(meal with { Kitchen = meal.Kitchen with { Awake = new(new(up, 0), new(bed, 0)) } }));
+    }
+
     [Fact]
     public void A_supper_at_midnight_has_no_night_before_it() => Assert.Empty(Of(Meal(30, -12 * 60)));
 

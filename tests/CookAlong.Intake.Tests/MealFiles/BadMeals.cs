@@ -39,6 +39,9 @@ public static class BadMeals
     static BadMeal InOven(string member, string? value, string place, string says, bool schemaSays = false) =>
         new($"oven {member} {value ?? "missing"}", root => Set(root["kitchen"]!["ovens"]![0]!, member, value), place, says, schemaSays);
 
+    static BadMeal Awake(string value, string place, string says, bool schemaSays = false) =>
+        new($"awake {value}", root => root["kitchen"]!["awake"] = Json(value), place, says, schemaSays);
+
     static void Set(JsonNode owner, string member, string? value)
     {
         owner.AsObject().Remove(member);
@@ -84,6 +87,12 @@ public static class BadMeals
         InOven("coolDownPerMinute", "600", "/kitchen/ovens/0/coolDownPerMinute", "from 0.1 to 100", true),
         InOven("heatUpPerMinute", null, "/kitchen/ovens/0/heatUpPerMinute", "missing", true),
         InOven("minCelsius", "260", "/kitchen/ovens/0/minCelsius", "above its highest"),
+        Awake("""{ "from": "22:00", "to": "07:00" }""", "/kitchen/awake", "leaves noon out"),
+        Awake("""{ "from": "07:00", "to": "07:00" }""", "/kitchen/awake", "leaves noon out"),
+        Awake("""{ "from": "7", "to": "22:00" }""", "/kitchen/awake/from", "not a time of the day", true),
+        Awake("""{ "from": "07:00", "to": "24:00" }""", "/kitchen/awake/to", "not a time of the day", true),
+        Awake("""{ "from": "07:00" }""", "/kitchen/awake/to", "missing", true),
+        Awake("\"always\"", "/kitchen/awake", "must be an object", true),
         InOven("readsHighBy", "80", "/kitchen/ovens/0/readsHighBy", "out of range", true),
         InOven("fan", "\"yes\"", "/kitchen/ovens/0/fan", "true or false", true),
         new("rings -1", root => root["kitchen"]!["rings"] = -1, "/kitchen/rings", "out of range", true),

@@ -64,6 +64,15 @@ public sealed class OwnMealTests
     }
 
     [Fact]
+    public void The_waking_hours_are_the_usual_ones_until_they_are_set_and_go_with_the_kitchen()
+    {
+        var document = Fresh();
+        Assert.Equal(new WakingHours(new(7, 0), new(22, 0)), Read(document).Kitchen.Awake);
+        document.Change(hours => hours with { Bed = new(0, 30) });
+        Assert.Equal(new WakingHours(new(7, 0), new(0, 30)), Read(Fresh(Read(document))).Kitchen.Awake);
+    }
+
+    [Fact]
     public void What_a_dish_cannot_do_without_is_not_taken_away_in_silence()
     {
         var document = Fresh();

@@ -2,6 +2,7 @@ using Bunit;
 using CookAlong.Domain.Meals;
 using CookAlong.Intake.MealFiles;
 using CookAlong.Web.Features.Meals;
+using CookAlong.Web.Features.Meals.Own;
 using CookAlong.Web.Tests.Plans;
 using Microsoft.AspNetCore.Components.Forms;
 using Microsoft.Extensions.DependencyInjection;
@@ -66,6 +67,26 @@ public sealed class MealPartsTests : BunitContext
     }
 
     static Task<bool> Kept(Action<MealDocument> edit) => Task.FromResult(true);
+
+    [Fact]
+    public void Waking_hours_are_changed_beside_the_kitchen_s_other_things()
+    {
+        var document = MealDocument.Of(MealFile.Write(AlderLane.Meal));
+        Task<bool> Keep(Action<MealDocument> edit)
+        {
+            edit(document);
+            return Task.FromResult(true);
+        }
+
+        var fields = Render<KitchenFields>(parameters => parameters.Add(part => part.Meal, AlderLane.Meal).Add(part => part.Change, Keep));
+        Assert.Equal(["07:00", "22:00"], fields.FindAll("input[type=time]").Select(input => input.GetAttribute("value")));
+
+        fields.FindAll("input[type=time]")[1].Change("23:30");
+
+        var awake = MealFile.Read(document.Text).Meal!.Kitchen.Awake;
+        Assert.Equal((new TimeOnly(7, 0), new TimeOnly(23, 30)), (awake.Up, awake.Bed));
+        Assert.Equal("Up from 07:00 to 23:30; nobody works ahead at night", MealWords.Of(awake));
+    }
 
     [Fact]
     public void A_table_time_that_the_clocks_skip_is_refused_with_the_one_meant()

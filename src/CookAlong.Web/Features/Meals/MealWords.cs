@@ -35,6 +35,8 @@ public static class MealWords
         $"{oven.Name}: {Many(oven.Shelves, "shelf", "shelves")}, {(oven.Fan ? "fan" : "conventional")}, {oven.Min}–{oven.Max} °C, "
         + string.Create(CultureInfo.InvariantCulture, $"warms {oven.HeatUpPerMinute:0.#} °C and cools {oven.CoolDownPerMinute:0.#} °C a minute");
 
+    public static string Of(WakingHours hours) => string.Create(CultureInfo.InvariantCulture, $"Up from {hours.Up:HH:mm} to {hours.Bed:HH:mm}; nobody works ahead at night");
+
     public static string Of(Grill grill, Kitchen kitchen) =>
         grill.InsideOven is { } inside ? $"Grill inside {PlaceNames.The(kitchen.Ovens.Single(oven => oven.Id == inside))}: one or the other" : "Grill of its own";
 
