@@ -43,8 +43,9 @@ public sealed partial record Run
         RunEvent.StepTakenBack e => WithTakenBack(e.Step),
         RunEvent.StepClaimed e => WithStep(e.Step, state => state with { Holders = [.. HoldersHere(e.Step), e.Helper], HeldSince = logged.At }),
         RunEvent.StepLetGo e => WithStep(e.Step, state => state with { Holders = HoldersOf(e.Step).Remove(e.Helper) }),
-        RunEvent.StepGiven e => WithStep(e.Step, state => state with { Holders = [e.To], HeldSince = logged.At }),
-        RunEvent.StepHandedOver e => WithStep(e.Step, state => state with { Holders = HoldersOf(e.Step).Replace(e.From, e.To), HeldSince = logged.At }),
+        RunEvent.StepGiven e => WithGiven(e.Step, from: null, [e.To], logged.At),
+        RunEvent.StepHandedOver e => WithGiven(e.Step, e.From, HoldersOf(e.Step).Replace(e.From, e.To), logged.At),
+        RunEvent.GivingTakenBack e => WithGivingTakenBack(e.Step),
         RunEvent.ClaimKept e => WithStep(e.Step, state => state with { KeptUntil = e.Until }),
         RunEvent.ClaimFreed e => WithStep(e.Step, state => state with { Holders = HoldersOf(e.Step).Remove(e.Helper), KeptUntil = null }),
         RunEvent.TimeAdded e => WithStep(e.Step, state => state with { ExtraMinutes = state.ExtraMinutes + e.Minutes }),
@@ -56,7 +57,9 @@ public sealed partial record Run
         RunEvent.CoreVouched e => WithStep(e.Step, state => state with { Vouched = e.Check }),
         RunEvent.CoreWordTakenBack e => WithStep(e.Step, state => state with { Vouched = null }),
         RunEvent.FoilSet e => WithStep(e.Step, state => state with { Foil = e.IsOn ? state.Foil.Add(new FoilSpan(logged.At, null)) : [.. state.Foil[..^1], state.Foil[^1] with { To = logged.At }] }),
+        RunEvent.FoilTakenBack e => WithStep(e.Step, state => state with { Foil = state.IsUnderFoil ? state.Foil[..^1] : [.. state.Foil[..^1], state.Foil[^1] with { To = null }] }),
         RunEvent.RestCovered e => WithCover(e, logged.At),
+        RunEvent.CoverTakenBack e => WithCoverTakenBack(e),
         RunEvent.CallAcknowledged e => this with { Acknowledged = Acknowledged.SetItem(e.Call, logged.At) },
         RunEvent.CallTakenBack e => this with { Acknowledged = Acknowledged.Remove(e.Call) },
         RunEvent.KitchenPaused e => this with { Pause = new RunPause(logged.At, e.After, logged.Sequence) },
@@ -80,14 +83,15 @@ public sealed partial record Run
     bool ChangesPlan(RunEvent happened, Run next) => happened switch
     {
         RunEvent.RunStarted or RunEvent.StepStarted or RunEvent.StepFinished or RunEvent.StepTakenBack or RunEvent.StepClaimed
-            or RunEvent.StepLetGo or RunEvent.StepGiven or RunEvent.StepHandedOver or RunEvent.ClaimFreed or RunEvent.TimeAdded or RunEvent.TimeTakenBack
+            or RunEvent.StepLetGo or RunEvent.StepGiven or RunEvent.StepHandedOver or RunEvent.GivingTakenBack or RunEvent.ClaimFreed or RunEvent.TimeAdded or RunEvent.TimeTakenBack
             or RunEvent.PlanAccepted or RunEvent.PlanTakenBack
             or RunEvent.HelperLeft or RunEvent.DishAdded or RunEvent.DishDropped or RunEvent.TableMoved or RunEvent.OvenBehind
             or RunEvent.HelperStayed or RunEvent.DishBroughtBack or RunEvent.TableMovedBack or RunEvent.OvenCaughtUp => true,
         RunEvent.CoreRead e => StateOf(e.Step).ByCoreTold != next.StateOf(e.Step).ByCoreTold,
         RunEvent.CoreTakenBack e => StateOf(e.Step).ByCoreTold != next.StateOf(e.Step).ByCoreTold,
         RunEvent.AuthoritySet or RunEvent.PersonJoined or RunEvent.PersonPutOut or RunEvent.TendFinished or RunEvent.TendTakenBack
-            or RunEvent.CallAcknowledged or RunEvent.CallTakenBack or RunEvent.ClaimKept or RunEvent.PlanRuleSet or RunEvent.CoreVouched or RunEvent.CoreWordTakenBack or RunEvent.RestCovered or RunEvent.FoilSet
+            or RunEvent.CallAcknowledged or RunEvent.CallTakenBack or RunEvent.ClaimKept or RunEvent.PlanRuleSet or RunEvent.CoreVouched or RunEvent.CoreWordTakenBack or RunEvent.RestCovered or RunEvent.CoverTakenBack
+            or RunEvent.FoilSet or RunEvent.FoilTakenBack
             or RunEvent.KitchenPaused or RunEvent.KitchenWentOn or RunEvent.RunEnded => false,
         _ => throw new UnreachableException($"Nobody has said whether {happened.GetType().Name} changes the plan."),
     };
@@ -126,8 +130,20 @@ public sealed partial record Run
         Steps = Steps.ToImmutableDictionary(
             entry => entry.Key,
             entry => entry.Value.Started is null
-                ? StepState.Untouched with { Undone = entry.Value.Undone, Readings = entry.Value.Readings, Covers = entry.Value.Covers, Foil = entry.Value.Foil, Vouched = entry.Value.Vouched, HeldSince = HoldersOf(entry.Key).ToHashSet().SetEquals(accepted.Step(entry.Key).Helpers) ? entry.Value.HeldSince : null }
+                ? AheadByPlan(entry.Key, entry.Value, accepted)
                 : entry.Value with { CountedByPlan = accepted.Step(entry.Key).Minutes + entry.Value.ExtraMinutes + entry.Value.ByCore - MinutesOf(entry.Key) }),
+    };
+
+    StepState AheadByPlan(StepId step, StepState state, Plan accepted) => StepState.Untouched with
+    {
+        Undone = state.Undone,
+        Readings = state.Readings,
+        Covers = state.Covers,
+        CoversBefore = state.CoversBefore,
+        Foil = state.Foil,
+        Vouched = state.Vouched,
+        HeldSince = HoldersOf(step).ToHashSet().SetEquals(accepted.Step(step).Helpers) ? state.HeldSince : null,
+        Givings = [.. state.Givings.Select(giving => giving with { Before = giving.Before ?? Plan.Step(step).Helpers })],
     };
 
     /// <summary>For a step nobody said was started: its planned start or the end of what it waited for, whichever is later, and at most now.</summary>

@@ -94,4 +94,30 @@ public sealed partial record Run
             : ObjectionTo(step, HelperOf(who)!) is { } objection ? objection
             : new RunEvent.StepGiven(step.Id, hands);
     }
+
+    /// <summary>Only while it is still as it was given; by the host, or by whoever handed it over as long as it has not begun.</summary>
+    Decision TakeBackGiving(Step step, RunPerson who)
+    {
+        var state = StateOf(step.Id);
+        return state.Givings is not [.., var last] || !HoldersOf(step.Id).ToHashSet().SetEquals(last.After) ? new Refusal.NothingToTakeBack()
+            : state.Finished is { } end ? new Refusal.AlreadyFinished(step.Id, end)
+            : who.Role == Role.Host ? new RunEvent.GivingTakenBack(step.Id)
+            : last.From is null || last.From != who.Helper ? new Refusal.NotYours(step.Id)
+            : state.Started is { } start ? new Refusal.AlreadyStarted(step.Id, start)
+            : new RunEvent.GivingTakenBack(step.Id);
+    }
+
+    Run WithGiven(StepId step, HelperId? from, ImmutableArray<HelperId> to, DateTimeOffset at) => WithStep(step, state => state with
+    {
+        Holders = to,
+        HeldSince = at,
+        Givings = state.Givings.Add(new Giving(from, state.Holders, state.HeldSince, to)),
+    });
+
+    Run WithGivingTakenBack(StepId step) => WithStep(step, state => state with
+    {
+        Holders = state.Givings[^1].Before,
+        HeldSince = state.Givings[^1].Since,
+        Givings = state.Givings[..^1],
+    });
 }

@@ -80,6 +80,15 @@ public sealed partial record Run
             : new RunEvent.FoilSet(step.Id, isOn);
     }
 
+    Decision TakeBackFoil(Step step, RunPerson who)
+    {
+        var state = StateOf(step.Id);
+        return state.Foil.IsEmpty ? new Refusal.NothingToTakeBack()
+            : state.Finished is { } end ? new Refusal.AlreadyFinished(step.Id, end)
+            : ObjectionTo(step, who) is { } objection ? objection
+            : new RunEvent.FoilTakenBack(step.Id);
+    }
+
     CoreWord WordOn(Step step, IReadOnlyList<ProbeReading> readings)
     {
         var core = step.Core!;
@@ -150,7 +159,7 @@ public sealed partial record Run
     /// <summary>What comes out of the heat before it has begun again is no longer what was read.</summary>
     Run WithoutReadingsOutOfHeat(StepId step) =>
         CoreStepOf(Meal.Step(step)) is { } core && IntoTheHeat(core) is null
-            ? WithStep(core.Id, state => state with { Readings = [], Covers = [], Foil = [], Vouched = null, ByCore = 0, ByCoreTold = 0 })
+            ? WithStep(core.Id, state => state with { Readings = [], Covers = [], CoversBefore = [], Foil = [], Vouched = null, ByCore = 0, ByCoreTold = 0 })
             : this;
 
     static ProbeReading Probe(CoreReading reading) => new(reading.At, (double)reading.Celsius);

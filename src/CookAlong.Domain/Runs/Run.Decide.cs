@@ -55,6 +55,7 @@ public sealed partial record Run
         RunCommand.LetGoStep c => OnStep(c.Step, step => LetGo(step, who)),
         RunCommand.GiveStep c => OnStep(c.Step, step => Give(step, c.To, who)),
         RunCommand.TakeOver c => OnStep(c.Step, step => TakeOver(step, who)),
+        RunCommand.TakeBackGiving c => OnStep(c.Step, step => TakeBackGiving(step, who)),
         RunCommand.KeepStep c => OnStep(c.Step, step => Keep(step, who, now)),
         RunCommand.AddTime c => OnStep(c.Step, step => AddTime(step, c.Minutes, who)),
         RunCommand.TakeBackTime c => OnStep(c.Step, step => TakeBackTime(step, c.Minutes, who)),
@@ -65,7 +66,9 @@ public sealed partial record Run
         RunCommand.VouchFor c => OnStep(c.Step, step => VouchFor(step, c.Check)),
         RunCommand.TakeBackWord c => OnStep(c.Step, step => StateOf(step.Id).Vouched is null ? new Refusal.NothingToTakeBack() : new RunEvent.CoreWordTakenBack(step.Id)),
         RunCommand.SetFoil c => OnStep(c.Step, step => SetFoil(step, c.IsOn, who)),
+        RunCommand.TakeBackFoil c => OnStep(c.Step, step => TakeBackFoil(step, who)),
         RunCommand.CoverRest c => OnStep(c.Step, step => Cover(step, c, who, now)),
+        RunCommand.TakeBackCover c => OnStep(c.Step, step => TakeBackCover(step, who)),
         RunCommand.Acknowledge c => Acknowledge(c.Call, now),
         RunCommand.TakeBackAnswer c => TakeBackAnswer(c.Call, now),
         RunCommand.HoldEverything => Pause is null ? new RunEvent.KitchenPaused(After: null) : new Refusal.Paused(),
@@ -96,8 +99,9 @@ public sealed partial record Run
             or RunCommand.OvenStillHeats or RunCommand.OvenOnTime
             or RunCommand.VouchFor or RunCommand.TakeBackWord or RunCommand.EndRun => Role.Host,
         RunCommand.StartStep or RunCommand.FinishStep or RunCommand.TakeBack or RunCommand.ClaimStep or RunCommand.LetGoStep
-            or RunCommand.GiveStep or RunCommand.KeepStep or RunCommand.AddTime or RunCommand.TakeBackTime
-            or RunCommand.FinishTend or RunCommand.TakeBackTend or RunCommand.ReadCore or RunCommand.TakeBackReading or RunCommand.CoverRest or RunCommand.SetFoil or RunCommand.Acknowledge or RunCommand.TakeBackAnswer => Role.Helper,
+            or RunCommand.GiveStep or RunCommand.TakeBackGiving or RunCommand.KeepStep or RunCommand.AddTime or RunCommand.TakeBackTime
+            or RunCommand.FinishTend or RunCommand.TakeBackTend or RunCommand.ReadCore or RunCommand.TakeBackReading
+            or RunCommand.CoverRest or RunCommand.TakeBackCover or RunCommand.SetFoil or RunCommand.TakeBackFoil or RunCommand.Acknowledge or RunCommand.TakeBackAnswer => Role.Helper,
         RunCommand.Join => Role.Watcher,
         _ => throw new UnreachableException($"Nobody has said who may ask for {command.GetType().Name}."),
     };

@@ -46,11 +46,7 @@ public sealed partial record Run
             return Decision.Nothing;
         }
 
-        var word = state.Word is { Rest: not null } known
-            && (this with { RoomCelsius = wish.RoomCelsius }) is var run && run.RoastingOf(step) is { } roasting
-            ? run.RestOf(roasting, [.. state.Readings.Select(Probe)], known, CoversWith(state, wish.Under, now), state.Finished)
-            : null;
-        return new RunEvent.RestCovered(step.Id, wish.Under, wish.RoomCelsius, word);
+        return new RunEvent.RestCovered(step.Id, wish.Under, wish.RoomCelsius, RestUnderOther(step, CoversWith(state, wish.Under, now), wish.RoomCelsius));
     }
 
     /// <summary>Before it is out it can only be meant from then on; later, what lay over it until now has had its effect.</summary>
@@ -61,8 +57,47 @@ public sealed partial record Run
         (this with { RoomCelsius = covered.RoomCelsius }).WithStep(covered.Step, state => state with
         {
             Covers = CoversWith(state, covered.Under, now),
-            Readings = covered.Rest is { } rest && state.Readings is [.. var before, var last] ? [.. before, last with { Word = last.Word with { Rest = rest } }] : state.Readings,
+            CoversBefore = state.CoversBefore.Add(new CoverBefore(state.Covers, RoomCelsius, covered.RoomCelsius)),
+            Readings = Saying(state.Readings, covered.Rest),
         });
+
+    static ImmutableArray<CoreReading> Saying(ImmutableArray<CoreReading> readings, RestWord? rest) =>
+        rest is not null && readings is [.. var before, var last] ? [.. before, last with { Word = last.Word with { Rest = rest } }] : readings;
+
+    /// <summary>How warm the kitchen is stays as it is where it has been said of another joint since.</summary>
+    Decision TakeBackCover(Step step, RunPerson who)
+    {
+        var state = StateOf(step.Id);
+        if (state.CoversBefore is not [.., var before])
+        {
+            return new Refusal.NothingToTakeBack();
+        }
+
+        if (ObjectionTo(step, who) is { } objection)
+        {
+            return objection;
+        }
+
+        var room = RoomCelsius == before.SaidCelsius ? before.RoomCelsius : RoomCelsius;
+        return new RunEvent.CoverTakenBack(step.Id, room, RestUnderOther(step, before.Covers, room));
+    }
+
+    Run WithCoverTakenBack(RunEvent.CoverTakenBack back) =>
+        (this with { RoomCelsius = back.RoomCelsius }).WithStep(back.Step, state => state with
+        {
+            Covers = state.CoversBefore[^1].Covers,
+            CoversBefore = state.CoversBefore[..^1],
+            Readings = Saying(state.Readings, back.Rest),
+        });
+
+    /// <summary>What it would do by the same readings; null where they say nothing of its rest.</summary>
+    RestWord? RestUnderOther(Step step, ImmutableArray<RestCover> covers, int room)
+    {
+        var state = StateOf(step.Id);
+        return state.Word is { Rest: not null } known && (this with { RoomCelsius = room }) is var run && run.RoastingOf(step) is { } roasting
+            ? run.RestOf(roasting, [.. state.Readings.Select(Probe)], known, covers, state.Finished)
+            : null;
+    }
 
     /// <param name="outAt">When it came out; null = it is still in.</param>
     RestWord? RestOf(Roasting roasting, IReadOnlyList<ProbeReading> readings, CoreWord word, ImmutableArray<RestCover> covers, DateTimeOffset? outAt)

@@ -30,6 +30,9 @@ public abstract record RunCommand
     /// <summary>The host takes a step that somebody else has.</summary>
     public sealed record TakeOver(StepId Step) : RunCommand;
 
+    /// <summary>A step that was given away, handed on or taken over is again whose it was before.</summary>
+    public sealed record TakeBackGiving(StepId Step) : RunCommand;
+
     /// <summary>"I am on it": a step that is due stays with who has it a few minutes longer.</summary>
     public sealed record KeepStep(StepId Step) : RunCommand;
 
@@ -63,8 +66,14 @@ public abstract record RunCommand
     /// <param name="RoomCelsius">Of the kitchen; 0 to 45.</param>
     public sealed record CoverRest(StepId Step, RestUnder Under, int RoomCelsius) : RunCommand;
 
+    /// <summary>What was last said to lie over it does not.</summary>
+    public sealed record TakeBackCover(StepId Step) : RunCommand;
+
     /// <summary>Foil goes over a joint that roasts, or comes off it.</summary>
     public sealed record SetFoil(StepId Step, bool IsOn) : RunCommand;
+
+    /// <summary>It was not laid on, or not taken off.</summary>
+    public sealed record TakeBackFoil(StepId Step) : RunCommand;
 
     public sealed record Acknowledge(CallId Call) : RunCommand;
 

@@ -34,6 +34,9 @@ public abstract record RunEvent
     /// <summary>A helper's own step, handed on.</summary>
     public sealed record StepHandedOver(StepId Step, HelperId From, HelperId To) : RunEvent;
 
+    /// <summary>Given or handed over by mistake: whose it was before has it.</summary>
+    public sealed record GivingTakenBack(StepId Step) : RunEvent;
+
     /// <param name="Until">It stays with them until then, unless they begin.</param>
     public sealed record ClaimKept(StepId Step, HelperId Helper, Minute Until) : RunEvent;
 
@@ -61,7 +64,15 @@ public abstract record RunEvent
     /// <param name="Rest">What it does by that, as it was understood then; null = no reading says.</param>
     public sealed record RestCovered(StepId Step, RestUnder Under, int RoomCelsius, RestWord? Rest) : RunEvent;
 
+    /// <summary>Of the last thing said.</summary>
+    /// <param name="RoomCelsius">Of the kitchen from then on.</param>
+    /// <param name="Rest">What it does by what lay over it before; null = no reading says.</param>
+    public sealed record CoverTakenBack(StepId Step, int RoomCelsius, RestWord? Rest) : RunEvent;
+
     public sealed record FoilSet(StepId Step, bool IsOn) : RunEvent;
+
+    /// <summary>The last time it was laid on or taken off.</summary>
+    public sealed record FoilTakenBack(StepId Step) : RunEvent;
 
     public sealed record CallAcknowledged(CallId Call) : RunEvent;
 

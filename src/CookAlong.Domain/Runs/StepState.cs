@@ -41,6 +41,9 @@ public sealed record StepState(
     /// <summary>What was said to lie over it while it rests, in order of time; empty = nobody said, and foil is taken for granted.</summary>
     public ImmutableArray<RestCover> Covers { get; init; } = [];
 
+    /// <summary>What was said before each of <see cref="Covers"/>' changes, the last one last.</summary>
+    public ImmutableArray<CoverBefore> CoversBefore { get; init; } = [];
+
     /// <summary>The word on the last reading.</summary>
     public CoreWord? Word => Readings.LastOrDefault()?.Word;
 
@@ -72,6 +75,9 @@ public sealed record StepState(
     /// <summary>When its holders last took it or were given it; null = they have it by the plan alone.</summary>
     public DateTimeOffset? HeldSince { get; init; }
 
+    /// <summary>Each time it was given or handed to somebody, the last one last.</summary>
+    public ImmutableArray<Giving> Givings { get; init; } = [];
+
     /// <summary>Who has it said that they are on it; it is theirs until then at the least.</summary>
     public Minute? KeptUntil { get; init; }
 
@@ -79,6 +85,17 @@ public sealed record StepState(
 
     public bool IsRunning => Started is not null && Finished is null;
 }
+
+/// <summary>A step given or handed over.</summary>
+/// <param name="From">Who handed it over; null = the host gave it.</param>
+/// <param name="Before">Whose it was; null = as planned then.</param>
+/// <param name="Since">When they had taken it or been given it; null = by the plan alone.</param>
+/// <param name="After">Whose it is by that.</param>
+public sealed record Giving(HelperId? From, ImmutableArray<HelperId>? Before, DateTimeOffset? Since, ImmutableArray<HelperId> After);
+
+/// <summary>What was said to lie over a joint, and how warm the kitchen was said to be, until something else was.</summary>
+/// <param name="SaidCelsius">How warm it was said to be then.</param>
+public sealed record CoverBefore(ImmutableArray<RestCover> Covers, int RoomCelsius, int SaidCelsius);
 
 /// <summary>Which tend of which step, which time.</summary>
 public readonly record struct TendTurn(StepId Step, int Tend, int Turn);

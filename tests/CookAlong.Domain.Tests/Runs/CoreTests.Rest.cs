@@ -70,6 +70,41 @@ public sealed partial class CoreTests
     }
 
     [Fact]
+    public void What_was_said_of_its_cover_and_of_the_kitchen_is_taken_back_one_by_one()
+    {
+        var story = Read(ByTheUk(), (20, 9), (40, 21), (60, 38), (80, 55));
+        var foil = story.Run.StateOf(Roast).Word;
+        story.When(IvoPhone, new RunCommand.CoverRest(Roast, RestUnder.FoilAndCloths, 25)).When(IvoPhone, new RunCommand.CoverRest(Roast, RestUnder.Nothing, 25));
+        Assert.Equal(RestUnder.FoilAndCloths, story.When(IvoPhone, new RunCommand.TakeBackCover(Roast)).Run.StateOf(Roast).Word!.Rest!.Under);
+        story.When(IvoPhone, new RunCommand.TakeBackCover(Roast));
+        Assert.Equal((foil, 22), (story.Run.StateOf(Roast).Word, story.Run.RoomCelsius));
+        Assert.Empty(story.Run.StateOf(Roast).Covers);
+        story.When(IvoPhone, new RunCommand.TakeBackCover(Roast)).Refused(new Refusal.NothingToTakeBack());
+    }
+
+    [Fact]
+    public void Cloths_that_were_never_laid_over_it_save_nothing()
+    {
+        var story = Read(ByTheUk(), (20, 9), (40, 21), (60, 38), (80, 55), (117, 74.2m)).When(Host, new RunCommand.FinishStep(Roast));
+        DateTimeOffset HotUntil() => Assert.Single(story.Board().Resting).HotUntil!.Value;
+        var foil = HotUntil();
+        story.At(14, 50).When(Host, new RunCommand.CoverRest(Roast, RestUnder.FoilAndCloths, story.Run.RoomCelsius));
+        Assert.True(HotUntil() > foil);
+        story.At(14, 55).When(Host, new RunCommand.TakeBackCover(Roast));
+        Assert.Equal(foil, HotUntil());
+    }
+
+    [Fact]
+    public void Foil_that_was_not_laid_on_or_not_taken_off_is_taken_back_as_if_it_had_not_been_said()
+    {
+        var story = Read(ByTheUk(), (20, 9)).When(IvoPhone, new RunCommand.SetFoil(Roast, true)).At(13, 30).When(IvoPhone, new RunCommand.SetFoil(Roast, false));
+        story.When(IvoPhone, new RunCommand.TakeBackFoil(Roast)).Then(new RunEvent.FoilTakenBack(Roast));
+        Assert.Equal([new FoilSpan(Clock(13), null)], story.Run.StateOf(Roast).Foil);
+        Assert.Empty(story.When(IvoPhone, new RunCommand.TakeBackFoil(Roast)).Run.StateOf(Roast).Foil);
+        story.When(IvoPhone, new RunCommand.TakeBackFoil(Roast)).Refused(new Refusal.NothingToTakeBack());
+    }
+
+    [Fact]
     public void Only_a_joint_that_is_in_or_out_can_be_covered_and_only_in_a_kitchen()
     {
         ByTheUk().When(Host, new RunCommand.CoverRest(Stuff, RestUnder.Foil, 20)).Refused(new Refusal.NoCore(Stuff));

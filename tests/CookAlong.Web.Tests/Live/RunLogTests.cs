@@ -50,6 +50,23 @@ public sealed class RunLogTests
     }
 
     [Fact]
+    public async Task What_was_given_and_what_was_chosen_goes_back_by_its_line()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        var ivo = await kitchen.JoinAsync("Ivo");
+        await kitchen.TapAsync(kitchen.Host, new { kind = "setPlanRule", minutes = 5 });
+        await kitchen.TapAsync(kitchen.Host, new { kind = "setPlanRule", minutes = 10 });
+        await kitchen.TapAsync(kitchen.Host, new { kind = "giveStep", step = "trim", to = "maren" });
+        Assert.Empty(await OfferedAsync(kitchen, ivo));
+        Assert.Equal(["takeBackGiving", "setPlanRule"], await OfferedAsync(kitchen, kitchen.Host));
+        Assert.Contains("""data-tap="{"kind":"setPlanRule","minutes":5}""", WebUtility.HtmlDecode(await kitchen.Host.ReadAsync($"/cook/{kitchen.Run}/log")), StringComparison.Ordinal);
+
+        Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "takeBackGiving", step = "trim" })).Accepted);
+        Assert.Equal([SmallMeal.Ivo], (await kitchen.LoadAsync()).HoldersOf(SmallMeal.Trim));
+        Assert.Contains("was given away", await ivo.ReadAsync($"/cook/{kitchen.Run}/log"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_watcher_is_offered_nothing()
     {
         await using var kitchen = await LiveKitchen.StartedAsync();

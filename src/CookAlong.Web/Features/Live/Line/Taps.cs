@@ -23,6 +23,8 @@ public static class Taps
 
     public static string Give(StepId step, HelperId to) => Json(new { kind = "giveStep", step = step.Value, to = to.Value });
 
+    public static string TakeBackGiving(StepId step) => Json(new { kind = "takeBackGiving", step = step.Value });
+
     public static string TakeOver(StepId step) => Json(new { kind = "takeOver", step = step.Value });
 
     public static string Keep(StepId step) => Json(new { kind = "keepStep", step = step.Value });
@@ -43,6 +45,10 @@ public static class Taps
 
     /// <summary>Where the room's temperature is typed beside the button, the script fills it in.</summary>
     public static string CoverRest(StepId step, RestUnder under, int room) => Json(new { kind = "coverRest", step = step.Value, under = JsonNamingPolicy.CamelCase.ConvertName(under.ToString()), room });
+
+    public static string TakeBackFoil(StepId step) => Json(new { kind = "takeBackFoil", step = step.Value });
+
+    public static string TakeBackCover(StepId step) => Json(new { kind = "takeBackCover", step = step.Value });
 
     public static string Acknowledge(CallId call) => Json(new { kind = "acknowledge", call = call.Value });
 

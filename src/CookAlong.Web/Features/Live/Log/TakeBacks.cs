@@ -12,6 +12,7 @@ sealed class TakeBacks(Run run, PersonId who, DateTimeOffset now)
 {
     readonly Dictionary<string, Stack<int>> standing = [];
     readonly List<string?> taps = [];
+    int? rule;
 
     /// <summary>Told of every event in order.</summary>
     public void Add(RunEvent happened)
@@ -25,6 +26,11 @@ sealed class TakeBacks(Run run, PersonId who, DateTimeOffset now)
         else
         {
             lines?.Push(taps.Count);
+        }
+
+        if (happened is RunEvent.PlanRuleSet set)
+        {
+            rule = set.Minutes;
         }
 
         taps.Add(tap);
@@ -44,7 +50,7 @@ sealed class TakeBacks(Run run, PersonId who, DateTimeOffset now)
         return run.Decide(new Tap(default, who, command), now) is Decision.Accepted { Events.IsEmpty: false };
     }
 
-    static (string? Key, string? Tap, bool IsTakenBack) Of(RunEvent happened) => happened switch
+    (string? Key, string? Tap, bool IsTakenBack) Of(RunEvent happened) => happened switch
     {
         RunEvent.StepStarted e => ($"step {e.Step}", Line.Taps.TakeBack(e.Step), false),
         RunEvent.StepFinished e => ($"step {e.Step}", Line.Taps.TakeBack(e.Step), false),
@@ -73,7 +79,18 @@ sealed class TakeBacks(Run run, PersonId who, DateTimeOffset now)
         RunEvent.StepClaimed e => ($"claim {e.Step} {e.Helper}", Line.Taps.LetGo(e.Step), false),
         RunEvent.StepLetGo e => ($"claim {e.Step} {e.Helper}", null, true),
 
-        // A start, a pause, who came and who was given what: the board itself has the way back.
+        RunEvent.StepGiven e => ($"giving {e.Step}", Line.Taps.TakeBackGiving(e.Step), false),
+        RunEvent.StepHandedOver e => ($"giving {e.Step}", Line.Taps.TakeBackGiving(e.Step), false),
+        RunEvent.GivingTakenBack e => ($"giving {e.Step}", null, true),
+        RunEvent.FoilSet e => ($"foil {e.Step}", Line.Taps.TakeBackFoil(e.Step), false),
+        RunEvent.FoilTakenBack e => ($"foil {e.Step}", null, true),
+        RunEvent.RestCovered e => ($"cover {e.Step}", Line.Taps.TakeBackCover(e.Step), false),
+        RunEvent.CoverTakenBack e => ($"cover {e.Step}", null, true),
+
+        // Nothing is forgotten by choosing anew: the rule before is chosen again.
+        RunEvent.PlanRuleSet => ("rule", Line.Taps.PlanRule(rule), false),
+
+        // A pause, who came and who is on it: the board itself has the way back.
         _ => (null, null, false),
     };
 
