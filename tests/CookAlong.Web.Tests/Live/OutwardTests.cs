@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Buffers.Text;
 using System.Net;
 using System.Security.Cryptography;
@@ -34,10 +35,7 @@ public sealed class OutwardTests
         using var json = JsonDocument.Parse(body);
         Assert.StartsWith("dial:oven:", json.RootElement.GetProperty("calls")[0].GetProperty("call").GetString(), StringComparison.Ordinal);
 
-        // RFC 2104, by the framework's own implementation.
-        var sent = request.Headers.GetValues("CookAlong-Sent").Single();
-        var expected = HMACSHA256.HashData(Encoding.UTF8.GetBytes(Secret), (byte[])[.. Encoding.UTF8.GetBytes($"{sent}."), .. body]);
-        Assert.Equal($"sha256={Convert.ToHexStringLower(expected)}", request.Headers.GetValues("CookAlong-Signature").Single());
+        Assert.Equal(Signature(request.Headers.GetValues("CookAlong-Sent").Single(), body), request.Headers.GetValues("CookAlong-Signature").Single());
     }
 
     [Fact]
@@ -85,31 +83,33 @@ public sealed class OutwardTests
     }
 
     [Fact]
-    public async Task The_household_s_broker_gets_the_same_on_its_topic()
+    public async Task The_household_s_broker_gets_the_same_on_its_topic_and_signed()
     {
         var port = FreePort();
         using var broker = new MqttServerFactory().CreateMqttServer(
             new MqttServerOptionsBuilder().WithDefaultEndpoint().WithDefaultEndpointBoundIPAddress(IPAddress.Loopback).WithDefaultEndpointBoundIPV6Address(IPAddress.None).WithDefaultEndpointPort(port).Build());
-        var heard = new TaskCompletionSource<(string Topic, string Payload)>();
+        var heard = new TaskCompletionSource<(string Topic, byte[] Payload, Dictionary<string, string> Properties)>();
         broker.InterceptingPublishAsync += message =>
         {
-            heard.TrySetResult((message.ApplicationMessage.Topic, Encoding.UTF8.GetString(message.ApplicationMessage.Payload)));
+            var properties = message.ApplicationMessage.UserProperties.ToDictionary(one => one.Name, one => Encoding.UTF8.GetString(one.ValueBuffer.Span));
+            heard.TrySetResult((message.ApplicationMessage.Topic, message.ApplicationMessage.Payload.ToArray(), properties));
             return Task.CompletedTask;
         };
         await broker.StartAsync();
-        await new Broker(new Uri($"mqtt://127.0.0.1:{port}/kitchen/calls"), TimeProvider.System)
+        await new Broker(new Uri($"mqtt://127.0.0.1:{port}/kitchen/calls"), Secret, TimeProvider.System)
             .SendAsync([new OutwardCall(Guid.Empty, "out:roast", "Tray out: Roast", "high", Clock(14, 10))], Stop);
-        var (topic, payload) = await heard.Task.WaitAsync(TimeSpan.FromMinutes(1), Stop);
+        var (topic, payload, properties) = await heard.Task.WaitAsync(TimeSpan.FromMinutes(1), Stop);
         Assert.Equal("kitchen/calls", topic);
         using var json = JsonDocument.Parse(payload);
         Assert.Equal("Tray out: Roast", json.RootElement.GetProperty("say").GetString());
+        Assert.Equal(Signature(properties["CookAlong-Sent"], payload), properties["CookAlong-Signature"]);
         await broker.StopAsync();
     }
 
     [Fact]
     public async Task A_broker_that_is_not_there_is_said_in_words() =>
         await Assert.ThrowsAsync<NotReachedException>(() =>
-            new Broker(new Uri($"mqtt://127.0.0.1:{FreePort()}/kitchen"), TimeProvider.System).SendAsync([], Stop));
+            new Broker(new Uri($"mqtt://127.0.0.1:{FreePort()}/kitchen"), secret: null, TimeProvider.System).SendAsync([], Stop));
 
     // RFC 8292: the token is signed with the key that the browser was told, for the origin of its push service.
     [Fact]
@@ -198,6 +198,10 @@ public sealed class OutwardTests
         var refused = await Assert.ThrowsAsync<HttpRequestException>(() => client.GetAsync(new Uri("http://localhost:9/"), Stop));
         Assert.Contains("public internet", refused.Message, StringComparison.Ordinal);
     }
+
+    /// <summary>RFC 2104, by the framework's own implementation.</summary>
+    static string Signature(string sent, byte[] body) =>
+        $"sha256={Convert.ToHexStringLower(HMACSHA256.HashData(Encoding.UTF8.GetBytes(Secret), (byte[])[.. Encoding.UTF8.GetBytes($"{sent}."), .. body]))}";
 
     static Task<LiveKitchen> StartAsync(Receiver? hook = null, Receiver? push = null) => LiveKitchen.StartedAsync(services =>
     {

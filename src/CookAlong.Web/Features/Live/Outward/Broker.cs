@@ -1,3 +1,4 @@
+using System.Text;
 using MQTTnet;
 using MQTTnet.Exceptions;
 using MQTTnet.Protocol;
@@ -5,11 +6,12 @@ using MQTTnet.Protocol;
 namespace CookAlong.Web.Features.Live.Outward;
 
 /// <summary>
-/// Publishes calls, as the same JSON, to a topic of the household's MQTT broker (MQTT 5 or 3.1.1, at least once). Calls are
-/// rare, so a connection is made for each message.
+/// Publishes calls, as the same JSON, to a topic of the household's MQTT 5 broker, at least once. Calls are rare, so a
+/// connection is made for each message. With a secret user properties sign it, those of <see cref="Seal"/>; a receiver that
+/// speaks MQTT 3.1.1 gets the message without them.
 /// </summary>
 /// <param name="address">mqtt:// or mqtts://, with user and password if the broker wants them; the path is the topic.</param>
-public sealed class Broker(Uri address, TimeProvider time) : IWayOut
+public sealed class Broker(Uri address, string? secret, TimeProvider time) : IWayOut
 {
     public const string UsualTopic = "cookalong/calls";
 
@@ -19,17 +21,23 @@ public sealed class Broker(Uri address, TimeProvider time) : IWayOut
 
     public async Task SendAsync(IReadOnlyList<OutwardCall> calls, CancellationToken stop)
     {
+        var now = time.GetUtcNow();
+        var body = OutwardJson.Of(calls, now);
         var message = new MqttApplicationMessageBuilder()
             .WithTopic(Topic)
-            .WithPayload(OutwardJson.Of(calls, time.GetUtcNow()))
+            .WithPayload(body)
             .WithContentType("application/json")
-            .WithQualityOfServiceLevel(MqttQualityOfServiceLevel.AtLeastOnce)
-            .Build();
+            .WithQualityOfServiceLevel(MqttQualityOfServiceLevel.AtLeastOnce);
+        foreach (var (name, value) in Seal.Of(secret, body, now))
+        {
+            message.WithUserProperty(name, Encoding.UTF8.GetBytes(value));
+        }
+
         using var client = new MqttClientFactory().CreateMqttClient();
         try
         {
             await client.ConnectAsync(Options(), stop);
-            var answer = await client.PublishAsync(message, stop);
+            var answer = await client.PublishAsync(message.Build(), stop);
             await client.DisconnectAsync(new MqttClientDisconnectOptions(), stop);
             if (!answer.IsSuccess)
             {

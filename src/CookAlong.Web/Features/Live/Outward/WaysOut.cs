@@ -13,7 +13,7 @@ public sealed class WaysOut(HouseSettings settings, PushSubscriptions subscripti
     public IReadOnlyList<IWayOut> OfHouse { get; } =
     [
         .. settings.Webhook is { } webhook ? [new Webhook(webhook, settings.WebhookSecret, clients, time)] : Array.Empty<IWayOut>(),
-        .. settings.Broker is { } broker ? [new Broker(broker, time)] : Array.Empty<IWayOut>(),
+        .. settings.Broker is { } broker ? [new Broker(broker, settings.WebhookSecret, time)] : Array.Empty<IWayOut>(),
     ];
 
     /// <summary>A way by the name that deliveries have for it; null when it is there no more.</summary>

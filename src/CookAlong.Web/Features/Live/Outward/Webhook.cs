@@ -1,13 +1,8 @@
-using System.Globalization;
-using System.Security.Cryptography;
 using System.Text;
 
 namespace CookAlong.Web.Features.Live.Outward;
 
-/// <summary>
-/// Posts calls as JSON to an address of the household. With a secret the body is signed: the header CookAlong-Signature is
-/// "sha256=" and the HMAC-SHA-256 (RFC 2104) of the time in CookAlong-Sent, a full stop and the body, in hexadecimal.
-/// </summary>
+/// <summary>Posts calls as JSON to an address of the household; with a secret the headers of <see cref="Seal"/> sign it.</summary>
 public sealed class Webhook(Uri address, string? secret, IHttpClientFactory clients, TimeProvider time) : IWayOut
 {
     public const string Client = "webhook";
@@ -19,11 +14,9 @@ public sealed class Webhook(Uri address, string? secret, IHttpClientFactory clie
         var now = time.GetUtcNow();
         var body = OutwardJson.Of(calls, now);
         using var request = new HttpRequestMessage(HttpMethod.Post, address) { Content = new StringContent(body, Encoding.UTF8, "application/json") };
-        if (secret is not null)
+        foreach (var (name, value) in Seal.Of(secret, body, now))
         {
-            var sent = now.ToUnixTimeSeconds().ToString(CultureInfo.InvariantCulture);
-            request.Headers.Add("CookAlong-Sent", sent);
-            request.Headers.Add("CookAlong-Signature", $"sha256={Signature(secret, sent, body)}");
+            request.Headers.Add(name, value);
         }
 
         try
@@ -44,7 +37,4 @@ public sealed class Webhook(Uri address, string? secret, IHttpClientFactory clie
             throw new NotReachedException("The web hook did not answer in time.", late);
         }
     }
-
-    public static string Signature(string secret, string sent, string body) =>
-        Convert.ToHexStringLower(HMACSHA256.HashData(Encoding.UTF8.GetBytes(secret), Encoding.UTF8.GetBytes($"{sent}.{body}")));
 }
