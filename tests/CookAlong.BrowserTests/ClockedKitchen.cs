@@ -121,11 +121,18 @@ sealed class ClockedKitchen : IAsyncDisposable
     }
 
     // A device reads the server's clock anew when it wakes; else it would trust the time of before for its last eight readings.
+    // What is tapped counts from the moment that the device takes for now, so nothing is tapped before it has read it.
     async Task WakeAsync()
     {
+        var now = house.Clock.GetUtcNow().ToUnixTimeMilliseconds();
         foreach (var screen in screens)
         {
             await screen.Page.EvaluateAsync("document.dispatchEvent(new Event('visibilitychange'))");
+        }
+
+        foreach (var screen in screens)
+        {
+            await screen.HoldAsync($"document.getElementById('live') === null || import('/js/clock.js').then(clock => Math.abs(clock.now() - {now}) < 3000)");
         }
     }
 

@@ -49,8 +49,7 @@ public sealed partial class Household(Chromium chromium) : IAsyncLifetime
     {
         await StartAsync(host, SoupForSix.Json($"Soup for six, {Interlocked.Increment(ref meals)}", TimeProvider.System.GetUtcNow()));
 
-        // The plan begins at its first whole minute.
-        await Assertions.Expect(host.Page.Locator("#card-knead")).ToBeVisibleAsync(new() { Timeout = 90_000 });
+        await Assertions.Expect(host.Page.Locator("#card-knead")).ToBeVisibleAsync();
     }
 
     /// <summary>The same with a mash that one of two can make. Ends at the board.</summary>

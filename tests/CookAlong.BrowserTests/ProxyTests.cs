@@ -129,7 +129,7 @@ public sealed partial class ProxyTests(Chromium chromium)
         await Household.StartAsync(screen, SoupForSix.Json("Soup behind a proxy", TimeProvider.System.GetUtcNow()));
 
         Assert.StartsWith(path + "/cook/", new Uri(page.Url).AbsolutePath, StringComparison.Ordinal);
-        await Expect(page.Locator("#card-knead")).ToBeVisibleAsync(new() { Timeout = 90_000 });
+        await Expect(page.Locator("#card-knead")).ToBeVisibleAsync();
         await page.Locator("#card-knead [data-tap]:visible").First.ClickAsync();
         await Expect(page.Locator("#card-knead [data-waiting]")).ToHaveCountAsync(0);
         await screen.HoldAsync("navigator.serviceWorker.controller && caches.match(location.pathname)");

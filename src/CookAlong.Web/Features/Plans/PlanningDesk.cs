@@ -71,7 +71,8 @@ public sealed class PlanningDesk(IMealPlanner planner, IDbContextFactory<CookAlo
             // Whoever comes second gets half: the first has begun with all and will soon be done.
             var workers = Math.Clamp(Environment.ProcessorCount / Interlocked.Increment(ref seated), 1, 8);
             using var either = CancellationTokenSource.CreateLinkedTokenSource(stop, leave);
-            var request = new PlanRequest(meal, new PlanLimits(Longest, workers), Minute.Of(clock.GetUtcNow()) + 1);
+            // The minute that has begun counts, as it does for a new plan of a run: what must start at once is due when it is read.
+            var request = new PlanRequest(meal, new PlanLimits(Longest, workers), Minute.Of(clock.GetUtcNow()));
             var done = await Task.Run(() => work(request, either.Token), leave);
             leave.ThrowIfCancellationRequested();
             return done;

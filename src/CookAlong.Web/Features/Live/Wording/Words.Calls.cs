@@ -57,7 +57,7 @@ public sealed partial class Words
 
     /// <summary>The line above a called job: how urgent, what kind, and whether it has gone unheard.</summary>
     public string Heading(Call call, DateTimeOffset now) =>
-        $"{Of(call.Priority)}: {Kind(call).ToLowerInvariant()}{(Escalation.ReachOf(call, now) > CallReach.Concerned ? ", and nobody has answered" : "")}";
+        $"{Of(call.Priority)}: {Kind(call).ToLowerInvariant()}{(Escalation.ReachOf(call, now) > CallReach.Concerned ? ", unanswered" : "")}";
 
     /// <summary>A kind of call without its meal, as the list of hazards names it.</summary>
     public static string Of(Hazard hazard) => hazard.Kind switch
