@@ -125,7 +125,11 @@ public sealed record CardTend(int Tend, int Turn, string Text, int Minutes);
 /// <param name="Celsius">What the dial should stand at now; 0 = off.</param>
 /// <param name="Next">The next turn of the dial.</param>
 /// <param name="Shelves">One entry a shelf, top first; null = empty.</param>
-public sealed record BoardOven(OvenId Oven, string Name, int Celsius, Planning.DialSetting? Next, ImmutableArray<BoardTray?> Shelves);
+public sealed record BoardOven(OvenId Oven, string Name, int Celsius, Planning.DialSetting? Next, ImmutableArray<BoardTray?> Shelves)
+{
+    /// <summary>The last that a thermometer in it showed; null = nobody read one.</summary>
+    public OvenShown? Reading { get; init; }
+}
 
 /// <param name="Card">What is on the shelf now (<see cref="CardState.Running"/> or <see cref="CardState.Over"/>), goes in next (otherwise), or null for a dish kept warm.</param>
 /// <param name="KeptWarm">A dish that waits here for the table.</param>

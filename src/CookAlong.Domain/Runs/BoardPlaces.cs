@@ -52,7 +52,10 @@ static class BoardPlaces
             oven.Name,
             dial.LastOrDefault(setting => setting.At.Utc <= now).Celsius,
             dial.Where(setting => setting.At.Utc > now).Select(setting => (DialSetting?)setting).FirstOrDefault(),
-            [.. slots]);
+            [.. slots])
+        {
+            Reading = run.OvenReadings.TryGetValue(oven.Id, out var readings) ? readings[^1] : null,
+        };
     }
 
     /// <summary>Trays and dishes kept warm that are inside or still to come, each on its shelves.</summary>

@@ -76,6 +76,8 @@ public sealed partial record Run
         RunEvent.TableMovedBack e => WithTableMovedBack(e.Course, e.To),
         RunEvent.OvenBehind e => this with { SlowOvens = SlowOvens.SetItem(e.Oven, (e.HotAt, e.Celsius)) },
         RunEvent.OvenCaughtUp e => this with { SlowOvens = SlowOvens.Remove(e.Oven) },
+        RunEvent.OvenRead e => this with { OvenReadings = OvenReadings.SetItem(e.Oven, [.. OvenReadings.GetValueOrDefault(e.Oven, []), e.Reading]) },
+        RunEvent.OvenReadTakenBack e => WithoutLastOvenReading(e.Oven),
         RunEvent.RunEnded => this with { Ended = logged.At },
         _ => throw new UnreachableException($"No effect is written for {happened.GetType().Name}."),
     };
@@ -91,7 +93,7 @@ public sealed partial record Run
         RunEvent.CoreTakenBack e => StateOf(e.Step).ByCoreTold != next.StateOf(e.Step).ByCoreTold,
         RunEvent.AuthoritySet or RunEvent.PersonJoined or RunEvent.PersonPutOut or RunEvent.TendFinished or RunEvent.TendTakenBack
             or RunEvent.CallAcknowledged or RunEvent.CallTakenBack or RunEvent.ClaimKept or RunEvent.PlanRuleSet or RunEvent.CoreVouched or RunEvent.CoreWordTakenBack or RunEvent.RestCovered or RunEvent.CoverTakenBack
-            or RunEvent.FoilSet or RunEvent.FoilTakenBack
+            or RunEvent.OvenRead or RunEvent.OvenReadTakenBack or RunEvent.FoilSet or RunEvent.FoilTakenBack
             or RunEvent.KitchenPaused or RunEvent.KitchenWentOn or RunEvent.RunEnded => false,
         _ => throw new UnreachableException($"Nobody has said whether {happened.GetType().Name} changes the plan."),
     };

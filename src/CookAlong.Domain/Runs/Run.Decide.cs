@@ -85,6 +85,8 @@ public sealed partial record Run
         RunCommand.TakeBackTable c => TakeBackTable(c.Course, now),
         RunCommand.OvenStillHeats c => StillHeats(c.Oven, c.Minutes, now),
         RunCommand.OvenOnTime c => SlowOvens.ContainsKey(c.Oven) ? new RunEvent.OvenCaughtUp(c.Oven) : new Refusal.NothingToTakeBack(),
+        RunCommand.ReadOven c => ReadOven(c.Oven, c.Celsius, c.At, now),
+        RunCommand.TakeBackOvenReading c => TakeBackOvenReading(c.Oven),
         RunCommand.FreeStep => new Refusal.NotYourRole(Role.Host),
         RunCommand.EndRun => new RunEvent.RunEnded(),
         _ => throw new UnreachableException($"No decision is written for {command.GetType().Name}."),
@@ -101,7 +103,7 @@ public sealed partial record Run
         RunCommand.StartStep or RunCommand.FinishStep or RunCommand.TakeBack or RunCommand.ClaimStep or RunCommand.LetGoStep
             or RunCommand.GiveStep or RunCommand.TakeBackGiving or RunCommand.KeepStep or RunCommand.AddTime or RunCommand.TakeBackTime
             or RunCommand.FinishTend or RunCommand.TakeBackTend or RunCommand.ReadCore or RunCommand.TakeBackReading
-            or RunCommand.CoverRest or RunCommand.TakeBackCover or RunCommand.SetFoil or RunCommand.TakeBackFoil or RunCommand.Acknowledge or RunCommand.TakeBackAnswer => Role.Helper,
+            or RunCommand.CoverRest or RunCommand.TakeBackCover or RunCommand.SetFoil or RunCommand.ReadOven or RunCommand.TakeBackOvenReading or RunCommand.TakeBackFoil or RunCommand.Acknowledge or RunCommand.TakeBackAnswer => Role.Helper,
         RunCommand.Join => Role.Watcher,
         _ => throw new UnreachableException($"Nobody has said who may ask for {command.GetType().Name}."),
     };

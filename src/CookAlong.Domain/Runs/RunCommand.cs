@@ -126,6 +126,13 @@ public abstract record RunCommand
     /// <summary>It was not slow after all.</summary>
     public sealed record OvenOnTime(OvenId Oven) : RunCommand;
 
+    /// <summary>A thermometer that stands in the oven was read.</summary>
+    /// <param name="Celsius">-10 to 350.</param>
+    /// <param name="At">When it was read, where that was not just now; as of a core reading.</param>
+    public sealed record ReadOven(OvenId Oven, decimal Celsius, DateTimeOffset? At = null) : RunCommand;
+
+    public sealed record TakeBackOvenReading(OvenId Oven) : RunCommand;
+
     public sealed record EndRun : RunCommand;
 }
 

@@ -112,6 +112,12 @@ public abstract record RunEvent
 
     public sealed record OvenCaughtUp(OvenId Oven) : RunEvent;
 
+    /// <param name="Reading">With what its dial stood at then, as it was understood then.</param>
+    public sealed record OvenRead(OvenId Oven, OvenShown Reading) : RunEvent;
+
+    /// <summary>The last reading.</summary>
+    public sealed record OvenReadTakenBack(OvenId Oven) : RunEvent;
+
     public sealed record RunEnded : RunEvent;
 }
 

@@ -71,6 +71,10 @@ public static class StoredEvent
             "tableMovedBack/1" => new RunEvent.TableMovedBack(new CourseId(Text(json, "course")), At(json, "to")),
             "ovenBehind/1" => new RunEvent.OvenBehind(new OvenId(Text(json, "oven")), At(json, "hotAt"), Number(json, "celsius")),
             "ovenCaughtUp/1" => new RunEvent.OvenCaughtUp(new OvenId(Text(json, "oven"))),
+            "ovenRead/1" => new RunEvent.OvenRead(
+                new OvenId(Text(json, "oven")),
+                new OvenShown(StoredWord.At(json["at"]!), json["celsius"]!.GetValue<decimal>(), Number(json, "dial"), StoredWord.At(json["hotAt"]!))),
+            "ovenReadTakenBack/1" => new RunEvent.OvenReadTakenBack(new OvenId(Text(json, "oven"))),
             "runEnded/1" => new RunEvent.RunEnded(),
             _ => throw new InvalidDataException($"The log holds an event \"{kind}\" that this version does not know. Was it written by a newer one?"),
         };
@@ -134,6 +138,15 @@ public static class StoredEvent
         RunEvent.TableMovedBack e => ("tableMovedBack/1", new() { ["course"] = e.Course.Value, ["to"] = At(e.To) }),
         RunEvent.OvenBehind e => ("ovenBehind/1", new() { ["oven"] = e.Oven.Value, ["hotAt"] = At(e.HotAt), ["celsius"] = e.Celsius }),
         RunEvent.OvenCaughtUp e => ("ovenCaughtUp/1", new() { ["oven"] = e.Oven.Value }),
+        RunEvent.OvenRead e => ("ovenRead/1", new()
+        {
+            ["oven"] = e.Oven.Value,
+            ["at"] = StoredWord.Of(e.Reading.At),
+            ["celsius"] = e.Reading.Celsius,
+            ["dial"] = e.Reading.Dial,
+            ["hotAt"] = StoredWord.Of(e.Reading.HotAt),
+        }),
+        RunEvent.OvenReadTakenBack e => ("ovenReadTakenBack/1", new() { ["oven"] = e.Oven.Value }),
         RunEvent.RunEnded => ("runEnded/1", []),
         _ => throw new UnreachableException($"No stored form is written for {happened.GetType().Name}."),
     };

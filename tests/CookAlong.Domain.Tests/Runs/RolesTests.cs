@@ -15,7 +15,7 @@ public sealed class RolesTests
         new RunCommand.LetGoStep(Trim), new RunCommand.GiveStep(Trim, Maren), new RunCommand.TakeBackGiving(Trim), new RunCommand.KeepStep(Trim), new RunCommand.AddTime(Trim, 5),
         new RunCommand.TakeBackTime(Trim, 5), new RunCommand.FinishTend(Roast, 0, 0), new RunCommand.TakeBackTend(Roast, 0, 0),
         new RunCommand.ReadCore(Roast, 50), new RunCommand.TakeBackReading(Roast), new RunCommand.CoverRest(Roast, RestUnder.Foil, 20), new RunCommand.TakeBackCover(Roast),
-        new RunCommand.SetFoil(Roast, true), new RunCommand.TakeBackFoil(Roast), new RunCommand.Acknowledge(new CallId("in:roast")), new RunCommand.TakeBackAnswer(new CallId("in:roast")),
+        new RunCommand.SetFoil(Roast, true), new RunCommand.ReadOven(Oven, 170), new RunCommand.TakeBackOvenReading(Oven), new RunCommand.TakeBackFoil(Roast), new RunCommand.Acknowledge(new CallId("in:roast")), new RunCommand.TakeBackAnswer(new CallId("in:roast")),
     ];
 
     static readonly RunCommand[] ofHosts =

@@ -148,6 +148,7 @@ public sealed class LearnedTimes(IDbContextFactory<CookAlongDb> databases, Event
             Timing.Of(new RunId(run.Id), events, await DishOfAsync(db, run.Meal, stop), way => written.TryGetValue(way, out var time) ? time : null))
         {
             Ovens = [.. HotTaps.Of(events).Select(one => (OvenOf(events, one.Oven), one.Tap))],
+            Dials = [.. DialReadings.Of(events).Select(one => (OvenOf(events, one.Oven), one.Reading))],
         };
     }
 
@@ -164,6 +165,9 @@ public sealed record TimedMeal(Guid Run, string Name, DateTimeOffset Began, Immu
 {
     /// <summary>When its ovens were said to be hot, by their names.</summary>
     public ImmutableArray<(string Oven, HotTap Tap)> Ovens { get; init; } = [];
+
+    /// <summary>What thermometers in its ovens showed, by their names.</summary>
+    public ImmutableArray<(string Oven, DialReading Reading)> Dials { get; init; } = [];
 
     /// <summary>It came with the demo.</summary>
     public bool IsInvented => EarlierMeals.Invented.ContainsKey(Run);

@@ -173,7 +173,7 @@ async function sendNow(tap) {
 }
 
 /** Commands that somebody types the half of. */
-const TYPED = new Set(["readCore", "vouchFor", "coverRest"]);
+const TYPED = new Set(["readCore", "readOven", "vouchFor", "coverRest"]);
 
 /**
  * A command that says what somebody typed beside its button, and when: it may be sent much later.
@@ -189,7 +189,8 @@ function fillIn(button, command) {
     input.focus();
     return false;
   }
-  command[/** @type {string} */ (form.getAttribute("data-typed"))] = typed;
+  const unit = form.querySelector("select");
+  command[unit ? unit.value : /** @type {string} */ (form.getAttribute("data-typed"))] = typed;
   command.at = Math.round(now());
   input.value = "";
   return true;

@@ -107,4 +107,41 @@ public sealed class OvenFitTests
         HotTap[] apart = [new(5, 20, 200), new(18, 20, 200), new(60, 20, 180)];
         Assert.Equal([new OvenDoubt(OvenPart.Heating, OvenWhy.Contradictory)], OvenFit.Of([], apart).Doubts);
     }
+
+    [Fact]
+    public void Three_entries_while_cooking_tell_how_far_the_dial_is_out_and_two_do_not()
+    {
+        DialReading[] entries = [new(160, 141), new(200, 178), new(160, 138)];
+        Assert.Equal(22, OvenFit.Of([], [], entries).ReadsHighBy!.Value.Value, 0.01);
+        var few = OvenFit.Of([], [], entries[..2]);
+        Assert.Null(few.ReadsHighBy);
+        Assert.Equal([new OvenDoubt(OvenPart.Hot, OvenWhy.TooFew)], few.Doubts);
+        Assert.Empty(OvenFit.Of([], [], []).Doubts);
+    }
+
+    [Fact]
+    public void Entries_of_an_oven_that_is_out_by_a_known_amount_find_it_through_noise_and_slips()
+    {
+        var luck = new Random(20);
+        for (var oven = 0; oven < 50; oven++)
+        {
+            var high = luck.Next(-30, 31);
+            DialReading[] entries = [.. Enumerable.Range(0, 12).Select(one => new DialReading(180, one % 6 == 5 ? luck.Next(20, 300) : 180 - high + (8 * (luck.NextDouble() - .5))))];
+            Assert.Equal(high, OvenFit.Of([], [], entries).ReadsHighBy!.Value.Value, 4.0);
+        }
+    }
+
+    [Fact]
+    public void Entries_that_contradict_each_other_or_tell_of_no_oven_teach_nothing_and_say_so()
+    {
+        Assert.Equal([new OvenDoubt(OvenPart.Hot, OvenWhy.Contradictory)], OvenFit.Of([], [], [new(180, 100), new(180, 150), new(180, 200), new(180, 240)]).Doubts);
+        Assert.Equal([new OvenDoubt(OvenPart.Hot, OvenWhy.Unlikely)], OvenFit.Of([], [], [new(180, 60), new(180, 62), new(180, 58)]).Doubts);
+    }
+
+    [Fact]
+    public void A_measuring_and_a_meal_s_entries_count_alike()
+    {
+        var learned = OvenFit.Of([new Oven(10, 170, 3, 4).Measured()], [], [new(160, 140), new(160, 140), new(160, 140)]);
+        Assert.Equal((15, 2), (Math.Round(learned.ReadsHighBy!.Value.Value, 2), learned.ReadsHighBy.Value.Seen));
+    }
 }

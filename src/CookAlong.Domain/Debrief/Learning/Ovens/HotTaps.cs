@@ -15,7 +15,7 @@ public static class HotTaps
         foreach (var programme in begun.Plan.Ovens)
         {
             var first = programme.Dial.FirstOrDefault(setting => setting.Celsius > 0);
-            if (first.Celsius == 0 || events.FirstOrDefault(one => one.Event is RunEvent.CallAcknowledged said && said.Call == CallIds.Dial(programme.Oven, first.At)) is not { } turned)
+            if (first.Celsius == 0 || Answered(events, CallIds.Dial(programme.Oven, first.At)) is not { } turned)
             {
                 continue;
             }
@@ -36,5 +36,22 @@ public static class HotTaps
                 yield return (programme.Oven, new HotTap((at - turned.At).TotalMinutes, begun.Meal.Kitchen.Ovens.Single(oven => oven.Id == programme.Oven).StartsAt, first.Celsius));
             }
         }
+    }
+
+    /// <summary>When it was answered for good; null = it was not, or the answer was taken back.</summary>
+    static Logged? Answered(IReadOnlyList<Logged> events, CallId call)
+    {
+        Logged? answered = null;
+        foreach (var one in events)
+        {
+            answered = one.Event switch
+            {
+                RunEvent.CallAcknowledged said when said.Call == call => answered ?? one,
+                RunEvent.CallTakenBack back when back.Call == call => null,
+                _ => answered,
+            };
+        }
+
+        return answered;
     }
 }

@@ -33,7 +33,8 @@ public static class OvenFit
 
     /// <param name="trials">Each is weighed alike.</param>
     /// <param name="taps">Count together, from three on, as one more measuring of the heating.</param>
-    public static OvenLearned Of(IReadOnlyCollection<OvenTrial> trials, IReadOnlyCollection<HotTap> taps)
+    /// <param name="entries">Count together, from three on, as one more measuring of the dial.</param>
+    public static OvenLearned Of(IReadOnlyCollection<OvenTrial> trials, IReadOnlyCollection<HotTap> taps, IReadOnlyCollection<DialReading>? entries = null)
     {
         var doubts = ImmutableArray.CreateBuilder<OvenDoubt>();
         var (heat, level, door, cool) = (new List<double>(), new List<double>(), new List<double>(), new List<double>());
@@ -48,6 +49,11 @@ public static class OvenFit
         if (taps.Count >= LeastTaps)
         {
             Take(heat, OvenPart.Heating, Taps(taps));
+        }
+
+        if (entries?.Count > 0)
+        {
+            Take(level, OvenPart.Hot, Entries(entries));
         }
 
         return new(Figure(heat), Figure(cool), Figure(level), Figure(door), [.. doubts.Distinct()]);
@@ -139,6 +145,17 @@ public static class OvenFit
 
         var rate = Median(rates);
         return Median(rates.Select(one => Math.Abs(one - rate))) > rate / 3 ? (null, OvenWhy.Contradictory) : InRange(rate, Heats);
+    }
+
+    static (double? Figure, OvenWhy? Why) Entries(IReadOnlyCollection<DialReading> entries)
+    {
+        if (entries.Count < LeastOfLevel)
+        {
+            return (null, OvenWhy.TooFew);
+        }
+
+        var high = Median(entries.Select(one => one.Dial - one.Celsius));
+        return Median(entries.Select(one => Math.Abs(one.Dial - one.Celsius - high))) > Swing ? (null, OvenWhy.Contradictory) : InRange(high, Astray);
     }
 
     /// <param name="way">+1 = it must climb, -1 = it must fall.</param>

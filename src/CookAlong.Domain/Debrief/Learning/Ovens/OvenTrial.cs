@@ -17,6 +17,11 @@ public sealed record OvenTrial(int Dial, ImmutableArray<OvenReading> Readings, d
 /// <param name="Minutes">From the turn of the dial until then.</param>
 public readonly record struct HotTap(double Minutes, int From, int To);
 
+/// <summary>A thermometer in an oven that had settled, read while cooking.</summary>
+/// <param name="Dial">°C the dial itself stood at.</param>
+/// <param name="Celsius">What the thermometer showed.</param>
+public readonly record struct DialReading(int Dial, double Celsius);
+
 /// <summary>What was learned of one oven; null = nothing was seen of it that could be believed.</summary>
 /// <param name="HeatUpPerMinute">°C a minute, from cold to the dial.</param>
 /// <param name="CoolDownPerMinute">°C a minute, turned off with the door shut.</param>

@@ -32,7 +32,9 @@ public sealed class LearnedOvens(IDbContextFactory<CookAlongDb> databases, Learn
 
         var trials = (await db.Set<OvenTrialRow>().AsNoTracking().OrderBy(row => row.Began).ToListAsync(stop)).ToLookup(row => AcceptedOven.KeyOf(row.Oven));
         var accepted = await db.Set<OvenFigureRow>().AsNoTracking().ToDictionaryAsync(row => row.Oven, stop);
-        var taps = (await times.MealsAsync(stop)).SelectMany(meal => meal.Ovens).ToLookup(one => AcceptedOven.KeyOf(one.Oven), one => one.Tap);
+        var meals = await times.MealsAsync(stop);
+        var dials = meals.SelectMany(meal => meal.Dials).ToLookup(one => AcceptedOven.KeyOf(one.Oven), one => one.Reading);
+        var taps = meals.SelectMany(meal => meal.Ovens).ToLookup(one => AcceptedOven.KeyOf(one.Oven), one => one.Tap);
         return
         [
             .. written.Keys.Union(trials.Select(one => one.Key)).Union(accepted.Keys).Order(StringComparer.Ordinal).Select(key => new OvenSeen(
@@ -40,7 +42,7 @@ public sealed class LearnedOvens(IDbContextFactory<CookAlongDb> databases, Learn
                 written.GetValueOrDefault(key)?.Name ?? trials[key].Select(row => row.Oven).FirstOrDefault(key),
                 written.GetValueOrDefault(key),
                 [.. trials[key]],
-                OvenFit.Of([.. trials[key].Where(row => row.Ended is not null).Select(row => row.Trial())], [.. taps[key]]),
+                OvenFit.Of([.. trials[key].Where(row => row.Ended is not null).Select(row => row.Trial())], [.. taps[key]], [.. dials[key]]),
                 accepted.GetValueOrDefault(key))),
         ];
     }

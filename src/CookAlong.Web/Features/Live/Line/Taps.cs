@@ -90,6 +90,11 @@ public static class Taps
 
     public static string StillHeats(OvenId oven, int minutes) => Json(new { kind = "ovenStillHeats", oven = oven.Value, minutes });
 
+    /// <summary>The script fills in what was typed beside the button, under the unit that was chosen there.</summary>
+    public static string ReadOven(OvenId oven) => Json(new { kind = "readOven", oven = oven.Value });
+
+    public static string TakeBackOvenReading(OvenId oven) => Json(new { kind = "takeBackOvenReading", oven = oven.Value });
+
     public static string EndRun { get; } = Json(new { kind = "endRun" });
 
     static string Json<T>(T command) => JsonSerializer.Serialize(command);

@@ -67,6 +67,10 @@ static class WireCommand
             "dropDish" => Text(json, "dish") is { } dish ? new RunCommand.DropDish(new DishId(dish)) : null,
             "moveTable" => Text(json, "course") is { } course && Number(json, "minutes") is { } by ? new RunCommand.MoveTable(new CourseId(course), by) : null,
             "ovenStillHeats" => Text(json, "oven") is { } oven && Number(json, "minutes") is { } left ? new RunCommand.OvenStillHeats(new OvenId(oven), left) : null,
+            "readOven" => Text(json, "oven") is { } oven && (Decimal(json, "celsius") ?? InCelsius(Decimal(json, "fahrenheit"))) is { } shown
+                ? new RunCommand.ReadOven(new OvenId(oven), shown, Moment(json, "at"))
+                : null,
+            "takeBackOvenReading" => Text(json, "oven") is { } oven ? new RunCommand.TakeBackOvenReading(new OvenId(oven)) : null,
             "endRun" => new RunCommand.EndRun(),
 
             // Not only unknown kinds: joining is not a screen's to ask for.
@@ -100,6 +104,9 @@ static class WireCommand
 
     static decimal? Decimal(JsonElement json, string name) =>
         json.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.Number && value.TryGetDecimal(out var number) ? number : null;
+
+    /// <summary>Only what a thermometer could show: a number beyond has no °C that a decimal holds.</summary>
+    static decimal? InCelsius(decimal? fahrenheit) => fahrenheit is > -1000 and < 10_000 ? (fahrenheit - 32) / 1.8m : null;
 
     /// <summary>Milliseconds since the Unix epoch.</summary>
     static DateTimeOffset? Moment(JsonElement json, string name) =>

@@ -76,6 +76,8 @@ sealed class TakeBacks(Run run, PersonId who, DateTimeOffset now)
         RunEvent.TableMovedBack e => ($"table {e.Course}", null, true),
         RunEvent.OvenBehind e => ($"oven {e.Oven}", Line.Taps.OnTime(e.Oven), false),
         RunEvent.OvenCaughtUp e => ($"oven {e.Oven}", null, true),
+        RunEvent.OvenRead e => ($"in oven {e.Oven}", Line.Taps.TakeBackOvenReading(e.Oven), false),
+        RunEvent.OvenReadTakenBack e => ($"in oven {e.Oven}", null, true),
         RunEvent.StepClaimed e => ($"claim {e.Step} {e.Helper}", Line.Taps.LetGo(e.Step), false),
         RunEvent.StepLetGo e => ($"claim {e.Step} {e.Helper}", null, true),
 

@@ -36,6 +36,9 @@ public sealed partial class Words
         _ => throw new UnreachableException($"A verdict without a sentence: {word.Verdict}."),
     };
 
+    /// <summary>What a thermometer in an oven showed last.</summary>
+    public string Of(OvenShown shown) => $"It showed {Degrees(shown.Celsius)} at {At(shown.At)}{(shown.Dial == 0 ? "" : $", the dial at {shown.Dial} °C")}.";
+
     /// <summary>What it does after it has come out.</summary>
     public string Of(RestWord rest)
     {

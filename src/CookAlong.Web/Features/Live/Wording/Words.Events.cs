@@ -52,11 +52,15 @@ public sealed partial class Words
         RunEvent.DishBroughtBack one => $"{by} brought back {DishName(one.Dish)}",
         RunEvent.TableMoved one => $"{by} moved {meal.Courses.Single(course => course.Id == one.Course).Name} to {clock.Show(one.To)}",
         RunEvent.TableMovedBack one => $"{by} moved {meal.Courses.Single(course => course.Id == one.Course).Name} back to {clock.Show(one.To)}",
-        RunEvent.OvenBehind one => $"{by} said that {meal.Kitchen.Ovens.Single(oven => oven.Id == one.Oven).Name} is hot only at {clock.Show(one.HotAt)}",
-        RunEvent.OvenCaughtUp one => $"{by} said that {meal.Kitchen.Ovens.Single(oven => oven.Id == one.Oven).Name} heats as planned",
+        RunEvent.OvenBehind one => $"{by} said that {OvenName(one.Oven)} is hot only at {clock.Show(one.HotAt)}",
+        RunEvent.OvenCaughtUp one => $"{by} said that {OvenName(one.Oven)} heats as planned",
+        RunEvent.OvenRead one => $"{by} read {Degrees(one.Reading.Celsius)} in {OvenName(one.Oven)}{(one.Reading.Dial == 0 ? "" : $", whose dial stands at {one.Reading.Dial} °C")}",
+        RunEvent.OvenReadTakenBack one => $"{by} took back the last reading in {OvenName(one.Oven)}",
         RunEvent.RunEnded => $"{by} ended the meal",
         _ => throw new UnreachableException($"An event without a sentence: {happened.GetType().Name}."),
     };
+
+    string OvenName(OvenId id) => meal.Kitchen.Ovens.Single(oven => oven.Id == id).Name;
 
     string DishName(DishId id) => meal.Dishes.FirstOrDefault(dish => dish.Id == id)?.Name ?? "a dish";
 
