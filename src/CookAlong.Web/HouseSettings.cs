@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Net;
 using System.Text.RegularExpressions;
+using CookAlong.Web.Data.Postgres;
+using CookAlong.Web.Features.Live.Line;
 
 namespace CookAlong.Web;
 
@@ -41,6 +43,12 @@ public sealed partial record HouseSettings(string Data, string Urls, IReadOnlyLi
 
     /// <summary>The collector that metrics and traces are sent to (OTLP over HTTP); null = nothing is sent.</summary>
     public Uri? Otlp { get; init; }
+
+    /// <summary>The PostgreSQL database for everything kept, as a connection string; null = a SQLite file in the data folder.</summary>
+    public string? Postgres { get; init; }
+
+    /// <summary>The Redis that carries news from one server's screens to another's; null = this server is alone.</summary>
+    public string? Redis { get; init; }
 
     /// <summary>Whom a push service may write to about this server (RFC 8292): a mailto: or https: address.</summary>
     public string Contact { get; init; } = "mailto:household@cookalong.invalid";
@@ -139,6 +147,22 @@ public sealed partial record HouseSettings(string Data, string Urls, IReadOnlyLi
             wrong.Add($"--otlp (COOKALONG_OTLP) is \"{collector}\". Write the address of a collector that takes OTLP over HTTP, such as http://localhost:4318.");
         }
 
+        var postgres = Secret(configuration, "postgres", wrong);
+        if (postgres is not null && !PostgresDb.IsAddress(postgres))
+        {
+            wrong.Add("--postgres (COOKALONG_POSTGRES) is no connection string with a host and a database. Write Host=db.local;Database=cookalong;Username=cookalong;Password=...");
+        }
+
+        var redis = Secret(configuration, "redis", wrong);
+        if (redis is not null && postgres is null)
+        {
+            wrong.Add("--redis (COOKALONG_REDIS) is set without --postgres. Redis joins servers that share one PostgreSQL database; leave it out, or set both.");
+        }
+        else if (redis is not null && !SharedLine.IsAddress(redis))
+        {
+            wrong.Add("--redis (COOKALONG_REDIS) is no address of a Redis server. Write host:6379, or host:6379,password=...");
+        }
+
         return wrong.Count > 0
             ? null
             : new HouseSettings(Path.GetFullPath(data), urls, List(configuration["hosts"]), proxies)
@@ -150,6 +174,8 @@ public sealed partial record HouseSettings(string Data, string Urls, IReadOnlyLi
                 WebhookSecret = webhookSecret,
                 Broker = broker,
                 Otlp = otlp,
+                Postgres = postgres,
+                Redis = redis,
             };
     }
 

@@ -44,7 +44,7 @@ public partial class Program
         var services = builder.Services;
         services.AddSingleton(TimeProvider.System);
         services.AddHouseholdData(settings);
-        services.AddSingleton<DailyBackups>().AddHostedService(all => all.GetRequiredService<DailyBackups>());
+        services.AddDailyBackups(settings);
         services.AddHousehold();
         services.AddHomeHttps(settings);
         services.AddLive();

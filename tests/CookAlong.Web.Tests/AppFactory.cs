@@ -24,9 +24,19 @@ public sealed partial class AppFactory : WebApplicationFactory<Program>
     readonly LogLines log = new();
 
     public AppFactory()
-        : this(Directory.CreateTempSubdirectory("cookalong-test-"), new DateTimeOffset(2026, 12, 20, 9, 0, 0, TimeSpan.Zero)) => isDataOurs = true;
+        : this(Directory.CreateTempSubdirectory("cookalong-test-"), new DateTimeOffset(2026, 12, 20, 9, 0, 0, TimeSpan.Zero))
+    {
+        isDataOurs = true;
+        foreach (var (name, value) in StoreSettings())
+        {
+            Settings[name] = value;
+        }
+    }
 
     AppFactory(DirectoryInfo data, DateTimeOffset now) => (this.data, Clock) = (data, new FakeTimeProvider(now));
+
+    /// <summary>Settings that name an empty store, for every household; none = a SQLite file.</summary>
+    public static Func<Dictionary<string, string>> StoreSettings { get; set; } = () => [];
 
     public FakeTimeProvider Clock { get; }
 
@@ -76,7 +86,16 @@ public sealed partial class AppFactory : WebApplicationFactory<Program>
     }
 
     /// <summary>Another server on the same data, as after a restart; this one may be gone or not.</summary>
-    public AppFactory Again() => new(data, Clock.GetUtcNow()) { Replace = Replace };
+    public AppFactory Again()
+    {
+        var again = new AppFactory(data, Clock.GetUtcNow()) { Replace = Replace };
+        foreach (var shared in Settings.Where(one => one.Key is "postgres" or "redis"))
+        {
+            again.Settings.Add(shared.Key, shared.Value);
+        }
+
+        return again;
+    }
 
     public T Get<T>()
         where T : notnull => Services.GetRequiredService<T>();
@@ -109,6 +128,11 @@ public sealed partial class AppFactory : WebApplicationFactory<Program>
     {
         await base.DisposeAsync();
         Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+        if (Settings.TryGetValue("postgres", out var postgres))
+        {
+            Npgsql.NpgsqlConnection.ClearPool(new Npgsql.NpgsqlConnection(postgres));
+        }
+
         if (isDataOurs)
         {
             data.Delete(recursive: true);

@@ -4,6 +4,7 @@ using CookAlong.Web.Data.Archive;
 using CookAlong.Web.Data.Backups;
 using CookAlong.Web.Features.Household.Audit;
 using CookAlong.Web.Features.Meals;
+using Microsoft.EntityFrameworkCore;
 
 namespace CookAlong.Web.Cli;
 
@@ -43,7 +44,7 @@ static class ArchiveVerbs
         var file = new Argument<string>("FILE") { Description = "An archive that 'export' wrote." };
         return Create(
             "import",
-            "Add from an archive what the household does not have yet, after a backup; what it has stays as it is. Exit 0 = added, 1 = failed, 2 = the archive is bad (each bad entry is named) and nothing was added.",
+            "Add from an archive what the household does not have yet, after a backup (in PostgreSQL make one yourself first); what it has stays as it is. Exit 0 = added, 1 = failed, 2 = the archive is bad (each bad entry is named) and nothing was added.",
             file,
             async (services, path, output, stop) =>
             {
@@ -53,8 +54,12 @@ static class ArchiveVerbs
                     return ExitCode.BadInput;
                 }
 
-                var backup = services.GetRequiredService<Backup>();
-                backup.To(backup.NextFile("before-import"));
+                if (services.GetRequiredService<HouseSettings>().Postgres is null)
+                {
+                    var backup = services.GetRequiredService<Backup>();
+                    backup.To(backup.NextFile("before-import"));
+                }
+
                 await using var from = File.OpenRead(path);
                 var imported = await services.GetRequiredService<HouseholdArchive>().ImportAsync(from, stop);
                 foreach (var bad in imported.Bad.Take(MostTold))
@@ -75,7 +80,7 @@ static class ArchiveVerbs
     }
 
     static Task NoteAsync(ServiceProvider services, AuditDeed deed, string path) =>
-        OfflineAudit.WriteAsync(services.GetRequiredService<HouseSettings>(), services.GetRequiredService<TimeProvider>(), deed, Path.GetFileName(path));
+        new AuditLog(services.GetRequiredService<IDbContextFactory<CookAlongDb>>(), services.GetRequiredService<TimeProvider>()).WriteAsync(deed, OfflineAudit.Who, address: null, Path.GetFileName(path));
 
     static Command Create(string name, string says, Argument<string> file, Func<ServiceProvider, string, InvocationConfiguration, CancellationToken, Task<int>> act)
     {

@@ -2,6 +2,7 @@ using System.CommandLine;
 using CookAlong.Web.Data;
 using CookAlong.Web.Data.Backups;
 using CookAlong.Web.Features.Household.Audit;
+using CookAlong.Web.Features.Settings;
 
 namespace CookAlong.Web.Cli;
 
@@ -28,6 +29,12 @@ static class BackupVerb
             var output = parsed.InvocationConfiguration;
             if (parsed.Settings(new("data", parsed.GetValue(data)), new("backups", parsed.GetValue(backups))) is not { } settings)
             {
+                return ExitCode.BadInput;
+            }
+
+            if (settings.Postgres is not null)
+            {
+                await output.Error.WriteLineAsync(BackupWords.OfPostgres);
                 return ExitCode.BadInput;
             }
 

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using CookAlong.Web.Data;
 using CookAlong.Web.Features.Household.Audit;
+using CookAlong.Web.Features.Settings;
 
 namespace CookAlong.Web.Cli;
 
@@ -24,6 +25,12 @@ static class RestoreVerb
             var from = Path.GetFullPath(parsed.GetValue(file)!);
             if (parsed.Settings(new KeyValuePair<string, string?>("data", parsed.GetValue(data))) is not { } settings)
             {
+                return ExitCode.BadInput;
+            }
+
+            if (settings.Postgres is not null)
+            {
+                await output.Error.WriteLineAsync(BackupWords.OfPostgres);
                 return ExitCode.BadInput;
             }
 

@@ -56,12 +56,23 @@ static class ServeVerb
             HelpName = "URL",
         };
 
+        var postgres = new Option<string?>("--postgres")
+        {
+            Description = "PostgreSQL database that several servers share, as a connection string; a password is better kept in COOKALONG_POSTGRES_FILE. Default: a SQLite file in the data folder. [COOKALONG_POSTGRES]",
+            HelpName = "STRING",
+        };
+        var redis = new Option<string?>("--redis")
+        {
+            Description = "Redis server that carries news between servers that share a PostgreSQL database, such as localhost:6379. [COOKALONG_REDIS]",
+            HelpName = "STRING",
+        };
+
         // The web host's own three settings: for those who develop it, and for the test host, which passes them.
         var environment = new Option<string?>("--environment") { Hidden = true };
         var contentRoot = new Option<string?>("--contentRoot") { Hidden = true };
         var applicationName = new Option<string?>("--applicationName") { Hidden = true };
 
-        foreach (var option in (Option<string?>[])[data, backups, urls, httpsPort, hosts, proxies, basePath, webhook, mqtt, otlp, environment, contentRoot, applicationName])
+        foreach (var option in (Option<string?>[])[data, backups, urls, httpsPort, hosts, proxies, basePath, webhook, mqtt, otlp, postgres, redis, environment, contentRoot, applicationName])
         {
             command.Options.Add(option);
         }
@@ -86,7 +97,9 @@ static class ServeVerb
                     new("base_path", parsed.GetValue(basePath)),
                     new("webhook", parsed.GetValue(webhook)),
                     new("mqtt", parsed.GetValue(mqtt)),
-                    new("otlp", parsed.GetValue(otlp))) is not { } settings)
+                    new("otlp", parsed.GetValue(otlp)),
+                    new("postgres", parsed.GetValue(postgres)),
+                    new("redis", parsed.GetValue(redis))) is not { } settings)
             {
                 return ExitCode.BadInput;
             }

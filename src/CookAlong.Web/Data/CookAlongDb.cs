@@ -1,11 +1,22 @@
+using CookAlong.Web.Data.Postgres;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 
 namespace CookAlong.Web.Data;
 
 /// <summary>Everything a household keeps. A run's truth is its event log; everything else is rows.</summary>
-public sealed class CookAlongDb(DbContextOptions<CookAlongDb> options) : DbContext(options)
+public class CookAlongDb : DbContext
 {
+    public CookAlongDb(DbContextOptions<CookAlongDb> options)
+        : base(options)
+    {
+    }
+
+    private protected CookAlongDb(DbContextOptions options)
+        : base(options)
+    {
+    }
+
     public DbSet<HostRow> Hosts => Set<HostRow>();
 
     public DbSet<SessionRow> Sessions => Set<SessionRow>();
@@ -19,7 +30,7 @@ public sealed class CookAlongDb(DbContextOptions<CookAlongDb> options) : DbConte
     public DbSet<DishVersionRow> DishVersions => Set<DishVersionRow>();
 
     /// <summary>Nothing was written, because a number or a name was taken meanwhile, or a row that was pointed at has gone: look again.</summary>
-    public static bool IsTaken(DbUpdateException failure) => failure.InnerException is SqliteException { SqliteErrorCode: SqliteConstraint };
+    public static bool IsTaken(DbUpdateException failure) => failure.InnerException is SqliteException { SqliteErrorCode: SqliteConstraint } || PostgresFailure.IsTaken(failure.InnerException);
 
     const int SqliteConstraint = 19;
 

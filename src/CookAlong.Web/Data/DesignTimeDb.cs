@@ -9,7 +9,7 @@ sealed class DesignTimeDb : IDesignTimeDbContextFactory<CookAlongDb>
     public CookAlongDb CreateDbContext(string[] args)
     {
         var options = new DbContextOptionsBuilder<CookAlongDb>();
-        HouseholdData.Use(options, "design-time.db");
+        HouseholdData.UseFile(options, "design-time.db");
         return new CookAlongDb(options.Options);
     }
 }

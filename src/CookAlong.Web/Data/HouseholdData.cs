@@ -1,11 +1,17 @@
 using CookAlong.Web.Data.Backups;
+using CookAlong.Web.Data.Postgres;
 using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.DataProtection.KeyManagement;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Options;
 
 namespace CookAlong.Web.Data;
 
-/// <summary>One folder holds everything: the database, its backups, and the keys that keep people signed in across restarts.</summary>
+/// <summary>
+/// One folder holds everything: the database, its backups, and the keys that keep people signed in across restarts. With
+/// PostgreSQL set, database and keys are there, for all servers of the household.
+/// </summary>
 public static class HouseholdData
 {
     public static IServiceCollection AddHouseholdData(this IServiceCollection services, HouseSettings settings)
@@ -14,14 +20,45 @@ public static class HouseholdData
         services.AddSingleton(settings);
         services.AddSingleton<Upgrade>();
         services.AddSingleton<Backup>();
-        services.AddDbContextFactory<CookAlongDb>(options => Use(options, settings.Database));
+        services.AddDbContextFactory<CookAlongDb>(options => Use(options, settings));
 
         // In a container these would otherwise be new after every update, and everybody signed out.
-        services.AddDataProtection().SetApplicationName("CookAlong").PersistKeysToFileSystem(Directory.CreateDirectory(settings.Keys));
+        var keys = services.AddDataProtection().SetApplicationName("CookAlong");
+        if (settings.Postgres is null)
+        {
+            keys.PersistKeysToFileSystem(Directory.CreateDirectory(settings.Keys));
+        }
+        else
+        {
+            services.AddSingleton<SharedKeys>().AddSingleton<IConfigureOptions<KeyManagementOptions>>(all => all.GetRequiredService<SharedKeys>());
+        }
+
         return services;
     }
 
-    public static void Use(DbContextOptionsBuilder options, string database) =>
+    /// <summary>Of a file; PostgreSQL has its own.</summary>
+    public static void AddDailyBackups(this IServiceCollection services, HouseSettings settings)
+    {
+        services.AddSingleton<DailyBackups>();
+        if (settings.Postgres is null)
+        {
+            services.AddHostedService(all => all.GetRequiredService<DailyBackups>());
+        }
+    }
+
+    public static void Use(DbContextOptionsBuilder options, HouseSettings settings)
+    {
+        if (settings.Postgres is { } address)
+        {
+            PostgresDb.Use(options, address);
+        }
+        else
+        {
+            UseFile(options, settings.Database);
+        }
+    }
+
+    public static void UseFile(DbContextOptionsBuilder options, string database) =>
         options
             .UseSqlite(Connecting(database))
             .AddInterceptors(new SqlitePragmas());

@@ -1,11 +1,12 @@
 using System.Reflection;
 using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Migrations;
 
 namespace CookAlong.Web.Data;
 
 /// <summary>
-/// The tables' state, asked and first made in plain SQL. EF needs a second to start on a small machine, and at nearly
+/// The tables' state in a SQLite file, asked and first made in plain SQL. EF needs a second to start on a small machine, and at nearly
 /// every start there is nothing to change; only a real change is left to it.
 /// </summary>
 static class Tables
@@ -16,7 +17,7 @@ static class Tables
     public static IReadOnlyList<string> Steps { get; } =
     [
         .. typeof(Tables).Assembly.GetTypes()
-            .Where(type => type.IsSubclassOf(typeof(Migration)))
+            .Where(type => type.IsSubclassOf(typeof(Migration)) && type.GetCustomAttribute<DbContextAttribute>()!.ContextType == typeof(CookAlongDb))
             .Select(type => type.GetCustomAttribute<MigrationAttribute>()!.Id)
             .Order(StringComparer.Ordinal),
     ];

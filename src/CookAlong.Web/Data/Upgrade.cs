@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using CookAlong.Web.Data.Backups;
+using CookAlong.Web.Data.Postgres;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 
@@ -21,6 +22,11 @@ sealed class Upgrade(HouseSettings settings, IDbContextFactory<CookAlongDb> data
         if (inUse is null && !DataFolder.TryShare(settings, out inUse, out var refusal))
         {
             throw new UpgradeException(refusal);
+        }
+
+        if (settings.Postgres is { } address)
+        {
+            return await PostgresUpgrade.RunAsync(address, log, stop);
         }
 
         await using var alone = await LockAsync(stop);

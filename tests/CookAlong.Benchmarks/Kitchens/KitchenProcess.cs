@@ -148,7 +148,7 @@ sealed partial class KitchenProcess : IAsyncDisposable
     public CookAlongDb NewDb()
     {
         var options = new DbContextOptionsBuilder<CookAlongDb>();
-        HouseholdData.Use(options, new HouseSettings(data.FullName, Url, [], []).Database);
+        HouseholdData.UseFile(options, new HouseSettings(data.FullName, Url, [], []).Database);
         return new CookAlongDb(options.Options);
     }
 
@@ -173,7 +173,7 @@ sealed partial class KitchenProcess : IAsyncDisposable
     }
 
     /// <summary>The build output of the app beside this one's own: artifacts/bin/NAME/CONFIGURATION.</summary>
-    static string Server
+    public static string Server
     {
         get
         {

@@ -24,6 +24,10 @@ public sealed class SettingsTests
     [InlineData("mqtt", "http://broker.local/topic", "mqtt://")]
     [InlineData("otlp", "localhost:4318", "http://localhost:4318")]
     [InlineData("mqtt_file", "/no/such/file", "Name a file")]
+    [InlineData("postgres", "db.local:5432", "Host=")]
+    [InlineData("postgres", "Host=db.local", "Database=")]
+    [InlineData("postgres_file", "/no/such/file", "Name a file")]
+    [InlineData("redis", "localhost:6379", "--postgres")]
     public void A_wrong_setting_is_told_in_a_sentence_with_its_name_and_the_remedy(string key, string value, string remedy)
     {
         var settings = HouseSettings.Read(new ConfigurationBuilder().AddInMemoryCollection([new(key, value)]).Build(), out var errors);

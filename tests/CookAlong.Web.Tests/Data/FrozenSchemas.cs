@@ -42,7 +42,7 @@ public sealed class FrozenSchemas
     static async Task MakeAsync(string file, string step)
     {
         var options = new DbContextOptionsBuilder<CookAlongDb>();
-        HouseholdData.Use(options, file);
+        HouseholdData.UseFile(options, file);
         await using (var db = new CookAlongDb(options.Options))
         {
             await db.GetService<IMigrator>().MigrateAsync(step, TestContext.Current.CancellationToken);

@@ -1,4 +1,5 @@
 using CookAlong.Web.Data;
+using CookAlong.Web.Data.Postgres;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
@@ -39,7 +40,17 @@ public sealed class UpgradeTests : IDisposable
         await using var services = Services();
         await using var db = await services.GetRequiredService<IDbContextFactory<CookAlongDb>>().CreateDbContextAsync(TestContext.Current.CancellationToken);
 
-        Assert.False(db.Database.HasPendingModelChanges(), "a table changed: dotnet ef migrations add NAME --project src/CookAlong.Web --output-dir Data/Migrations");
+        Assert.False(db.Database.HasPendingModelChanges(), "a table changed: dotnet ef migrations add NAME --context CookAlongDb --project src/CookAlong.Web --output-dir Data/Migrations");
+    }
+
+    [Fact]
+    public void The_migrations_for_PostgreSQL_make_them_too()
+    {
+        var options = new DbContextOptionsBuilder<PostgresDb>();
+        PostgresDb.Use(options, "Host=nowhere;Database=none");
+        using var db = new PostgresDb(options.Options);
+
+        Assert.False(db.Database.HasPendingModelChanges(), "a table changed: dotnet ef migrations add NAME --context PostgresDb --project src/CookAlong.Web --output-dir Data/Postgres/Migrations");
     }
 
     [Fact]
@@ -51,13 +62,13 @@ public sealed class UpgradeTests : IDisposable
         await services.GetRequiredService<Upgrade>().RunAsync(TestContext.Current.CancellationToken);
         var migrated = Path.Combine(folder.FullName, "migrated.db");
         var options = new DbContextOptionsBuilder<CookAlongDb>();
-        HouseholdData.Use(options, migrated);
+        HouseholdData.UseFile(options, migrated);
         await using (var db = new CookAlongDb(options.Options))
         {
             await db.Database.MigrateAsync(TestContext.Current.CancellationToken);
         }
 
-        const string Remedy = "the script of new tables is old: dotnet ef migrations script --project src/CookAlong.Web --output src/CookAlong.Web/Data/Migrations/tables.sql";
+        const string Remedy = "the script of new tables is old: dotnet ef migrations script --context CookAlongDb --project src/CookAlong.Web --output src/CookAlong.Web/Data/Migrations/tables.sql";
         Assert.True(Equals(Execute(Everything, migrated), Execute(Everything)), Remedy);
         Assert.True(Equals(Execute(Steps, migrated), Execute(Steps)), Remedy);
     }

@@ -1,10 +1,7 @@
-using CookAlong.Domain.Runs;
 using CookAlong.Web.Data;
-using CookAlong.Web.Features.Live.Calls;
 using CookAlong.Web.Features.Live.Line;
 using Microsoft.AspNetCore.SignalR.Client;
 using Microsoft.EntityFrameworkCore;
-using static CookAlong.Domain.Tests.Runs.SmallMeal;
 
 namespace CookAlong.Web.Tests.Live;
 
@@ -38,27 +35,6 @@ public sealed class CallClockTests
     }
 
     [Fact]
-    public async Task A_due_call_is_claimed_by_one_server_only()
-    {
-        await using var kitchen = await LiveKitchen.StartedAsync();
-        var (calls, run, call) = await DueAsync(kitchen);
-        Assert.Equal(Claim.Mine, await calls.ClaimAsync(run, call, Clock(14, 10)));
-        Assert.Equal(Claim.Others, await calls.ClaimAsync(run, call, Clock(14, 10)));
-        await calls.RungAsync(run, call.Id, Clock(14, 10));
-        Assert.Equal(Claim.Rung, await calls.ClaimAsync(run, call, Clock(14, 20)));
-    }
-
-    [Fact]
-    public async Task A_call_whose_server_died_before_sending_it_is_sent_by_the_next()
-    {
-        await using var kitchen = await LiveKitchen.StartedAsync();
-        var (calls, run, call) = await DueAsync(kitchen);
-        Assert.Equal(Claim.Mine, await calls.ClaimAsync(run, call, Clock(14, 10)));
-        Assert.Equal(Claim.Others, await calls.ClaimAsync(run, call, Clock(14, 10).AddSeconds(4)));
-        Assert.Equal(Claim.Mine, await calls.ClaimAsync(run, call, Clock(14, 10).AddSeconds(5)));
-    }
-
-    [Fact]
     public async Task Acknowledging_on_one_screen_silences_the_others()
     {
         await using var kitchen = await LiveKitchen.StartedAsync();
@@ -70,11 +46,5 @@ public sealed class CallClockTests
         var ivo = await kitchen.JoinAsync("Ivo");
         Assert.True((await kitchen.TapAsync(ivo, new { kind = "acknowledge", call = "begin:stuff" })).Accepted);
         Assert.Equal("begin:stuff", await silenced.Task.WaitAsync(Patience, Stop));
-    }
-
-    static async Task<(DueCalls Calls, RunId Run, Call Call)> DueAsync(LiveKitchen kitchen)
-    {
-        var run = await kitchen.LoadAsync();
-        return (kitchen.House.Get<DueCalls>(), run.Id, CallSchedule.Of(run, Clock(12, 20)).Single(call => call.Id == new CallId("out:roast")));
     }
 }

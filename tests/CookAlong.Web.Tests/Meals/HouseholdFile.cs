@@ -12,7 +12,7 @@ sealed class HouseholdFile : IDbContextFactory<CookAlongDb>, IDisposable
     public HouseholdFile()
     {
         var builder = new DbContextOptionsBuilder<CookAlongDb>();
-        HouseholdData.Use(builder, Path.Combine(folder.FullName, "cookalong.db"));
+        HouseholdData.UseFile(builder, Path.Combine(folder.FullName, "cookalong.db"));
         options = builder.Options;
         using var db = CreateDbContext();
         db.Database.EnsureCreated();

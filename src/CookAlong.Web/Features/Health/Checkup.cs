@@ -11,14 +11,23 @@ sealed class Checkup(HouseSettings settings, TimeProvider time, Machine machine)
     {
         var place = new PlaceChecks(settings, machine);
         yield return place.Permissions();
-        yield return place.FileSystem();
+        if (settings.Postgres is null)
+        {
+            yield return place.FileSystem();
+        }
+
         if (Directory.Exists(settings.Data))
         {
             yield return place.Disk();
         }
 
         var ways = new WayChecks(settings, machine);
-        if (File.Exists(settings.Database))
+        if (settings.Postgres is { } address)
+        {
+            yield return await PostgresCheck.RunAsync(address, stop);
+            yield return HealthWords.BackupsOfPostgres;
+        }
+        else if (File.Exists(settings.Database))
         {
             await using var database = new DatabaseChecks(settings, time);
             yield return await database.SoundnessAsync(stop);

@@ -1,5 +1,5 @@
+using System.Data.Common;
 using CookAlong.Web.Data;
-using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 
 namespace CookAlong.Web.Features.Health;
@@ -23,7 +23,8 @@ static class HealthFeature
                 await db.Hosts.AnyAsync(stop);
                 return Results.Text("ready");
             }
-            catch (SqliteException failure)
+            // PostgreSQL's provider wraps what may pass.
+            catch (Exception failure) when (failure is DbException || failure.InnerException is DbException)
             {
                 log.LogError(failure, "The database does not answer.");
                 return Results.Text("not ready", statusCode: StatusCodes.Status503ServiceUnavailable);

@@ -39,6 +39,14 @@ static class HealthWords
 
     public static Finding NothingToReach { get; } = Well("Ways out", "No device has asked for calls while its page is closed, and no receiver is set: there is nothing to reach.");
 
+    public static Finding BackupsOfPostgres { get; } = Heed("Backups", BackupWords.OfPostgres);
+
+    public static Finding PostgresAnswers(string version, int behind) => behind == 0
+        ? Well("Database", $"PostgreSQL {version} answers, and is as this version of the program wants it.")
+        : Heed("Database", $"PostgreSQL {version} answers; it is {MealWords.Many(behind, "step", "steps")} behind this version of the program, and the next start brings it up to date.");
+
+    public static Finding PostgresAway(string why) => Wrong("Database", $"PostgreSQL does not answer: {why.TrimEnd('.')}. Look at COOKALONG_POSTGRES and at the database.");
+
     public static Finding Sound(long bytes) => Well("Database", $"The database is sound, {BackupWords.Size(bytes)}.");
 
     public static Finding Unfit(string file, string fault) => Wrong("Schema", $"{file} {fault}");

@@ -15,6 +15,12 @@ public sealed class Accounts(IDbContextFactory<CookAlongDb> databases, HouseSett
 
     public async Task<bool> AnyAsync(CancellationToken stop = default)
     {
+        if (settings.Postgres is not null)
+        {
+            await using var db = await databases.CreateDbContextAsync(stop);
+            return await db.Hosts.AnyAsync(stop);
+        }
+
         // Asked before the server listens, when the first use of EF would cost half a second.
         await using var connection = HouseholdData.Connection(settings.Database);
         await connection.OpenAsync(stop);

@@ -7,6 +7,8 @@ namespace CookAlong.Web.Features.Settings;
 /// <summary>What is said of backups, on the page and by the verbs.</summary>
 static class BackupWords
 {
+    public const string OfPostgres = "The household is kept in PostgreSQL (COOKALONG_POSTGRES). Its copies are made and put back by the database's own means, such as pg_dump and pg_restore.";
+
     // Three nights missed are no accident.
     static readonly TimeSpan Stale = TimeSpan.FromDays(3);
 

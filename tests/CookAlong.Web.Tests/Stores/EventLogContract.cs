@@ -3,13 +3,18 @@ using CookAlong.Domain;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Data;
 using CookAlong.Web.Features.Live.Runs;
+using CookAlong.Web.Tests.Live;
 using CsCheck;
 using static CookAlong.Domain.Tests.Runs.SmallMeal;
 
-namespace CookAlong.Web.Tests.Live;
+namespace CookAlong.Web.Tests.Stores;
 
-/// <summary>Two servers on one log, as for a moment at every update, and taps that reach either, both or one of them twice.</summary>
-public sealed class TwoServersTests
+public sealed class EventLogOnSqlite() : EventLogContract(Store.Sqlite);
+
+public sealed class EventLogOnPostgres() : EventLogContract(Store.Postgres);
+
+/// <summary>The log arbitrates: whoever decides, on whichever server, there is one order of what happened.</summary>
+public abstract class EventLogContract(Store store)
 {
     enum Way { First, Second, Both, FirstTwice }
 
@@ -19,9 +24,38 @@ public sealed class TwoServersTests
     static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Fact]
-    public async Task Any_order_of_taps_to_either_gives_one_log_and_one_board()
+    public async Task A_number_or_a_command_that_was_written_is_not_written_again_nor_any_event_beside_it()
     {
-        await using var kitchen = await LiveKitchen.StartedAsync();
+        await using var kitchen = await store.KitchenAsync();
+        var log = kitchen.House.Get<EventLog>();
+        var run = await kitchen.LoadAsync();
+        var (first, second) = (new CommandId(LiveKitchen.NewCommand()), new CommandId(LiveKitchen.NewCommand()));
+        Assert.True(await log.AppendAsync(run, [Timed(run.Sequence + 1, first), Timed(run.Sequence + 2, first)]));
+
+        Assert.False(await log.AppendAsync(run, [Timed(run.Sequence + 2, second)]));
+        Assert.False(await log.AppendAsync(run, [Timed(run.Sequence + 3, first)]));
+        Assert.False(await log.AppendAsync(run, [Timed(run.Sequence + 3, second), Timed(run.Sequence + 2, second)]));
+
+        Assert.Equal(run.Sequence + 2, (await kitchen.LoadAsync()).Sequence);
+    }
+
+    [Fact]
+    public async Task A_run_that_has_ended_is_not_gone_on_with()
+    {
+        await using var kitchen = await store.KitchenAsync();
+        var log = kitchen.House.Get<EventLog>();
+        Assert.Equal([kitchen.Run], (await log.UnfinishedAsync(Stop)).Select(id => id.Value));
+
+        Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "endRun" })).Accepted);
+
+        Assert.Empty(await log.UnfinishedAsync(Stop));
+        Assert.Null(await log.UnfinishedAsync(LiveKitchen.MealRow, isRehearsal: false, Stop));
+    }
+
+    [Fact]
+    public async Task Any_order_of_taps_to_either_of_two_servers_gives_one_log_and_one_board()
+    {
+        await using var kitchen = await store.KitchenAsync();
         await using var other = await kitchen.RestartedAsync();
         await Taps.SampleAsync(async taps =>
         {
@@ -70,13 +104,15 @@ public sealed class TwoServersTests
     [Fact]
     public async Task A_copy_of_a_refused_tap_that_comes_late_is_still_refused()
     {
-        await using var kitchen = await LiveKitchen.StartedAsync();
+        await using var kitchen = await store.KitchenAsync();
         var id = LiveKitchen.NewCommand();
         Assert.False((await kitchen.TapAsync(kitchen.Host, new { kind = "startStep", step = "roast" }, id)).Accepted);
         Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "finishStep", step = "stuff" })).Accepted);
         Assert.False((await kitchen.TapAsync(kitchen.Host, new { kind = "startStep", step = "roast" }, id)).Accepted);
         Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "startStep", step = "roast" })).Accepted);
     }
+
+    static Logged Timed(long sequence, CommandId command) => new(sequence, command, Host, Clock(12, 21), new RunEvent.TimeAdded(Carve, 1));
 
     static string Describe(Run run) => JsonSerializer.Serialize(Board.Of(run, Clock(14, 30)));
 
