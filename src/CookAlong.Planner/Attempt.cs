@@ -42,6 +42,9 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
     /// <summary>Of the time left, the most that finding the least lateness may take.</summary>
     private const double SoonestPart = 0.6;
 
+    /// <summary>Of a deterministic limit, what finding the least lateness and, once a meal is known to be on time, the best such plan may take.</summary>
+    private const double OnTimeShare = 0.6;
+
     /// <param name="share">Of a deterministic limit.</param>
     /// <param name="giveUp">Share of the time left after which an attempt that has found nothing ends.</param>
     public Tried Run(double share, double giveUp)
@@ -52,11 +55,40 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
             return new Tried(quick is null ? null : Finish(quick, bound: 0), false);
         }
 
-        var counts = new MealModel(meal, clock, so, told, PeopleBy.Counts, search.Prices);
-        if (quick is not null)
+        if (so is not null || clock.MostLate == 0)
         {
-            Hints.FromDraft(counts, quick.Draft());
-            Search.CompleteHint(counts);
+            return Solve(quick, null, share, giveUp);
+        }
+
+        if (quick is { Late: 0 })
+        {
+            return OnTime.Solve(quick, null, share * OnTimeShare, giveUp);
+        }
+
+        var soonest = Soonest(quick?.Draft(), share * OnTimeShare, giveUp);
+        var rest = share * (1 - OnTimeShare);
+        if (soonest.IsImpossible)
+        {
+            return new Tried(null, true);
+        }
+
+        // What is on time in counts of hands may have no names; then something late is better than nothing.
+        return soonest.Found is { } found && LateOf(found) == 0 && OnTime.Solve(null, soonest, rest, giveUp) is { Plan: not null } onTime
+            ? onTime
+            : Solve(quick, soonest, rest, giveUp);
+    }
+
+    private Attempt OnTime => new(meal, clock with { MostLate = 0 }, so, told, search);
+
+    private Tried Solve(QuickSearch? quick, Answer? soonest, double share, double giveUp)
+    {
+        var counts = new MealModel(meal, clock, so, told, PeopleBy.Counts, search.Prices);
+        counts.LateAtLeast(soonest?.Bound ?? 0);
+        Answer? begin = null;
+        if ((soonest?.Found ?? quick?.Draft()) is { } draftSoFar)
+        {
+            Hints.FromDraft(counts, draftSoFar);
+            begin = Search.CompleteHint(counts);
         }
         else if (so is not null)
         {
@@ -69,7 +101,13 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
 
         // With a plan in hand there is nothing else to look for time for.
         var soon = so is null || search.Limits.Deterministic is not null ? null : AnswerSoon(counts, quick);
-        var counted = soon is { IsProven: true } ? soon : Counted(counts, quick?.Draft(), share, quick is null ? giveUp : 1);
+        var counted = soon is { IsProven: true } ? soon : Counted(counts, share, quick is null && soonest?.Found is null ? giveUp : 1);
+        if (counted.Found is null && begin is not null)
+        {
+            // Finding it took all the time.
+            counted = begin.Or(counted);
+        }
+
         if (counted.Found is not { } draft)
         {
             return new Tried(quick is null ? null : Finish(quick, counted.Bound), counted.IsImpossible);
@@ -127,26 +165,9 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
     }
 
     /// <summary>The whole at once; where that stays far from proof a few steps at a time; then the whole again from there.</summary>
-    private Answer Counted(MealModel counts, Draft? hints, double share, double giveUp)
+    private Answer Counted(MealModel counts, double share, double giveUp)
     {
         var isTimed = search.Limits.Deterministic is null;
-        if (so is null && counts.OpenTables.Count > 0)
-        {
-            var soonest = Soonest(hints, share, giveUp);
-            if (soonest.IsImpossible)
-            {
-                return soonest;
-            }
-
-            counts.LateAtLeast(soonest.Bound);
-            if (soonest.Found is { } found)
-            {
-                counts.Cp.ClearHints();
-                Hints.FromDraft(counts, found);
-                Search.CompleteHint(counts);
-            }
-        }
-
         var first = search.Solve(counts, search.Limits.Time, search.Left * giveUp, share * 0.5, giveWay: isTimed ? (0.2, 0.35) : null, proves: true);
         var neighbours = new Neighbourhoods(search, near => new MealModel(meal, clock, so, told, PeopleBy.Counts, search.Prices, near));
         var improved = neighbours.Improve(counts, first, share);
@@ -163,18 +184,28 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
     /// How late it must be, before all else: among the small prices of a hundred steps the large one of a minute late is found
     /// slowly. On job shops of 50 operations the search for the whole price took twenty times as long.
     /// </summary>
-    private Answer Soonest(Draft? hints, double share, double giveUp)
+    private Answer Soonest(Draft? quick, double share, double giveUp)
     {
-        var model = new MealModel(meal, clock, so, told, PeopleBy.Counts, search.Prices);
-        model.MinimizeLateness();
-        if (hints is not null)
+        var model = new MealModel(meal, clock, so, told, PeopleBy.Counts, search.Prices, isLatenessOnly: true);
+        var late = 0L;
+        if (quick is not null)
         {
-            Hints.FromDraft(model, hints);
+            late = (long)LateOf(quick) * Prices.LateMinute;
+            Hints.FromDraft(model, quick);
+            model.LessLateThan(late);
+        }
+        else if (told is not null)
+        {
+            Hints.FromTold(model, told);
         }
 
         var time = search.Left * SoonestPart;
-        return search.Solve(model, time, time * giveUp, share * 0.25);
+        var sooner = search.Solve(model, time, time * giveUp, share);
+        return quick is not null && sooner.IsImpossible ? new Answer(quick, late, late, IsImpossible: false) : sooner;
     }
+
+    /// <summary>Of all courses together, in minutes.</summary>
+    private int LateOf(Draft draft) => meal.Courses.Sum(course => draft.Tables[course.Id] - clock.Of(course.TableTime));
 
     /// <summary>A plan within a few hundredths of a second, to show and to begin from; null where that finds none.</summary>
     private QuickSearch? LookQuickly()

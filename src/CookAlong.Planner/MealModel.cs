@@ -21,8 +21,10 @@ internal sealed class MealModel
 {
     private readonly List<LinearExpr> costs = [];
 
-    public MealModel(Meal meal, Clock clock, SoFar? so, Told? told, PeopleBy people, Prices prices, Near? near = null)
+    /// <param name="isLatenessOnly">The least late plan is wanted, whatever else it costs: nothing else has a price, and a minute late still counts its own.</param>
+    public MealModel(Meal meal, Clock clock, SoFar? so, Told? told, PeopleBy people, Prices prices, Near? near = null, bool isLatenessOnly = false)
     {
+        IsLatenessOnly = isLatenessOnly;
         Meal = meal;
         Clock = clock;
         So = so;
@@ -55,8 +57,16 @@ internal sealed class MealModel
         Encodings.Tends.Add(this);
         Encodings.Jobs.Add(this);
         People.Add(this, people);
-        Objective.Add(this);
-        Cp.Minimize(LinearExpr.Sum(costs));
+        if (isLatenessOnly)
+        {
+            SideBySide.Add(this);
+        }
+        else
+        {
+            Objective.Add(this);
+        }
+
+        Cp.Minimize(isLatenessOnly ? Lateness * Prices.LateMinute : LinearExpr.Sum(costs));
     }
 
     public CpModel Cp { get; } = new();
@@ -94,20 +104,23 @@ internal sealed class MealModel
 
     public List<Job> Jobs { get; } = [];
 
-    /// <summary>The minutes all courses are late are all that counts: <see cref="MinimizeLateness"/>.</summary>
-    public bool IsLatenessOnly { get; private set; }
+    /// <summary>The minutes all courses are late are all that counts.</summary>
+    public bool IsLatenessOnly { get; }
 
     private LinearExpr Lateness => LinearExpr.Sum(OpenTables.Select(open => open.Table - open.Promised));
 
-    /// <summary>Asks for the least late plan, whatever else it costs; a minute still counts its price.</summary>
-    public void MinimizeLateness()
-    {
-        IsLatenessOnly = true;
-        Cp.Minimize(Lateness * Prices.LateMinute);
-    }
+    /// <summary>Only a plan less late than one in hand is worth having.</summary>
+    /// <param name="cost">Of all courses together, in the price of it.</param>
+    public void LessLateThan(long cost) => Cp.Add(Lateness * Prices.LateMinute <= cost - 1);
 
     /// <summary>It has been proved that all courses together are so late at the least, in the price of it.</summary>
-    public void LateAtLeast(long cost) => Cp.Add(Lateness * Prices.LateMinute >= cost);
+    public void LateAtLeast(long cost)
+    {
+        if (cost > 0)
+        {
+            Cp.Add(Lateness * Prices.LateMinute >= cost);
+        }
+    }
 
     public void Charge(LinearExpr amount, long price) => costs.Add(amount * price);
 

@@ -81,7 +81,7 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
             return new Answer(null, 0, 0, IsImpossible: false);
         }
 
-        using var solver = new CpSolver { StringParameters = Parameters(limits.Deterministic is null && giveUp > time ? giveUp + time : time, share, proves) };
+        using var solver = new CpSolver { StringParameters = Parameters(limits.Deterministic is null && giveUp > time ? giveUp + time : time, share, proves, model.IsLatenessOnly) };
         using var told = new Told(model, watch, progress is null || model.IsLatenessOnly ? null : Tell);
         var begun = watch.Elapsed;
 
@@ -100,7 +100,7 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
             CpSolverStatus.Optimal or CpSolverStatus.Feasible =>
                 new Answer(Draft.Read(model, solver), (long)Math.Round(solver.ObjectiveValue), Bound(solver), IsImpossible: false),
             CpSolverStatus.Infeasible => new Answer(null, 0, 0, IsImpossible: true),
-            CpSolverStatus.Unknown => new Answer(null, 0, 0, IsImpossible: false),
+            CpSolverStatus.Unknown => new Answer(null, 0, Bound(solver), IsImpossible: false),
             CpSolverStatus.ModelInvalid => throw new InvalidOperationException($"The planner made a model that is none: {model.Cp.Validate()}"),
             _ => throw new UnreachableException($"solver status {status}"),
         };
@@ -124,21 +124,25 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
     /// Works out what follows from the hinted times and places and hints that too. Without it the solver takes as a beginning a plan
     /// of the same times whose minutes it has counted anyhow: twice as dear, or more.
     /// </summary>
-    public static void CompleteHint(MealModel model)
+    /// <returns>That beginning as an answer; null where the hints do not make one.</returns>
+    public static Answer? CompleteHint(MealModel model)
     {
         using var solver = new CpSolver { StringParameters = $"fix_variables_to_their_hinted_value:true num_workers:1 max_time_in_seconds:{Completing}" };
-        if (solver.Solve(model.Cp) is CpSolverStatus.Optimal or CpSolverStatus.Feasible)
+        if (solver.Solve(model.Cp) is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible))
         {
-            Hints.All(model, [.. solver.Response!.Solution]);
+            return null;
         }
+
+        Hints.All(model, [.. solver.Response!.Solution]);
+        return new Answer(Draft.Read(model, solver), (long)Math.Round(solver.ObjectiveValue), Bound: 0, IsImpossible: false);
     }
 
-    private static long Bound(CpSolver solver) => (long)Math.Ceiling(solver.BestObjectiveBound - 1e-6);
+    private static long Bound(CpSolver solver) => (long)Math.Ceiling(Math.Max(0, solver.BestObjectiveBound) - 1e-6);
 
-    private string Parameters(TimeSpan time, double share, bool proves)
+    private string Parameters(TimeSpan time, double share, bool proves, bool isLatenessOnly)
     {
         var seconds = Math.Max(0.02, time.TotalSeconds).ToString(CultureInfo.InvariantCulture);
-        var parameters = Lines(proves) + $" max_time_in_seconds:{seconds} num_workers:{limits.Workers} random_seed:{limits.Seed}";
+        var parameters = Lines(proves, isLatenessOnly) + $" max_time_in_seconds:{seconds} num_workers:{limits.Workers} random_seed:{limits.Seed}";
         return limits.Deterministic is { } effort
             ? parameters + $" max_deterministic_time:{(effort * share).ToString(CultureInfo.InvariantCulture)}"
             : parameters;
@@ -148,9 +152,9 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
     /// The solver gives one of two workers a line of search, and the other to trying neighbours of what was found. With relaxations
     /// the line proves; without them it finds more in little time.
     /// </summary>
-    private string Lines(bool proves) => limits.Workers switch
+    private string Lines(bool proves, bool isLatenessOnly) => limits.Workers switch
     {
-        1 => "linearization_level:2",
+        1 => isLatenessOnly ? "linearization_level:0" : "linearization_level:2",
         2 => proves ? """subsolver_params:{name:"proof" linearization_level:2} subsolvers:"proof" """ : """subsolvers:"no_lp" """,
         _ => "",
     };

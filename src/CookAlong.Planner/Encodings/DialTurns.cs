@@ -55,7 +55,7 @@ internal sealed class DialTurns
     public static DialTurns? Of(MealModel model, Oven oven, List<OvenStay> stays)
     {
         var apart = stays.Where(stay => stays.Any(other => !other.Celsius.Meets(stay.Celsius))).ToList();
-        return model.So is null && Prices.CountsDialChanges(model.Meal) && apart.Count > 0 ? new DialTurns(model, apart) : null;
+        return model.So is null && !model.IsLatenessOnly && Prices.CountsDialChanges(model.Meal) && apart.Count > 0 ? new DialTurns(model, apart) : null;
     }
 
     /// <summary>When <paramref name="when"/> is so, the one is over before the other begins, and they cannot share a temperature.</summary>

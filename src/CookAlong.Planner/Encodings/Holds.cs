@@ -25,7 +25,7 @@ internal static class Holds
                 model.Charge(over, Prices.BeyondLimitMinute);
             }
 
-            var price = Price(model, dish);
+            var price = model.IsLatenessOnly ? null : Price(model, dish);
             var missing = model.Cp.NewIntVar(0, model.Prices.Cushion, $"{dish.Id} cushion missing");
             model.Charge(missing, Prices.CushionMinute);
             for (var index = 0; index < dish.Holds.Length; index++)
@@ -33,7 +33,11 @@ internal static class Holds
                 var hold = dish.Holds[index];
                 model.Cp.Add(wait >= hold.Least).OnlyEnforceIf(chosen[index]);
                 model.Cp.Add((over is null ? wait : wait - over) <= hold.Limit).OnlyEnforceIf(chosen[index]);
-                model.Cp.Add(missing >= model.Prices.CushionOf(hold) - wait).OnlyEnforceIf(chosen[index]);
+                if (!model.IsLatenessOnly)
+                {
+                    model.Cp.Add(missing >= model.Prices.CushionOf(hold) - wait).OnlyEnforceIf(chosen[index]);
+                }
+
                 if (price is not null)
                 {
                     AddPrice(model, hold, wait, price, chosen[index]);

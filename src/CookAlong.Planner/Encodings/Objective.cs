@@ -29,7 +29,7 @@ internal static class Objective
     private static void AddKitchenMinutes(MealModel model)
     {
         var handsOn = model.Steps.Values
-            .SelectMany(step => step.Ways.Where(way => way.Way.Attention == Attention.HandsOn).Select(way => (step.Start, way.Taken)))
+            .SelectMany(step => step.Ways.Where(way => way.Way.Attention == Attention.HandsOn).Select(way => (Step: step, Way: way)))
             .ToList();
         if (handsOn.Count == 0)
         {
@@ -39,20 +39,39 @@ internal static class Objective
         var last = LastTable(model);
         var first = model.Cp.NewIntVar(-Reach(model), model.End, "first hands");
         model.Cp.Add(first <= last);
-        foreach (var (start, taken) in handsOn)
+        List<LinearExpr> work = [];
+        foreach (var (step, way) in handsOn)
         {
+            var amount = step.Ways.Length == 1 ? way.Minutes * way.Way.People : 0;
             if (model.End + Reach(model) <= Prices.KitchenMost)
             {
-                model.Cp.Add(first <= start).OnlyEnforceIf(taken);
+                model.Cp.Add(first <= step.Start).OnlyEnforceIf(way.Taken);
+                work.Add(LinearExpr.Constant(amount));
                 continue;
             }
 
             var isAhead = model.Cp.NewBoolVar("ahead of the day");
-            model.Cp.Add(start < last - Prices.KitchenMost).OnlyEnforceIf(isAhead);
-            model.Cp.Add(first <= start).OnlyEnforceIf([taken, isAhead.Not()]);
+            model.Cp.Add(step.Start < last - Prices.KitchenMost).OnlyEnforceIf(isAhead);
+            model.Cp.Add(first <= step.Start).OnlyEnforceIf([way.Taken, isAhead.Not()]);
+            work.Add((1 - isAhead) * amount);
         }
 
         model.Charge(last - first, model.Prices.KitchenMinute);
+        AddLeastDay(model, last - first, work);
+    }
+
+    /// <summary>
+    /// The day is as long as its work with hands takes the hands there are. Follows from the rules for people, but the solver proves
+    /// little of it by itself: it is what makes the bound of a single cook's day.
+    /// </summary>
+    /// <param name="work">Minutes of a pair of hands, of steps that have one way only.</param>
+    private static void AddLeastDay(MealModel model, LinearExpr day, List<LinearExpr> work)
+    {
+        var hands = model.Jobs.SelectMany(job => job.Able).Distinct().Count();
+        if (model.So is null && hands > 0)
+        {
+            model.Cp.Add(day * hands >= LinearExpr.Sum(work));
+        }
     }
 
     private static LinearExpr LastTable(MealModel model)
