@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using CookAlong.Benchmarks.Planners;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 using CookAlong.Planner;
@@ -38,7 +39,7 @@ static class Planning
     {
         double? first = null;
         var watch = Stopwatch.StartNew();
-        var told = new Told(() => first ??= watch.Elapsed.TotalMilliseconds);
+        var told = new Heard(_ => first ??= watch.Elapsed.TotalMilliseconds);
         var plan = planner.Plan(new PlanRequest(meal, new PlanLimits(TimeSpan.FromSeconds(1), Workers: 2)), told);
         return (first ?? watch.Elapsed.TotalMilliseconds, watch.Elapsed.TotalMilliseconds, plan);
     }
@@ -46,9 +47,4 @@ static class Planning
     static double Median(IEnumerable<double> figures) => figures.Order().ElementAt(2);
 
     static string Milliseconds(double figure) => $"{figure:F0} ms";
-
-    sealed class Told(Action act) : IProgress<PlanProgress>
-    {
-        public void Report(PlanProgress value) => act();
-    }
 }

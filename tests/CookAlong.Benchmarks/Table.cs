@@ -12,6 +12,7 @@ namespace CookAlong.Benchmarks;
 /// <summary>
 /// One command, one table: <c>dotnet run -c Release --project tests/CookAlong.Benchmarks</c>, or the parts named after it:
 /// process, demo, replan, families, instances, doneness, learning, intake, patience, taps, screens, and, only when named, crashes with how many kills (1,000).
+/// With the word quick beside them, instances and families take a smaller sample, twelve minutes at the most for each.
 /// </summary>
 static class Table
 {
@@ -22,13 +23,16 @@ static class Table
             return await CrashesAsync(kills is [var many] ? int.Parse(many, CultureInfo.InvariantCulture) : 1_000);
         }
 
+        var isQuick = parts.Contains("quick");
+        parts = [.. parts.Where(part => part != "quick")];
         Dictionary<string, Func<Task<IEnumerable<(string, string)>>>> all = new()
         {
             ["process"] = async () => await OwnProcess.MeasureAsync(),
             ["demo"] = () => AtHomeAsync((_, kept) => Task.FromResult(Planning.Measure(kept.Meal))),
             ["replan"] = () => AtHomeAsync((_, kept) => Task.FromResult(Replanning.Measure(kept.Meal))),
-            ["families"] = () => Task.FromResult(MealFigures.Measure()),
-            ["instances"] = () => Task.FromResult(InstanceFigures.Measure()),
+            ["families"] = () => Task.FromResult(MealFigures.Measure(isQuick)),
+            ["instances"] = () => Task.FromResult(InstanceFigures.Measure(isQuick)),
+            ["effort"] = () => Task.FromResult(Effort.Measure()),
             ["doneness"] = () => Task.FromResult(DonenessFigures.Measure()),
             ["learning"] = () => Task.FromResult(LearningFigures.Measure()),
             ["intake"] = () => Task.FromResult(IntakeFigures.Measure()),

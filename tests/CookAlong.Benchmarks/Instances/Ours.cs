@@ -8,10 +8,10 @@ namespace CookAlong.Benchmarks.Instances;
 /// <summary>What the planner of dinners makes of an instance, put to it as a meal.</summary>
 static class Ours
 {
-    public static Outcome Planner(Instance instance, TimeSpan time)
+    public static Outcome Planner(Instance instance, PlanLimits limits)
     {
         var meal = instance.Meal();
-        var plan = CpSatPlanner.PlanOnly(new PlanRequest(meal, new PlanLimits(time) { WithoutPlan = TimeSpan.Zero }) { Cushion = 0 });
+        var plan = CpSatPlanner.PlanOnly(new PlanRequest(meal, limits with { WithoutPlan = TimeSpan.Zero }) { Cushion = 0 });
         return plan.Status == PlanStatus.None ? Outcome.None : new(instance.Bound + plan.Cost.LateMinutes, Proves(meal, plan));
     }
 

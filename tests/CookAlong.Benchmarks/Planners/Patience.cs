@@ -29,7 +29,7 @@ static class Patience
             stop.Cancel();
         });
         var begun = false;
-        var first = new FirstTold(() =>
+        var first = new Heard(_ =>
         {
             if (!begun)
             {
@@ -79,7 +79,7 @@ static class Patience
         {
             double? first = null;
             var watch = Stopwatch.StartNew();
-            var plan = new CpSatPlanner().Plan(new PlanRequest(meal, new PlanLimits(time)), new FirstTold(() => first ??= watch.Elapsed.TotalMilliseconds));
+            var plan = new CpSatPlanner().Plan(new PlanRequest(meal, new PlanLimits(time)), new Heard(_ => first ??= watch.Elapsed.TotalMilliseconds));
             return (first ?? double.PositiveInfinity, plan);
         }
 

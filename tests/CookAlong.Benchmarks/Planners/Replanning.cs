@@ -69,7 +69,7 @@ static class Replanning
     static Asked Once(CpSatPlanner planner, PlanRequest request)
     {
         var told = new List<PlanProgress>();
-        var plan = planner.Plan(request, new Heard(told));
+        var plan = planner.Plan(request, new Heard(told.Add));
         var offer = told.FirstOrDefault(one => one.Plan is not null);
         var good = told.Where(one => one.Plan is not null && one.Objective <= plan.Cost.Objective * 1.05).Select(one => one.After).Append(request.Limits.Time).Min();
         var moved = Retiming.MoveRight(request.Meal, request.So!.Current, request.So.Facts, request.Now!.Value);
@@ -85,9 +85,4 @@ static class Replanning
     static double At(IEnumerable<double> figures, double part) => figures.Order().ElementAt((int)(part * (Moments - 1)));
 
     sealed record Asked(double Offer, long OfferCost, int OfferLate, double Good, long Cost, int Late, int MovedLate);
-
-    sealed class Heard(List<PlanProgress> told) : IProgress<PlanProgress>
-    {
-        public void Report(PlanProgress value) => told.Add(value);
-    }
 }
