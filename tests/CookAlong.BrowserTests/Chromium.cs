@@ -34,7 +34,7 @@ public sealed class Chromium : IAsyncLifetime
             [
                 "--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-background-networking",
                 "--disable-component-update", "--disable-sync", "--no-first-run", "--disable-dev-shm-usage",
-                "--autoplay-policy=user-gesture-required",
+                "--autoplay-policy=user-gesture-required", $"--host-resolver-rules=MAP {KitchenServer.HomeName} 127.0.0.1",
             ],
         });
     }

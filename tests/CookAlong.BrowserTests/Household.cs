@@ -5,7 +5,7 @@ using Microsoft.Playwright;
 namespace CookAlong.BrowserTests;
 
 /// <summary>One household's server with its host signed in at the tablet; the class that tests share, each with a meal of its own.</summary>
-public sealed partial class Household(Chromium chromium) : IAsyncLifetime
+public partial class Household(Chromium chromium) : IAsyncLifetime
 {
     static int meals;
 
@@ -13,12 +13,19 @@ public sealed partial class Household(Chromium chromium) : IAsyncLifetime
 
     public KitchenServer Server { get; private set; } = null!;
 
+    /// <summary>Where its screens have it from.</summary>
+    protected virtual string Address => Server.Url;
+
     public async ValueTask InitializeAsync() => Server = await KitchenServer.StartAsync();
 
-    public async ValueTask DisposeAsync() => await Server.DisposeAsync();
+    public async ValueTask DisposeAsync()
+    {
+        await Server.DisposeAsync();
+        GC.SuppressFinalize(this);
+    }
 
     public Task<Screen> OpenAsync(string name, ScreenSize size, ColorScheme scheme = ColorScheme.Light) =>
-        chromium.OpenAsync(name, size, Server.Url, scheme);
+        chromium.OpenAsync(name, size, Address, scheme);
 
     /// <summary>A screen on which Maren, the host, is signed in, at the list of meals.</summary>
     public async Task<Screen> HostAsync(ScreenSize size, ColorScheme scheme = ColorScheme.Light)
@@ -33,7 +40,7 @@ public sealed partial class Household(Chromium chromium) : IAsyncLifetime
         }
         else
         {
-            await screen.GoToAsync(Server.FirstStart);
+            await screen.GoToAsync(new Uri(Server.FirstStart).PathAndQuery + new Uri(Server.FirstStart).Fragment);
             await screen.Page.GetByLabel("Your name").FillAsync("Maren");
             await screen.Page.GetByLabel("A password").FillAsync(Password);
             await screen.Page.GetByRole(AriaRole.Button, new() { Name = "Make my kitchen" }).ClickAsync();

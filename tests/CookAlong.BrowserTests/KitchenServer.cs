@@ -23,6 +23,12 @@ public sealed partial class KitchenServer : IAsyncDisposable
 
     public string Url { get; }
 
+    /// <summary>A name as homes have them. Over plain HTTP it is no secure context, which a loopback address always is.</summary>
+    public const string HomeName = "kitchen.local";
+
+    /// <summary>The same server by that name, to the tests' own Chromium.</summary>
+    public string NamedUrl => Url.Replace("127.0.0.1", HomeName, StringComparison.Ordinal);
+
     /// <summary>Also on this machine's other addresses, from the next start on.</summary>
     public bool ListensEverywhere { get; init; }
 
