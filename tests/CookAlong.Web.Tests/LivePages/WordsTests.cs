@@ -109,6 +109,27 @@ public sealed class WordsTests
     public void A_countdown_is_read_at_a_glance(int seconds, string shown) =>
         Assert.Equal(shown, WallClock.Left(TimeSpan.FromSeconds(seconds)));
 
+    [Theory]
+    [InlineData(9, "9 min")]
+    [InlineData(99, "99 min")]
+    [InlineData(125, "2 h 5 min")]
+    [InlineData(1431, "23 h")]
+    [InlineData(2880, "2 days")]
+    [InlineData(4319, "2 days")]
+    public void Time_in_hand_is_said_as_large_as_it_is_and_no_larger(int minutes, string said) => Assert.Equal(said, Words.Room(minutes));
+
+    [Fact]
+    public void A_table_that_comes_hours_late_is_said_in_hours() => Assert.Equal("2 h 5 min late", Words.Late(new BoardSlip(125, [])));
+
+    [Fact]
+    public void A_child_reads_a_kind_word_in_every_state_of_a_job_and_no_word_of_being_late()
+    {
+        var kind = Enum.GetValues<CardState>().Select(state => Words.Kindly(SampleKitchen.Card(Dumplings, state, At(13, 0), At(13, 15)))).ToList();
+        Assert.All(kind, words => Assert.DoesNotMatch("(?i)late|over|hurry|urgent", words));
+        Assert.Equal("Well done!", kind[(int)CardState.Done]);
+        Assert.Equal((null, "Well done: one job finished!", "Well done: 3 jobs finished!"), (Words.Praise(0), Words.Praise(1), Words.Praise(3)));
+    }
+
     [Fact]
     public void The_clock_follows_the_kitchens_zone_and_not_the_servers() =>
         Assert.Equal("13:24", new WallClock(Zone).Show(At(13, 24).ToUniversalTime()));

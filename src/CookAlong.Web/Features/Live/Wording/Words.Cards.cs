@@ -58,15 +58,26 @@ public sealed partial class Words
     /// <summary>A limit that food sets; the clock only reminds.</summary>
     string Until(Minute limit) => $"at the longest until {clock.Show(limit)}";
 
+    /// <summary>Time in hand, never told larger than it is: "9 min", "2 h 5 min", "23 h", "3 days".</summary>
+    public static string Room(int minutes) =>
+        minutes < RoundHoursFrom ? WallClock.Length(TimeSpan.FromMinutes(minutes))
+        : minutes < DaysFrom ? $"{minutes / 60} h"
+        : $"{minutes / (24 * 60)} days";
+
+    /// <summary>Nobody counts the minutes of half a day, nor the hours of two; in minutes.</summary>
+    const int RoundHoursFrom = 10 * 60, DaysFrom = 2 * 24 * 60;
+
     public static string BreathingRoom(Board board) =>
         board.BreathingRoom > 0 ? "of breathing room" : board.Slip is null ? "No breathing room" : "Table time has slipped";
 
     /// <summary>One line across the room: that nobody hears calls, else how much time there is.</summary>
     public static string OnTheWall(LiveView view) =>
         !view.Screens.IsAnyArmed ? "Nobody hears calls"
-        : view.Board.BreathingRoom > 0 ? $"{view.Board.BreathingRoom} min spare"
-        : view.Board.Slip is { } slip ? $"{slip.LateMinutes} min late"
+        : view.Board.BreathingRoom > 0 ? $"{Room(view.Board.BreathingRoom)} spare"
+        : view.Board.Slip is { } slip ? Late(slip)
         : "No time to spare";
+
+    public static string Late(BoardSlip slip) => $"{WallClock.Length(TimeSpan.FromMinutes(slip.LateMinutes))} late";
 
     /// <summary>What the slip costs.</summary>
     public string Slip(Board board)
