@@ -134,6 +134,71 @@ public sealed class CallsScriptTests(Household house) : IClassFixture<Household>
             at(1_050_000);
             """));
 
+    // A kitchen of 24 hours: a device that sleeps, schedules that come again, early or late, people who answer here or elsewhere.
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    public async Task In_a_day_of_trouble_each_call_rings_once_and_none_is_missed(int seed) =>
+        Assert.Equal(["900 rang", "0 sounded twice", "0 rang early", "0 rang after they were answered"], await HeardAsync($$"""
+            let state = Math.imul({{seed}}, 2654435761) >>> 0;
+            const chance = () => (state = (Math.imul(state, 1664525) + 1013904223) >>> 0) / 2 ** 32;
+            const day = 86_400_000, from = 1_000_000, all = [];
+            for (let i = 0; i < 900; i++) {
+              // Every tenth comes close after the one before and joins it.
+              const due = i % 10 === 9 ? all[i - 1].dueUtc + 2_000 : Math.round(from + i * (day / 900) + chance() * 30_000);
+              const priority = ["high", "medium", "low"][i % 3];
+              all.push(call(`call-${i}`, due, { priority, everybodyUtc: priority === "low" ? null : due + 30_000 }));
+            }
+            const dueOf = new Map(all.map((one) => [one.callId, one.dueUtc])), answers = new Map(), answered = new Map();
+            const rang = new Set(), sounded = new Set();
+            let twice = 0, early = 0, after = 0, sleepsUntil = 0, tellAt = Infinity;
+            const tell = () => calls.set(all.map((one) => ({ ...one, acknowledged: answered.has(one.callId) })));
+            at(from - 1);
+            tell();
+            for (let time = from; time < from + day + 120_000; time += 1_000) {
+              if (time < sleepsUntil) continue;
+              if (shown.length === 0 && chance() < 0.002) {
+                sleepsUntil = time + 60_000 * chance();
+                continue;
+              }
+              for (const [id, when] of answers) if (when <= time) {
+                answers.delete(id);
+                answered.set(id, time);
+                // Here it is known at once; of what was answered elsewhere the next schedule tells, up to two seconds later.
+                if (chance() < 0.5) calls.silence(id);
+                else tellAt = Math.min(tellAt, time + 2_000 * chance());
+              }
+              if (tellAt <= time || chance() < 0.02) {
+                tell();
+                tellAt = Infinity;
+              }
+              at(time);
+              for (const text of heard.splice(0).flatMap((one) => one.slice(one.indexOf(": ") + 2).split(" + "))) {
+                if (sounded.has(text)) twice++;
+                sounded.add(text);
+              }
+              for (const id of shown.map((one) => one.split(" ")[0])) {
+                if (time < dueOf.get(id)) early++;
+                if (time - (answered.get(id) ?? time) > 3_000) after++;
+                if (rang.has(id)) continue;
+                rang.add(id);
+                answers.set(id, time + 1_000 + 4_000 * chance());
+              }
+            }
+            heard.push(`${rang.size} rang`, `${twice} sounded twice`, `${early} rang early`, `${after} rang after they were answered`);
+            """));
+
+    [Fact]
+    public async Task The_three_priorities_sound_different_in_wave_in_rhythm_and_in_pitch() =>
+        Assert.Equal(["3 waves", "3 rhythms", "3 first pitches", "all within their time"], await HeardAsync("""
+            const { TONES, TONES_LAST } = await import("/js/arm.js");
+            const tones = ["high", "medium", "low"].map((priority) => TONES[priority]);
+            const kinds = (of) => new Set(tones.map((tone) => JSON.stringify(of(tone)))).size;
+            heard.push(`${kinds((tone) => tone.wave)} waves`, `${kinds((tone) => tone.notes.map(([, start, length]) => [start, length]))} rhythms`, `${kinds((tone) => tone.notes[0][0])} first pitches`);
+            heard.push(tones.every((tone) => tone.notes.every(([, start, length]) => (start + length) * 1000 <= TONES_LAST)) ? "all within their time" : "too long");
+            """));
+
     async Task<string[]> HeardAsync(string script, bool joinsIn = true)
     {
         await using var screen = await house.OpenAsync("script", ScreenSize.Phone);

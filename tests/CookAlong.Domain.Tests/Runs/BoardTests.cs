@@ -89,6 +89,16 @@ public sealed class BoardTests
     }
 
     [Fact]
+    public void A_pause_uses_up_the_breathing_room_first_and_then_costs_table_time()
+    {
+        var held = Begun.Given(new RunEvent.KitchenPaused(null));
+        Assert.Equal((2, null), (held.At(12, 23).Board().BreathingRoom, held.Board().Slip));
+        var late = held.At(12, 35).Board();
+        Assert.Equal((0, 10), (late.BreathingRoom, late.Slip!.LateMinutes));
+        Assert.Equal((At(15), At(15, 10)), (late.Courses[0].Promised, late.Courses[0].Expected));
+    }
+
+    [Fact]
     public void A_step_that_is_far_behind_moves_the_table_time_and_is_named()
     {
         var board = Begun.At(12, 50).Board();

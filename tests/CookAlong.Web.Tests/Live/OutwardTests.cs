@@ -130,6 +130,25 @@ public sealed class OutwardTests
         Assert.True(key.VerifyData(Encoding.ASCII.GetBytes($"{token[0]}.{token[1]}"), Base64Url.DecodeFromChars(token[2]), HashAlgorithmName.SHA256));
     }
 
+    [Fact]
+    public async Task That_a_phone_s_push_service_is_away_is_said_on_that_person_s_page_about_the_device()
+    {
+        using var service = new Receiver { Answers = HttpStatusCode.BadGateway };
+        await using var kitchen = await StartAsync(push: service);
+        var ivo = await SubscribedAsync(kitchen);
+        await UnansweredAsync(kitchen, service);
+        await kitchen.TickUntilAsync(SaidAsync());
+        Assert.DoesNotContain("answered 502", await kitchen.Host.ReadAsync($"/cook/{kitchen.Run}/device"), StringComparison.Ordinal);
+
+        async Task SaidAsync()
+        {
+            while (!(await ivo.ReadAsync($"/cook/{kitchen.Run}/device")).Contains("The push service answered 502", StringComparison.Ordinal))
+            {
+                await Task.Delay(20, Stop);
+            }
+        }
+    }
+
     [Theory]
     [InlineData(HttpStatusCode.Gone)]
     [InlineData(HttpStatusCode.NotFound)]

@@ -9,6 +9,14 @@ namespace CookAlong.Web.Tests.LivePages;
 public sealed class BoardPartTests : BunitContext
 {
     [Fact]
+    public void A_pause_that_costs_table_time_says_how_much()
+    {
+        var page = Render<BoardPart>(with => with.Add(part => part.View, View(Crowded with { Pause = Paused.Pause })));
+        Assert.Contains("Pause here", page.Find("#pause").TextContent, StringComparison.Ordinal);
+        Assert.Equal("6 min late", page.Find("#slip h2").TextContent);
+    }
+
+    [Fact]
     public void The_clock_and_every_table_time_stand_at_the_top()
     {
         var bar = Show(Busy).Find("header").TextContent;

@@ -2,6 +2,7 @@ using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Live.Device;
 using CookAlong.Web.Features.Live.Dining;
 using CookAlong.Web.Features.Live.Door;
+using CookAlong.Web.Features.Live.Outward;
 using CookAlong.Web.Features.Live.Phone;
 using CookAlong.Web.Features.Live.Tablet;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -31,7 +32,7 @@ static class LiveMarkup
     /// <summary>A child sees its own jobs, whichever address is typed in.</summary>
     static bool IsChild(LiveView view) => view.MyPerson?.IsChild == true;
 
-    public static IResult Device(LiveView view) => new RazorComponentResult<DevicePage>(new { View = view });
+    public static IResult Device(LiveView view, IReadOnlyList<IWayOut> browsers) => new RazorComponentResult<DevicePage>(new { View = view, Browsers = browsers });
 
     public static IResult Invite(LiveView view, Invitation invitation, bool isToWatch, string joinAddress, IReadOnlyList<RunPerson> guests, string? message) =>
         new RazorComponentResult<InvitePage>(new

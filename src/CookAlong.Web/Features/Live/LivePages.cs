@@ -1,6 +1,7 @@
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Features.Household;
 using CookAlong.Web.Features.Live.Line;
+using CookAlong.Web.Features.Live.Outward;
 
 namespace CookAlong.Web.Features.Live;
 
@@ -17,13 +18,18 @@ static class LivePages
         cook.MapGet("/me", (HttpContext http, Guid run, LiveViews views) => PageAsync(http, run, views, LiveMarkup.Me));
         cook.MapGet("/wall", (HttpContext http, Guid run, LiveViews views) => PageAsync(http, run, views, LiveMarkup.Wall));
         cook.MapGet("/wall-part", (HttpContext http, Guid run, LiveViews views) => PartAsync(http, run, views, LiveMarkup.WallPart));
-        cook.MapGet("/device", (HttpContext http, Guid run, LiveViews views) => PageAsync(http, run, views, LiveMarkup.Device));
+        cook.MapGet("/device", (HttpContext http, Guid run, LiveViews views, WaysOut ways) => DeviceAsync(http, run, views, ways));
         cook.MapGet("/board-part", (HttpContext http, Guid run, LiveViews views) => PartAsync(http, run, views, LiveMarkup.BoardPart));
         cook.MapGet("/me-part", (HttpContext http, Guid run, LiveViews views) => PartAsync(http, run, views, LiveMarkup.MePart));
     }
 
     static async Task<IResult> PageAsync(HttpContext http, Guid run, LiveViews views, Func<LiveView, IResult> page) =>
         await views.OfAsync(new RunId(run), http.User) is { } view ? page(view) : Results.NotFound();
+
+    static async Task<IResult> DeviceAsync(HttpContext http, Guid run, LiveViews views, WaysOut ways) =>
+        await views.OfAsync(new RunId(run), http.User) is { } view
+            ? LiveMarkup.Device(view, await ways.OfAsync(view.Run, view.Person, http.RequestAborted))
+            : Results.NotFound();
 
     static async Task<IResult> PartAsync(HttpContext http, Guid run, LiveViews views, Func<LiveView, IResult> part)
     {

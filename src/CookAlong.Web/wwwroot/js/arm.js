@@ -37,14 +37,14 @@ export async function unlock() {
 }
 
 /** Notes of each priority: pitch in Hz, when and for how long in s. Told apart by rhythm as much as by pitch. */
-const TONES = {
+export const TONES = {
   high: { wave: "square", notes: [[988, 0, 0.16], [740, 0.2, 0.16], [988, 0.4, 0.16], [740, 0.6, 0.16], [988, 0.8, 0.3]] },
   medium: { wave: "triangle", notes: [[660, 0, 0.5], [523, 0.55, 0.8]] },
   low: { wave: "sine", notes: [[440, 0, 0.6]] },
 };
 
 /** No priority's notes last longer, in ms. */
-const TONES_LAST = 1_400;
+export const TONES_LAST = 1_400;
 
 /**
  * Rings, and says what about where the person wants that too. Spoken words are never the only sign.
