@@ -81,6 +81,15 @@ public sealed class ArmedDeviceTests(Household house) : IClassFixture<Household>
         await ivo.Page.Clock.FastForwardAsync("00:02");
         await ivo.HoldAsync("spoken.some((text) => text.includes('Chop the vegetables'))");
 
+        // Nothing on it comes and goes more than three times a second (WCAG 2.2, 2.3.1).
+        await ivo.Page.EvaluateAsync("""
+            globalThis.changes = new Map();
+            new MutationObserver((all) => all.forEach(({ target }) => changes.set(target, (changes.get(target) ?? 0) + 1)))
+              .observe(document.body, { subtree: true, childList: true, attributeFilter: ["class", "hidden"] });
+            """);
+        await ivo.Page.Clock.RunForAsync(3_000);
+        Assert.InRange(await ivo.Page.EvaluateAsync<int>("Math.max(0, ...changes.values())"), 0, 9);
+
         // However many ring, and however far down the page is read, it stays in sight that this is no news.
         await ivo.HoldAsync("""
             (() => {

@@ -50,6 +50,59 @@ public sealed class DeviceTroubleTests(Household house) : IClassFixture<Househol
         await Expect(ivo.Page.Locator("article.job")).ToContainTextAsync("left");
     }
 
+    // A browser stops what nobody sees: no timer runs in the tab and no news is heard until it comes to the front.
+    [Fact]
+    public async Task A_tab_that_was_hidden_and_stopped_is_right_again_when_it_comes_to_the_front()
+    {
+        await using var tablet = await house.HostAsync(ScreenSize.Tablet);
+        await Household.StartSoupAsync(tablet);
+        await using var ivo = await house.JoinAsync(tablet, "Ivo", NoWorker);
+        var isHidden = false;
+        await ivo.Page.RouteWebSocketAsync("**/hubs/live", socket =>
+        {
+            var server = socket.ConnectToServer();
+            var isOld = false;
+            socket.OnMessage(frame => Pass(frame, server.Send, server.Send));
+            server.OnMessage(frame => Pass(frame, socket.Send, socket.Send));
+
+            // What was open while the tab was hidden stays as good as dead.
+            void Pass(IWebSocketFrame frame, Action<string> text, Action<byte[]> binary)
+            {
+                isOld |= isHidden;
+                if (!isOld && frame.Text is { } words)
+                {
+                    text(words);
+                }
+                else if (!isOld && frame.Binary is { } bytes)
+                {
+                    binary(bytes);
+                }
+            }
+        });
+        await ivo.Page.Clock.InstallAsync();
+        await ivo.Page.ReloadAsync();
+        await Expect(ivo.Page.Locator("article.job")).ToContainTextAsync("Chop the vegetables");
+        await ivo.HoldAsync("(await import('/js/clock.js')).now() > 0");
+        await ivo.Page.EvaluateAsync("""
+            globalThis.look = "hidden";
+            Object.defineProperty(document, "visibilityState", { get: () => look });
+            Object.defineProperty(document, "hidden", { get: () => look === "hidden" });
+            document.dispatchEvent(new Event("visibilitychange"));
+            """);
+        isHidden = true;
+        await ivo.Page.Clock.PauseAtAsync(TimeProvider.System.GetUtcNow().UtcDateTime.AddMinutes(1));
+        await StartChoppingAsync(tablet);
+        await Expect(tablet.Page.Locator("article#card-chop")).ToContainTextAsync("left");
+        Assert.DoesNotContain("left", await ivo.Page.Locator("article.job").TextContentAsync(), StringComparison.Ordinal);
+
+        isHidden = false;
+        await ivo.Page.BringToFrontAsync();
+        await ivo.Page.EvaluateAsync("look = 'visible'; document.dispatchEvent(new Event('visibilitychange'))");
+        await ivo.Page.Clock.ResumeAsync();
+        await Expect(ivo.Page.Locator("article.job")).ToContainTextAsync("left");
+        await Expect(ivo.Page.Locator("#cut-off")).ToBeHiddenAsync();
+    }
+
     [Fact]
     public async Task A_phone_without_a_network_keeps_its_taps_and_sends_them_when_it_is_back()
     {

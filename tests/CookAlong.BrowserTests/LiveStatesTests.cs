@@ -118,9 +118,10 @@ public sealed class LiveStatesTests(Household house) : IClassFixture<Household>
     [InlineData("wall-crowded")]
     [InlineData("wall-paused")]
     [InlineData("wall-unheard")]
+    [InlineData("wall-late-unheard")]
     public async Task Across_the_room_nothing_scrolls_and_nothing_is_cut_in_half(string state)
     {
-        foreach (var size in new[] { ScreenSize.Tablet, new ScreenSize(1280, 800), ScreenSize.Upright })
+        foreach (var size in new[] { ScreenSize.Tablet, new ScreenSize(1280, 800), ScreenSize.Upright, new ScreenSize(1080, 1920) })
         {
             await using var screen = await OpenAsync($"{size.Width}", size, ColorScheme.Light);
             await screen.GoToAsync($"/states/{state}");
@@ -140,6 +141,7 @@ public sealed class LiveStatesTests(Household house) : IClassFixture<Household>
                         ...(document.documentElement.scrollHeight > innerHeight ? ["the page scrolls"] : []),
                         ...all(".wall-bar .clock, .wall-bar button, .wall-bar a, .wall-room, .wall-card, .wall-card > *").filter((one) => !isIn(box(one))).map(told),
                         ...all(".wall-card > *").filter((one) => box(one).bottom > box(card).bottom).map(told),
+                        ...all(".wall-card > .called").filter((one) => one.scrollWidth > one.clientWidth || one.scrollHeight > one.clientHeight + parseFloat(getComputedStyle(one).lineHeight) / 2).map((one) => `cut: ${told(one)}`),
                         ...all(".wall-line").filter((one) => !isIn(box(one)) && !isLeftOut(one)).map(told),
                       ];
                     }

@@ -51,6 +51,7 @@ static class Pages
         ["more"] = () => Html<MorePage>(new() { ["View"] = View(Busy, offer: Offer), ["Dishes"] = MoreDishes }),
         ["wall-busy"] = () => Page<WallPage>(View(Busy)),
         ["wall-unheard"] = () => Page<WallPage>(View(Busy, screens: Unheard)),
+        ["wall-late-unheard"] = () => Page<WallPage>(View(Crowded, screens: Unheard)),
         ["wall-calm"] = () => Page<WallPage>(View(Calm)),
         ["wall-crowded"] = () => Page<WallPage>(View(Crowded)),
         ["wall-paused"] = () => Page<WallPage>(View(Paused)),
