@@ -48,6 +48,24 @@ public sealed class CoreTests(Household house, Chromium chromium) : IClassFixtur
     }
 
     [Fact]
+    public async Task What_a_thermometer_in_the_oven_shows_is_typed_at_the_oven_in_either_scale()
+    {
+        await using var kitchen = await ClockedKitchen.StartAsync(chromium, Duck, DuckPlan);
+        await BeginAsync(kitchen.Tablet, "duck-roast");
+        await kitchen.GoToAsync(12, 40);
+        var oven = kitchen.Tablet.Page.Locator(".in-oven");
+        await oven.Locator("summary").ClickAsync();
+        await oven.GetByLabel("Oven thermometer").FillAsync("338");
+        await oven.GetByLabel("in", new() { Exact = true }).SelectOptionAsync("fahrenheit");
+        await kitchen.Tablet.ShouldBeCleanInEveryLightAsync("oven-thermometer");
+        await oven.GetByRole(AriaRole.Button, new() { Name = "Note it" }).ClickAsync();
+        await Expect(oven.Locator("summary")).ToHaveTextAsync("170 °C inside");
+        await oven.GetByRole(AriaRole.Button, new() { Name = "Take back the last" }).ClickAsync();
+        await Expect(oven.Locator("summary")).ToHaveTextAsync("Thermometer");
+        Assert.Empty(kitchen.Tablet.Complaints);
+    }
+
+    [Fact]
     public async Task How_it_rests_is_said_while_it_roasts_and_once_it_is_out()
     {
         await using var kitchen = await ClockedKitchen.StartAsync(chromium, Duck, DuckPlan);

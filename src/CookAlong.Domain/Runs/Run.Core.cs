@@ -98,7 +98,7 @@ public sealed partial record Run
     }
 
     /// <summary>Null of what is not in the heat, or no joint that is known.</summary>
-    Roasting? RoastingOf(Step step)
+    internal Roasting? RoastingOf(Step step)
     {
         if (step.Core?.Joint is not { } joint || IntoTheHeat(step) is not { } since || Plan.Step(step.Id).Oven is not { } oven)
         {

@@ -2,7 +2,9 @@ using System.Net;
 using CookAlong.Web.Data;
 using CookAlong.Web.Features.Debrief.Ovens;
 using CookAlong.Web.Features.Meals;
+using CookAlong.Web.Tests.Live;
 using Microsoft.EntityFrameworkCore;
+using static CookAlong.Domain.Tests.Runs.SmallMeal;
 
 namespace CookAlong.Web.Tests.Debrief;
 
@@ -121,4 +123,38 @@ public sealed class OvensPageTests : IAsyncDisposable
         using var back = await host.PostFormAsync(page, new() { ["undo"] = "1" }, page);
         Assert.Empty((await db.Set<OvenTrialRow>().AsNoTracking().SingleAsync(Stop)).Trial().Readings);
     }
+
+    [Fact]
+    public async Task Three_entries_on_the_board_in_either_scale_are_offered_and_used_only_when_the_cook_says_so()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        await kitchen.TapAsync(kitchen.Host, new { kind = "startStep", step = "stuff" });
+        kitchen.House.Clock.SetUtcNow(Clock(12, 40));
+        await kitchen.TapAsync(kitchen.Host, new { kind = "finishStep", step = "stuff" });
+        await kitchen.TapAsync(kitchen.Host, new { kind = "startStep", step = "roast" });
+        kitchen.House.Clock.SetUtcNow(Clock(13, 10));
+        // The fan's dial stands at 160.
+        Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "readOven", oven = "oven", celsius = 145 })).Accepted);
+        Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "readOven", oven = "oven", fahrenheit = 293 })).Accepted);
+        Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "readOven", oven = "oven", celsius = 20 })).Accepted);
+        Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "takeBackOvenReading", oven = "oven" })).Accepted);
+        Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "readOven", oven = "oven", celsius = 144.5 })).Accepted);
+        await kitchen.TapAsync(kitchen.Host, new { kind = "endRun" });
+
+        var learned = kitchen.House.Get<LearnedOvens>();
+        var oven = (await learned.AllAsync(Stop)).Single(one => one.Key == "oven");
+        Assert.Equal((15, true), (oven.Offered.ReadsHighBy, oven.HasNews));
+        Assert.Equal(oven.Learned.ReadsHighBy, (await learned.AllAsync(Stop)).Single(one => one.Key == "oven").Learned.ReadsHighBy);
+        Assert.Equal(0, (await kitchen.House.Get<MealBook>().OpenAsync(LiveKitchen.MealRow, Stop))!.Meal.Kitchen.Ovens[0].ReadsHighBy);
+        Assert.Contains("shows 15 °C more than it is", WebUtility.HtmlDecode(await kitchen.Host.ReadAsync("/ovens")), StringComparison.Ordinal);
+
+        using var used = await kitchen.Host.PostFormAsync("/ovens/use", new() { ["oven"] = "oven" }, page: "/ovens");
+        Assert.Equal(15, (await kitchen.House.Get<MealBook>().OpenAsync(LiveKitchen.MealRow, Stop))!.Meal.Kitchen.Ovens[0].ReadsHighBy);
+        using var back = await kitchen.Host.PostFormAsync("/ovens/use", new() { ["oven"] = "oven", ["back"] = "1" }, page: "/ovens");
+        Assert.Equal(0, (await kitchen.House.Get<MealBook>().OpenAsync(LiveKitchen.MealRow, Stop))!.Meal.Kitchen.Ovens[0].ReadsHighBy);
+    }
+
+    [Fact]
+    public void A_guess_by_joints_is_called_one() =>
+        Assert.Equal("perhaps shows 25 °C more than it is: 5 joints roasted as if it did. Stand a thermometer in it before you trust this", OvenWords.Guessed(25, 5));
 }

@@ -50,6 +50,34 @@ public sealed class AuditTests
     }
 
     [Fact]
+    public async Task Who_is_put_out_by_a_tap_on_the_board_is_written_down_once()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        await kitchen.JoinAsync("Ivo");
+        var ivo = (await kitchen.LoadAsync()).People.Values.Single(person => person.Name == "Ivo").Person;
+        Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "putOut", person = ivo.Value })).Accepted);
+        await kitchen.TapAsync(kitchen.Host, new { kind = "putOut", person = ivo.Value });
+
+        var row = Assert.Single(await RowsAsync(kitchen.House), row => row.Deed == AuditDeed.GuestPutOut);
+
+        Assert.Equal((AppFactory.HostName, "Ivo"), (row.Who, row.About));
+        Assert.NotNull(row.Address);
+    }
+
+    [Fact]
+    public async Task What_a_host_sets_for_the_shop_is_written_down_and_ticks_are_not()
+    {
+        await using var kitchen = await Shopping.ShoppingTests.KitchenAsync();
+        await Shopping.ShoppingTests.TapAsync(kitchen.Host, Shopping.ShoppingTests.Mark("onion", "bought"));
+        await Shopping.ShoppingTests.TapAsync(kitchen.Host, new { kind = "currency", code = "EUR" });
+        await Shopping.ShoppingTests.TapAsync(kitchen.Host, new { kind = "aisles", order = new[] { "frozen" } });
+
+        Assert.Equal(
+            ["the currency: EUR", "the order of the aisles"],
+            (await RowsAsync(kitchen.House)).Where(row => row.Deed == AuditDeed.SettingsChanged).Select(row => row.About));
+    }
+
+    [Fact]
     public async Task A_page_refused_to_a_guest_is_in_the_servers_log()
     {
         await using var kitchen = await LiveKitchen.StartedAsync();

@@ -78,6 +78,14 @@ sealed class Understood
         return Doubt(fit) is { } doubt ? new(null!, doubt) : new(new Understood(fit, now, now + Math.Min(Thermometer.Horizon.TotalMinutes, 4 * through.TotalMinutes), good, doubted), null);
     }
 
+    /// <summary>How far the oven is off, most probably, and the variance that is left of it; both where 1 is what is usual.</summary>
+    public (double Best, double Left) Oven()
+    {
+        var one = new double[Unknowns.Count];
+        one[Unknowns.Oven] = 1;
+        return (fit.Best[Unknowns.Oven], new Cholesky(fit.Precision).Solve(one)[Unknowns.Oven]);
+    }
+
     /// <summary>The joints the readings allow.</summary>
     public Particles Joints() => new(fit, Count);
 

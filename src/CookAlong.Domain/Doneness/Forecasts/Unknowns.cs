@@ -30,6 +30,9 @@ static class Unknowns
     /// <summary>°C; a fridge keeps 0 to 5, a joint that came out of it a little more.</summary>
     const double FromTheFridge = 5.3;
 
+    /// <summary>°C by which ovens' air differs from their programme.</summary>
+    public const double OvenSpread = 6;
+
     /// <summary>What one set of unknowns means for this joint.</summary>
     /// <param name="Crust">Minutes in which the surface dries to a third.</param>
     /// <param name="Probe">Where the probe's tip is: 0 = the very middle, 1 = the surface.</param>
@@ -45,7 +48,7 @@ static class Unknowns
         UsualWetness * Math.Exp(.33 * unknown[Wetness]),
         UsualCrust * Math.Exp(.4 * unknown[Crust]),
         Math.Min(.9, .07 * Math.Exp(.7 * unknown[Probe])),
-        6 * unknown[Oven]);
+        OvenSpread * unknown[Oven]);
 }
 
 /// <param name="Reach">Metres from middle to surface, before anything is read.</param>

@@ -1,5 +1,7 @@
+using CookAlong.Web.Data;
 using CookAlong.Web.Features.Api.Tokens;
 using CookAlong.Web.Features.Household;
+using CookAlong.Web.Features.Household.Audit;
 using CookAlong.Web.Features.Live.Line;
 using CookAlong.Web.Features.Shopping;
 using Microsoft.AspNetCore.SignalR;
@@ -51,7 +53,7 @@ static class ShoppingApi
         ]));
     }
 
-    static async Task<IResult> TapAsync(HttpContext http, Guid meal, ShoppingRequest request, ShoppingBook book, IHubContext<LiveHub> hub)
+    static async Task<IResult> TapAsync(HttpContext http, Guid meal, ShoppingRequest request, ShoppingBook book, AuditLog audit, IHubContext<LiveHub> hub)
     {
         if (ShoppingTapJson.Read(request.Command) is not { } tap)
         {
@@ -71,6 +73,11 @@ static class ShoppingApi
         if (outcome.Refusal is { } why)
         {
             return ApiProblem.ListRefused.Answer(why);
+        }
+
+        if (ShoppingWords.Setting(tap) is { } setting)
+        {
+            await audit.WriteAsync(http, AuditDeed.SettingsChanged, setting);
         }
 
         // It is kept, so the screens are told even if whoever sent it has gone.

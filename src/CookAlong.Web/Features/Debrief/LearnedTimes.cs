@@ -148,6 +148,7 @@ public sealed class LearnedTimes(IDbContextFactory<CookAlongDb> databases, Event
             Timing.Of(new RunId(run.Id), events, await DishOfAsync(db, run.Meal, stop), way => written.TryGetValue(way, out var time) ? time : null))
         {
             Ovens = [.. HotTaps.Of(events).Select(one => (OvenOf(events, one.Oven), one.Tap))],
+            Joints = [.. JointReadings.Of(new RunId(run.Id), events).Select(one => (OvenOf(events, one.Oven), one.Reading))],
             Dials = [.. DialReadings.Of(events).Select(one => (OvenOf(events, one.Oven), one.Reading))],
         };
     }
@@ -168,6 +169,9 @@ public sealed record TimedMeal(Guid Run, string Name, DateTimeOffset Began, Immu
 
     /// <summary>What thermometers in its ovens showed, by their names.</summary>
     public ImmutableArray<(string Oven, DialReading Reading)> Dials { get; init; } = [];
+
+    /// <summary>What joints' readings say of the ovens they roasted in, by their names.</summary>
+    public ImmutableArray<(string Oven, JointReading Reading)> Joints { get; init; } = [];
 
     /// <summary>It came with the demo.</summary>
     public bool IsInvented => EarlierMeals.Invented.ContainsKey(Run);

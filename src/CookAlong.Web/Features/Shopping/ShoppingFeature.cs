@@ -2,6 +2,7 @@ using System.Text.Json;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Data;
 using CookAlong.Web.Features.Household;
+using CookAlong.Web.Features.Household.Audit;
 using CookAlong.Web.Features.Live.Line;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.SignalR;
@@ -61,7 +62,7 @@ public static class ShoppingFeature
             : Results.NotFound();
     }
 
-    static async Task<IResult> TapAsync(HttpContext http, Guid meal, ShoppingRequest request, ShoppingBook book, ShoppingDoor door, IHubContext<LiveHub> hub)
+    static async Task<IResult> TapAsync(HttpContext http, Guid meal, ShoppingRequest request, ShoppingBook book, ShoppingDoor door, AuditLog audit, IHubContext<LiveHub> hub)
     {
         var visitor = Visitor.Of(http.User)!;
         if (!await door.LetsInAsync(visitor, meal))
@@ -92,6 +93,11 @@ public static class ShoppingFeature
         if (outcome.Refusal is { } why)
         {
             return Refuse(why);
+        }
+
+        if (ShoppingWords.Setting(tap) is { } setting)
+        {
+            await audit.WriteAsync(http, AuditDeed.SettingsChanged, setting);
         }
 
         // It is kept, so the others are told even if this phone has gone.

@@ -12,6 +12,14 @@ public static class ShoppingWords
 
     public const string NotLetIn = "This list is for the host and for helpers who have joined this meal.";
 
+    /// <summary>For the household's log; null for a tap that sets nothing.</summary>
+    public static string? Setting(ShoppingTap tap) => tap switch
+    {
+        ShoppingTap.ArrangeAisles => "the order of the aisles",
+        ShoppingTap.SetCurrency one => $"the currency: {one.Code}",
+        _ => null,
+    };
+
     public const string HostSets = "The order of the aisles and the currency count for every meal of this household: its host sets them.";
 
     /// <summary>Said by the browser as well, beside the field.</summary>

@@ -12,7 +12,8 @@ sealed class SyntheticRoast
 
     readonly List<(double Minutes, double Probe, double Coldest)> curve = [];
 
-    public SyntheticRoast(Random random, int cubes = 8)
+    /// <param name="ovenOff">°C the air is warmer than the programme says; null = by luck, 6 at one standard deviation.</param>
+    public SyntheticRoast(Random random, int cubes = 8, double? ovenOff = null)
     {
         double Between(double from, double to) => from + ((to - from) * random.NextDouble());
         double Normal() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
@@ -37,7 +38,7 @@ sealed class SyntheticRoast
             [.. doors.Select(door => new DoorOpening(Moment(door.At), TimeSpan.FromMinutes(door.Lasting)))],
             []);
 
-        var (off, swing, coefficient, below) = (6 * Normal(), Between(2, 8), Between(15, 24), Between(.4, 1));
+        var (off, swing, coefficient, below) = (ovenOff ?? (6 * Normal()), Between(2, 8), Between(15, 24), Between(.4, 1));
         var (wet, drying) = (.065 * Math.Exp(.3 * Normal()), Between(120, 400));
         // The probe's tip: a tenth of the way to the surface, any way; one in five is misplaced by up to a quarter and more.
         var tooShort = random.Next(5) == 0 ? 2.5 : 1;

@@ -34,7 +34,8 @@ public static class OvenFit
     /// <param name="trials">Each is weighed alike.</param>
     /// <param name="taps">Count together, from three on, as one more measuring of the heating.</param>
     /// <param name="entries">Count together, from three on, as one more measuring of the dial.</param>
-    public static OvenLearned Of(IReadOnlyCollection<OvenTrial> trials, IReadOnlyCollection<HotTap> taps, IReadOnlyCollection<DialReading>? entries = null)
+    /// <param name="joints">Weigh little: asked only where no thermometer has told of the dial.</param>
+    public static OvenLearned Of(IReadOnlyCollection<OvenTrial> trials, IReadOnlyCollection<HotTap> taps, IReadOnlyCollection<DialReading>? entries = null, IReadOnlyCollection<JointReading>? joints = null)
     {
         var doubts = ImmutableArray.CreateBuilder<OvenDoubt>();
         var (heat, level, door, cool) = (new List<double>(), new List<double>(), new List<double>(), new List<double>());
@@ -56,7 +57,8 @@ public static class OvenFit
             Take(level, OvenPart.Hot, Entries(entries));
         }
 
-        return new(Figure(heat), Figure(cool), Figure(level), Figure(door), [.. doubts.Distinct()]);
+        var byJoints = level.Count == 0 ? OvenByJoints.Of(joints ?? []) : null;
+        return new(Figure(heat), Figure(cool), byJoints ?? Figure(level), Figure(door), [.. doubts.Distinct()]) { ByJoints = byJoints?.Seen ?? 0 };
 
         void Take(List<double> figures, OvenPart part, (double? Figure, OvenWhy? Why) found)
         {

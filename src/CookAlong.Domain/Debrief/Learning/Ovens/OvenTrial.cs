@@ -22,6 +22,11 @@ public readonly record struct HotTap(double Minutes, int From, int To);
 /// <param name="Celsius">What the thermometer showed.</param>
 public readonly record struct DialReading(int Dial, double Celsius);
 
+/// <summary>How far a dial is out by the readings of one joint that roasted in the oven.</summary>
+/// <param name="ReadsHighBy">°C.</param>
+/// <param name="Error">One standard deviation, °C.</param>
+public readonly record struct JointReading(double ReadsHighBy, double Error);
+
 /// <summary>What was learned of one oven; null = nothing was seen of it that could be believed.</summary>
 /// <param name="HeatUpPerMinute">°C a minute, from cold to the dial.</param>
 /// <param name="CoolDownPerMinute">°C a minute, turned off with the door shut.</param>
@@ -29,6 +34,9 @@ public readonly record struct DialReading(int Dial, double Celsius);
 /// <param name="RecoveryMinutes">From the shut door until it is as hot as before.</param>
 public sealed record OvenLearned(OvenFigure? HeatUpPerMinute, OvenFigure? CoolDownPerMinute, OvenFigure? ReadsHighBy, OvenFigure? RecoveryMinutes, ImmutableArray<OvenDoubt> Doubts)
 {
+    /// <summary>How many joints the dial's figure was guessed from; 0 = it was seen on a thermometer.</summary>
+    public int ByJoints { get; init; }
+
     /// <summary>Something of it can be planned with.</summary>
     public bool HasFigures => HeatUpPerMinute is not null || CoolDownPerMinute is not null || ReadsHighBy is not null;
 }

@@ -34,6 +34,7 @@ public sealed class LearnedOvens(IDbContextFactory<CookAlongDb> databases, Learn
         var accepted = await db.Set<OvenFigureRow>().AsNoTracking().ToDictionaryAsync(row => row.Oven, stop);
         var meals = await times.MealsAsync(stop);
         var dials = meals.SelectMany(meal => meal.Dials).ToLookup(one => AcceptedOven.KeyOf(one.Oven), one => one.Reading);
+        var joints = meals.SelectMany(meal => meal.Joints).ToLookup(one => AcceptedOven.KeyOf(one.Oven), one => one.Reading);
         var taps = meals.SelectMany(meal => meal.Ovens).ToLookup(one => AcceptedOven.KeyOf(one.Oven), one => one.Tap);
         return
         [
@@ -42,7 +43,7 @@ public sealed class LearnedOvens(IDbContextFactory<CookAlongDb> databases, Learn
                 written.GetValueOrDefault(key)?.Name ?? trials[key].Select(row => row.Oven).FirstOrDefault(key),
                 written.GetValueOrDefault(key),
                 [.. trials[key]],
-                OvenFit.Of([.. trials[key].Where(row => row.Ended is not null).Select(row => row.Trial())], [.. taps[key]], [.. dials[key]]),
+                OvenFit.Of([.. trials[key].Where(row => row.Ended is not null).Select(row => row.Trial())], [.. taps[key]], [.. dials[key]], [.. joints[key]]),
                 accepted.GetValueOrDefault(key))),
         ];
     }

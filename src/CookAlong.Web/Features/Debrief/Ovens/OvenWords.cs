@@ -17,6 +17,9 @@ public static class OvenWords
         < 0 => $"shows {-readsHighBy} °C less than it is",
     };
 
+    public static string Guessed(int readsHighBy, int joints) =>
+        $"perhaps {Astray(readsHighBy)}: {joints} joints roasted as if it did. Stand a thermometer in it before you trust this";
+
     public static string Seen(OvenFigure figure) => figure.Seen == 1 ? "measured once" : $"measured {figure.Seen} times";
 
     public static string Recovery(OvenFigure figure) =>

@@ -20,12 +20,14 @@ public sealed class AuditLog(IDbContextFactory<CookAlongDb> databases, TimeProvi
         WriteAsync(deed, NameOf(http.User), HouseholdFeature.AddressOf(http), about);
 
     /// <summary>For an open planning page, which makes no requests: the address is where its session was last seen.</summary>
-    public async Task WriteAsync(ClaimsPrincipal user, AuditDeed deed, string? about = null)
+    public Task WriteAsync(ClaimsPrincipal user, AuditDeed deed, string? about = null) => WriteAsync(Visitor.Of(user)?.Session, deed, NameOf(user), about);
+
+    /// <summary>For what comes by an open line.</summary>
+    public async Task WriteAsync(Guid? session, AuditDeed deed, string? who, string? about = null)
     {
         await using var db = await databases.CreateDbContextAsync();
-        var session = Visitor.Of(user)?.Session;
         var address = await db.Sessions.Where(one => one.Id == session).Select(one => one.Address).SingleOrDefaultAsync();
-        await WriteAsync(deed, NameOf(user), address, about);
+        await WriteAsync(deed, who, address, about);
     }
 
     public async Task WriteAsync(AuditDeed deed, string? who, string? address, string? about = null)

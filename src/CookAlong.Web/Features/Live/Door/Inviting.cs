@@ -47,11 +47,6 @@ static class Inviting
         var message = name is null
             ? JoinWords.OutAlready
             : await taps.PutOutAsync(live, Visitor.Of(http.User)!, new PersonId(person)) ?? JoinWords.IsOut(name);
-        if (name is not null)
-        {
-            await audit.WriteAsync(http, AuditDeed.GuestPutOut, name);
-        }
-
         return await PageAsync(http, id, views, runs, codes, audit, role: null, message);
     }
 }

@@ -1,6 +1,8 @@
 using System.Diagnostics;
 using CookAlong.Domain.Runs;
+using CookAlong.Web.Data;
 using CookAlong.Web.Features.Household;
+using CookAlong.Web.Features.Household.Audit;
 using CookAlong.Web.Features.Live.More;
 using CookAlong.Web.Features.Live.Runs;
 using CookAlong.Web.Features.Live.Wording;
@@ -10,7 +12,7 @@ using Microsoft.AspNetCore.SignalR;
 namespace CookAlong.Web.Features.Live.Line;
 
 /// <summary>Takes what screens send, over the socket or by a plain post, and answers in words.</summary>
-public sealed class IncomingTaps(LiveRuns runs, ReplanOffers offers, Sessions sessions, OpenScreens open, MoreDishes more, IHubContext<LiveHub> hub, Boards boards, TimeProvider time)
+public sealed class IncomingTaps(LiveRuns runs, ReplanOffers offers, Sessions sessions, OpenScreens open, MoreDishes more, AuditLog audit, IHubContext<LiveHub> hub, Boards boards, TimeProvider time)
 {
     /// <summary>The visitor as a person of the run. A host of the household is let in; anybody else must have joined.</summary>
     public async Task<RunPerson?> AdmitAsync(LiveRun live, Visitor visitor, string? name)
@@ -45,7 +47,7 @@ public sealed class IncomingTaps(LiveRuns runs, ReplanOffers offers, Sessions se
                     : "That is nothing this kitchen knows how to do. Reload the page.");
         }
 
-        return await DecideAsync(live, new Tap(new CommandId(tap.CommandId), visitor.Person, command)) switch
+        return await DecideAsync(live, visitor, new Tap(new CommandId(tap.CommandId), visitor.Person, command)) switch
         {
             Decision.Accepted => new TapAnswer(true, live.Current.Sequence, null),
             Decision.Refused refused => Refused(live.Current, refused.Why),
@@ -58,15 +60,19 @@ public sealed class IncomingTaps(LiveRuns runs, ReplanOffers offers, Sessions se
     public async Task<string?> PutOutAsync(LiveRun live, Visitor visitor, PersonId person)
     {
         var tap = new Tap(new CommandId(Guid.CreateVersion7(time.GetUtcNow())), visitor.Person, new RunCommand.PutOut(person));
-        return await DecideAsync(live, tap) is Decision.Refused refused ? Refused(live.Current, refused.Why).Reason : null;
+        return await DecideAsync(live, visitor, tap) is Decision.Refused refused ? Refused(live.Current, refused.Why).Reason : null;
     }
 
-    async Task<Decision> DecideAsync(LiveRun live, Tap tap)
+    async Task<Decision> DecideAsync(LiveRun live, Visitor visitor, Tap tap)
     {
+        using var trace = Measures.Traces.StartActivity("tap");
+        trace?.SetTag("command", tap.Command.GetType().Name);
+        var before = live.Current;
         var decision = await live.SendAsync(tap);
         if (decision is Decision.Refused refused)
         {
             Measures.Refused(refused.Why.GetType().Name);
+            trace?.SetTag("refusal", refused.Why.GetType().Name);
         }
         else
         {
@@ -76,6 +82,10 @@ public sealed class IncomingTaps(LiveRuns runs, ReplanOffers offers, Sessions se
         if (decision is Decision.Accepted && tap.Command is RunCommand.PutOut putOut)
         {
             await CloseDoorAsync(live.Current.Id, putOut.Person);
+            if (before.People.GetValueOrDefault(putOut.Person) is { } person)
+            {
+                await audit.WriteAsync(visitor.Session, AuditDeed.GuestPutOut, before.People.GetValueOrDefault(visitor.Person)?.Name, person.Name);
+            }
         }
 
         return decision;
