@@ -42,7 +42,14 @@ internal sealed record TendVariables(Step Step, int Tend, int Turn, int Minutes,
 
 /// <summary>How a dish waits.</summary>
 /// <param name="GoesIn">When it takes its place in a warm oven; null when no warm hold is possible.</param>
-internal sealed record HoldVariables(Dish Dish, LinearExpr LastEnd, ImmutableArray<ILiteral?> Chosen, ImmutableArray<LinearExpr?> GoesIn);
+internal sealed record HoldVariables(Dish Dish, LinearExpr LastEnd, ImmutableArray<ILiteral?> Chosen, ImmutableArray<LinearExpr?> GoesIn)
+{
+    /// <summary>Null where it may be ready by itself.</summary>
+    public FinishVariables? Finish { get; init; }
+}
+
+/// <summary>The last minutes of work on a dish, with a pair of hands at it.</summary>
+internal sealed record FinishVariables(LinearExpr From, int Minutes);
 
 /// <summary>Work that needs hands: <paramref name="Count"/> different helpers out of <paramref name="Able"/> (positions in the meal's list).</summary>
 internal sealed record Job(

@@ -46,7 +46,7 @@ internal static class Holds
                 goesIn.Add(hold.Oven is { } warm ? WarmHolds.Add(model, dish, index, warm, lastEnd, isDone, chosen[index]) : null);
             }
 
-            model.HoldsOf.Add(new HoldVariables(dish, lastEnd, [.. chosen], [.. goesIn]));
+            model.HoldsOf.Add(new HoldVariables(dish, lastEnd, [.. chosen], [.. goesIn]) { Finish = Finish(model, steps, lastEnd) });
         }
     }
 
@@ -58,10 +58,7 @@ internal static class Holds
             return LinearExpr.Constant(steps.Max(step => Places.Begun(model, step).End));
         }
 
-        var waitedFor = steps.Where(step => !step.HasBegun)
-            .SelectMany(step => step.Step.After.Where(after => after.Least >= 0).Select(after => after.Step))
-            .ToHashSet();
-        var last = steps.Where(step => !waitedFor.Contains(step.Step.Id)).ToList();
+        var last = Last(steps);
         if (last.Count == 1)
         {
             return last[0].End;
@@ -71,6 +68,30 @@ internal static class Holds
         var end = model.Cp.NewIntVar(-model.End - 1, model.End, $"{dish.Id} ready");
         model.Cp.AddMaxEquality(end, last.Select(step => step.End));
         return end;
+    }
+
+    private static List<StepVariables> Last(List<StepVariables> steps)
+    {
+        var waitedFor = steps.Where(step => !step.HasBegun)
+            .SelectMany(step => step.Step.After.Where(after => after.Least >= 0).Select(after => after.Step))
+            .ToHashSet();
+        return [.. steps.Where(step => !waitedFor.Contains(step.Step.Id))];
+    }
+
+    /// <summary>
+    /// The last minutes of work on a dish that is ready only when hands have finished it, whichever step that is: as many as the
+    /// shortest of those that may be the last takes. Null where it may be ready by itself.
+    /// </summary>
+    private static FinishVariables? Finish(MealModel model, List<StepVariables> steps, LinearExpr lastEnd)
+    {
+        var last = Last(steps);
+        if (model.So is not null || last.Any(step => step.Ways.Length > 1 || step.Ways[0].Way.Attention != Attention.HandsOn))
+        {
+            return null;
+        }
+
+        var minutes = last.Min(step => step.Ways[0].Minutes);
+        return new FinishVariables(lastEnd - minutes, minutes);
     }
 
     private static IntVar? Price(MealModel model, Dish dish)

@@ -10,6 +10,9 @@ internal static class People
     /// <summary>More groups of helpers than this add little to the bound and much to the model.</summary>
     private const int MostGroups = 16;
 
+    /// <summary>With fewer minutes than these to finish dishes for each pair of hands, that bounds little, and the search is the slower for it.</summary>
+    private const int FinishMinutes = 15;
+
     public static void Add(MealModel model, PeopleBy people)
     {
         if (people == PeopleBy.Counts)
@@ -18,6 +21,8 @@ internal static class People
             {
                 Count(model, group);
             }
+
+            Finish(model);
         }
         else
         {
@@ -40,6 +45,28 @@ internal static class People
         foreach (var helper in group)
         {
             Block(model, helper, hands);
+        }
+
+        hands.Close();
+    }
+
+    /// <summary>
+    /// Dishes are finished by so many hands, so all but a few of them wait for the table. Follows from the jobs' own limit, but what
+    /// a dish's waiting costs hangs on its end, and the solver sees no bound on the one in a limit on the others.
+    /// </summary>
+    private static void Finish(MealModel model)
+    {
+        var finishes = model.HoldsOf.Select(hold => hold.Finish).OfType<FinishVariables>().ToList();
+        var count = model.Jobs.SelectMany(job => job.Able).Distinct().Count();
+        if (finishes.Sum(finish => finish.Minutes) < count * FinishMinutes)
+        {
+            return;
+        }
+
+        var hands = new Capacity(model, count);
+        foreach (var finish in finishes)
+        {
+            hands.Take(model.Cp.NewFixedSizeIntervalVar(finish.From, finish.Minutes, "finished"), 1);
         }
 
         hands.Close();

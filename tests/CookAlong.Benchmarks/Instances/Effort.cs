@@ -21,7 +21,7 @@ static class Effort
 
     const double Units = 1;
     const double UnitsOfAMeal = 0.7;
-    const int Meals = 3;
+    const int Meals = 10;
 
     public static IEnumerable<(string What, string Figure)> Measure()
     {
