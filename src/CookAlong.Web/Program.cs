@@ -47,7 +47,7 @@ public partial class Program
         services.AddDailyBackups(settings);
         services.AddHousehold();
         services.AddHomeHttps(settings);
-        services.AddLive();
+        services.AddLive(settings);
         services.AddSingleton<DemoMeals>().AddSingleton<HouseholdArchive>().AddSingleton<EarlierMeals>();
         services.AddDishes();
         services.AddPages();

@@ -22,13 +22,38 @@ public sealed class EventLog(IDbContextFactory<CookAlongDb> databases)
         return run.HasBegun ? run : null;
     }
 
-    /// <summary>All that happened in a run, in order: each row and the event it holds.</summary>
-    public async IAsyncEnumerable<(RunEventRow Row, Logged Logged)> ReadAsync(RunId id, [EnumeratorCancellation] CancellationToken stop = default)
+    /// <summary>The run with what was written since: the same one when that is nothing.</summary>
+    public async Task<Run> CatchUpAsync(Run run, CancellationToken stop = default)
+    {
+        await foreach (var (_, logged) in ReadAsync(run, stop))
+        {
+            run = run.Apply(logged);
+        }
+
+        return run;
+    }
+
+    /// <summary>How far the log of each run has come that has not ended, and of these.</summary>
+    public async Task<IReadOnlyDictionary<RunId, long>> StandingsAsync(IEnumerable<RunId> also, CancellationToken stop)
     {
         await using var db = await databases.CreateDbContextAsync(stop);
+        Guid[] ids = [.. also.Select(run => run.Value)];
+        var standings = await db.Set<RunRow>()
+            .Where(run => run.Ended == null || ids.Contains(run.Id))
+            .Select(run => new { run.Id, Last = db.Set<RunEventRow>().Where(happened => happened.Run == run.Id).Max(happened => happened.Sequence) })
+            .ToListAsync(stop);
+        return standings.ToDictionary(one => new RunId(one.Id), one => one.Last);
+    }
+
+    /// <summary>All that happened in a run, in order: each row and the event it holds.</summary>
+    public IAsyncEnumerable<(RunEventRow Row, Logged Logged)> ReadAsync(RunId id, CancellationToken stop = default) => ReadAsync(Run.Empty(id), stop);
+
+    async IAsyncEnumerable<(RunEventRow Row, Logged Logged)> ReadAsync(Run run, [EnumeratorCancellation] CancellationToken stop)
+    {
+        await using var db = await databases.CreateDbContextAsync(stop);
+        var (id, from) = (run.Id.Value, run.Sequence);
         // A plan is read by the meal as it was then: dishes may have been left out and table times moved since it began.
-        var run = Run.Empty(id);
-        var rows = db.Set<RunEventRow>().AsNoTracking().Where(row => row.Run == id.Value).OrderBy(row => row.Sequence).AsAsyncEnumerable();
+        var rows = db.Set<RunEventRow>().AsNoTracking().Where(row => row.Run == id && row.Sequence > from).OrderBy(row => row.Sequence).AsAsyncEnumerable();
         await foreach (var row in rows.WithCancellation(stop))
         {
             var happened = StoredEvent.Read(row.Kind, row.Document, run.HasBegun ? run.Meal : null);
@@ -65,7 +90,7 @@ public sealed class EventLog(IDbContextFactory<CookAlongDb> databases)
     public async Task<RunId?> UnfinishedAsync(Guid meal, bool isRehearsal, CancellationToken stop = default)
     {
         await using var db = await databases.CreateDbContextAsync(stop);
-        var row = await db.Set<RunRow>().Where(row => row.Meal == meal && row.Ended == null && (row.Rate != null) == isRehearsal).OrderBy(row => row.Began).FirstOrDefaultAsync(stop);
+        var row = await Unfinished(db, meal, isRehearsal).FirstOrDefaultAsync(stop);
         return row is null ? null : new RunId(row.Id);
     }
 
@@ -76,12 +101,25 @@ public sealed class EventLog(IDbContextFactory<CookAlongDb> databases)
         return await db.Set<RunRow>().Where(row => row.Id == id.Value).Select(row => (Guid?)row.Meal).SingleOrDefaultAsync(stop);
     }
 
-    /// <summary>Writes the first events of a new run.</summary>
+    /// <summary>Writes the first events of a new run, unless the meal's run, or its rehearsal, goes on already.</summary>
     /// <param name="written">What the recipes say where its meal says what was learned.</param>
-    public async Task BeginAsync(RunRow row, IReadOnlyList<Logged> events, IReadOnlyDictionary<(StepId Step, int Option), WrittenTime> written)
+    /// <returns>The run that goes on: this one, or the one before.</returns>
+    public async Task<RunId> BeginAsync(RunRow row, IReadOnlyList<Logged> events, IReadOnlyDictionary<(StepId Step, int Option), WrittenTime> written)
     {
         var meal = events.Select(logged => logged.Event).OfType<RunEvent.RunStarted>().Single().Meal;
         await using var db = await databases.CreateDbContextAsync();
+        // SQLite lets one begin at a time by itself.
+        await using var whole = await db.Database.BeginTransactionAsync();
+        if (!db.Database.IsSqlite())
+        {
+            await db.Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock(hashtextextended({row.Meal.ToString()}, 0))");
+        }
+
+        if (await Unfinished(db, row.Meal, row.Rate is not null).FirstOrDefaultAsync() is { } going)
+        {
+            return new RunId(going.Id);
+        }
+
         db.Add(row);
         db.AddRange(written.Select(way => new WrittenTimeRow
         {
@@ -94,6 +132,8 @@ public sealed class EventLog(IDbContextFactory<CookAlongDb> databases)
         }));
         db.AddRange(events.Select((logged, part) => RowOf(new RunId(row.Id), logged, part, meal)));
         await db.SaveChangesAsync();
+        await whole.CommitAsync();
+        return new RunId(row.Id);
     }
 
     /// <summary>
@@ -120,6 +160,9 @@ public sealed class EventLog(IDbContextFactory<CookAlongDb> databases)
             return false;
         }
     }
+
+    static IQueryable<RunRow> Unfinished(CookAlongDb db, Guid meal, bool isRehearsal) =>
+        db.Set<RunRow>().Where(row => row.Meal == meal && row.Ended == null && (row.Rate != null) == isRehearsal).OrderBy(row => row.Began);
 
     static RunEventRow RowOf(RunId run, Logged logged, int part, Domain.Meals.Meal meal)
     {

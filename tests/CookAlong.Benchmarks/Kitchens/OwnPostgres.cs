@@ -70,7 +70,7 @@ sealed class OwnPostgres : IAsyncDisposable
         return process.ExitCode == 0 ? said : throw new InvalidOperationException($"{program} ended with {process.ExitCode}.");
     }
 
-    static int FreePort()
+    public static int FreePort()
     {
         using var listener = new TcpListener(IPAddress.Loopback, 0);
         listener.Start();

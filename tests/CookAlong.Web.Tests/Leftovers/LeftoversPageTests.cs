@@ -33,7 +33,7 @@ public sealed class LeftoversPageTests : BunitContext
     {
         (region, meals, library) = (new HouseholdRegion(household), new MealBook(household, clock), new DishBook(household, clock));
         // Nothing is cooked here, so no screen is told of anything.
-        runs = new LiveRuns(new EventLog(household), screens: null!, new RunClocks(clock), clock);
+        runs = new LiveRuns(new EventLog(household), screens: null!, new RunClocks(clock), new HouseSettings("", "", [], []), clock);
         book = new LeftoverBook(household, meals, region, runs);
         Services.AddSingleton<TimeProvider>(clock).AddSingleton(library).AddSingleton(book);
     }

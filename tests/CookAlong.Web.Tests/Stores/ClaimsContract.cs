@@ -44,8 +44,8 @@ public abstract class ClaimsContract(Store store)
         var run = await kitchen.LoadAsync();
         var call = CallSchedule.Of(run, Clock(12, 20)).Single(call => call.Id == new CallId("out:roast"));
         Assert.Equal(Claim.Mine, await calls.ClaimAsync(run.Id, call, Clock(14, 10)));
-        Assert.Equal(Claim.Others, await calls.ClaimAsync(run.Id, call, Clock(14, 10).AddSeconds(4)));
-        Assert.Equal(Claim.Mine, await calls.ClaimAsync(run.Id, call, Clock(14, 10).AddSeconds(5)));
+        Assert.Equal(Claim.Others, await calls.ClaimAsync(run.Id, call, Clock(14, 10).AddSeconds(3)));
+        Assert.Equal(Claim.Mine, await calls.ClaimAsync(run.Id, call, Clock(14, 10).AddSeconds(4)));
     }
 
     [Fact]

@@ -102,6 +102,19 @@ public abstract class EventLogContract(Store store)
     }
 
     [Fact]
+    public async Task A_meal_that_is_begun_on_two_servers_at_once_is_one_run()
+    {
+        await using var kitchen = await store.KitchenAsync();
+        await using var other = await kitchen.RestartedAsync();
+        var meal = LiveKitchen.NewCommand();
+
+        var runs = await Task.WhenAll(new[] { kitchen, other, kitchen, other }.Select(server =>
+            Task.Run(() => server.House.Get<LiveRuns>().StartAsync(meal, Meal, Plan, Host, "Maren"))));
+
+        Assert.Single(runs.Select(run => run.Current.Id).Distinct());
+    }
+
+    [Fact]
     public async Task A_copy_of_a_refused_tap_that_comes_late_is_still_refused()
     {
         await using var kitchen = await store.KitchenAsync();

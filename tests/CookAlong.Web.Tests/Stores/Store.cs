@@ -26,10 +26,12 @@ static class Stores
     public static async Task<LiveKitchen> KitchenAsync(this Store store) => await LiveKitchen.StartedAsync(settings: await store.NewAsync());
 }
 
-/// <summary>PostgreSQL, started when the first test asks, stopped after the last.</summary>
+/// <summary>PostgreSQL and Redis, started when the first test asks, and stopped after the last.</summary>
 public sealed class StorePrograms : IAsyncDisposable
 {
     static readonly Lazy<Task<OwnPostgres>> Postgres = new(() => OwnPostgres.StartAsync(isDurable: false));
+
+    static readonly Lazy<Task<OwnRedis>> Redis = new(OwnRedis.StartAsync);
 
     public StorePrograms()
     {
@@ -46,8 +48,19 @@ public sealed class StorePrograms : IAsyncDisposable
         return Postgres.Value;
     }
 
+    internal static Task<OwnRedis> RedisAsync()
+    {
+        Assert.SkipWhen(OwnRedis.Missing is not null, OwnRedis.Missing ?? "");
+        return Redis.Value;
+    }
+
     public async ValueTask DisposeAsync()
     {
+        if (Redis.IsValueCreated)
+        {
+            await (await Redis.Value).DisposeAsync();
+        }
+
         if (Postgres.IsValueCreated)
         {
             await (await Postgres.Value).DisposeAsync();

@@ -20,7 +20,7 @@ public static class LiveFeature
     /// <summary>Bytes of one message from a screen; a tap has about 200.</summary>
     const int LargestMessage = 8 * 1024;
 
-    public static IServiceCollection AddLive(this IServiceCollection services)
+    public static IServiceCollection AddLive(this IServiceCollection services, HouseSettings settings)
     {
         services.AddSignalR(options =>
         {
@@ -33,6 +33,11 @@ public static class LiveFeature
             options.ClientTimeoutInterval = TimeSpan.FromSeconds(30);
             options.EnableDetailedErrors = false;
         });
+        if (settings.Redis is { } redis)
+        {
+            services.AddSharedLine(redis);
+        }
+
         services.AddSingleton<EventLog>();
         services.AddSingleton<LiveRuns>();
         services.AddSingleton<RunClocks>();

@@ -20,6 +20,7 @@ public sealed class CallClock(LiveRuns runs, LiveScreens screens, DueCalls calls
         using var clock = new PeriodicTimer(Beat, time);
         do
         {
+            await CatchUpAsync(stoppingToken);
             foreach (var live in runs.Known)
             {
                 if (live.Current.Ended is null)
@@ -33,6 +34,19 @@ public sealed class CallClock(LiveRuns runs, LiveScreens screens, DueCalls calls
             }
         }
         while (await clock.WaitForNextTickAsync(stoppingToken));
+    }
+
+    async Task CatchUpAsync(CancellationToken stop)
+    {
+        try
+        {
+            await runs.CatchUpAsync(stop);
+        }
+        catch (Exception failure) when (!stop.IsCancellationRequested)
+        {
+            // The last resort of a loop that must not stop: what is known is looked at, and the next beat asks again.
+            log.LogError(failure, "What other servers have written could not be read; the next try is in {Seconds} s.", Beat.TotalSeconds);
+        }
     }
 
     void Forget(RunId run)

@@ -7,8 +7,8 @@ namespace CookAlong.Web.Features.Live.Calls;
 /// <summary>The calls that have come, as rows.</summary>
 public sealed class DueCalls(IDbContextFactory<CookAlongDb> databases)
 {
-    /// <summary>Who claimed a call and has not sent it by then has died.</summary>
-    static readonly TimeSpan Grace = TimeSpan.FromSeconds(5);
+    /// <summary>Who claimed a call and has not sent it by then has died. With a second until the next looks, five in all.</summary>
+    static readonly TimeSpan Grace = TimeSpan.FromSeconds(4);
 
     /// <summary><see cref="Claim.Mine"/> for exactly one caller, who then sends it; for another when that one died before it could.</summary>
     public async Task<Claim> ClaimAsync(RunId run, Call call, DateTimeOffset now)

@@ -7,7 +7,7 @@ using Microsoft.AspNetCore.SignalR;
 namespace CookAlong.Web.Features.Live.Line;
 
 /// <summary>Tells the screens of a run that there is something new.</summary>
-public sealed class LiveScreens(IHubContext<LiveHub> hub, ReplanOffers offers, OpenScreens open, Boards boards, ILogger<LiveScreens> log)
+public sealed class LiveScreens(IHubContext<LiveHub> hub, ReplanOffers offers, OpenScreens open, Boards boards, HouseSettings settings, ILogger<LiveScreens> log)
 {
     readonly ConcurrentDictionary<RunId, ChangedNews> told = new();
 
@@ -27,6 +27,19 @@ public sealed class LiveScreens(IHubContext<LiveHub> hub, ReplanOffers offers, O
         foreach (var silenced in happened.OfType<RunEvent.CallAcknowledged>())
         {
             Send(run.Id, "Silence", new CallNews(silenced.Call.Value));
+        }
+    }
+
+    /// <summary>Another server has written to the run. Where Redis joins the servers it has told these screens too.</summary>
+    public void TellOfOthers(Run run)
+    {
+        if (settings.Redis is null)
+        {
+            Tell(run, []);
+        }
+        else
+        {
+            News(run, boards.Of(run));
         }
     }
 

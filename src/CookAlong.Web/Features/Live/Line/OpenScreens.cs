@@ -13,6 +13,7 @@ public sealed class OpenScreens
 {
     readonly ConcurrentDictionary<string, Open> open = new();
     readonly ConcurrentDictionary<(RunId, PersonId), DateTimeOffset> left = new();
+    readonly ConcurrentDictionary<Guid, Elsewhere> elsewhere = new();
     readonly TimeProvider time;
     readonly DateTimeOffset began;
 
@@ -39,8 +40,42 @@ public sealed class OpenScreens
 
     /// <summary>The screens that look at this run now.</summary>
     public ScreensHere Of(RunId run) => new(
-        [.. open.Values.Where(one => one.Run == run).Select(one => new ScreenHere(one.Visitor.Person, one.State))],
+        [
+            .. open.Values.Where(one => one.Run == run).Select(one => new ScreenHere(one.Visitor.Person, one.State)),
+            .. elsewhere.Values.SelectMany(server => server.Screens[run]),
+        ],
         person => left.GetValueOrDefault((run, person), began));
+
+    /// <summary>Those of this server, for the others.</summary>
+    public ILookup<RunId, ScreenHere> Own => open.Values.Where(one => one.Run is not null).ToLookup(one => one.Run!.Value, one => new ScreenHere(one.Visitor.Person, one.State));
+
+    /// <summary>What another server says of the screens that are open there; it counts until it says otherwise, or <see cref="DropSilent"/>.</summary>
+    public void Hear(Guid server, ILookup<RunId, ScreenHere> screens)
+    {
+        var now = time.GetUtcNow();
+        if (elsewhere.TryGetValue(server, out var before))
+        {
+            foreach (var run in before.Screens)
+            {
+                foreach (var gone in run.Select(screen => screen.Person).Except(screens[run.Key].Select(screen => screen.Person)))
+                {
+                    left[(run.Key, gone)] = now;
+                }
+            }
+        }
+
+        elsewhere[server] = new Elsewhere(screens, now);
+    }
+
+    /// <summary>Servers of which nothing has been heard for so long are gone, and their screens with them.</summary>
+    public void DropSilent(TimeSpan after)
+    {
+        foreach (var (server, heard) in elsewhere.Where(one => time.GetUtcNow() - one.Value.At > after))
+        {
+            Hear(server, Enumerable.Empty<ScreenHere>().ToLookup(_ => default(RunId)));
+            elsewhere.TryRemove(server, out _);
+        }
+    }
 
     /// <summary>Connections of a guest of this run.</summary>
     public IReadOnlyList<string> Of(PersonId person, RunId run) =>
@@ -61,6 +96,8 @@ public sealed class OpenScreens
             screen.Context.Abort();
         }
     }
+
+    sealed record Elsewhere(ILookup<RunId, ScreenHere> Screens, DateTimeOffset At);
 
     sealed record Open(Visitor Visitor, HubCallerContext Context, RunId? Run, ScreenState State);
 }

@@ -1,3 +1,5 @@
+using Microsoft.AspNetCore.SignalR;
+using Microsoft.AspNetCore.SignalR.StackExchangeRedis;
 using StackExchange.Redis;
 
 namespace CookAlong.Web.Features.Live.Line;
@@ -5,6 +7,17 @@ namespace CookAlong.Web.Features.Live.Line;
 /// <summary>The live line over several servers: what one says to a run's screens, Redis carries to those of the others.</summary>
 static class SharedLine
 {
+    /// <summary>For the live hub alone: registered for all hubs, it would carry the planning pages' own traffic too.</summary>
+    public static void AddSharedLine(this IServiceCollection services, string redis)
+    {
+        var address = ConfigurationOptions.Parse(redis);
+        // A server starts, and goes on, while Redis is away; it is tried again for ever.
+        address.AbortOnConnectFail = false;
+        services.Configure<RedisOptions>(options => options.Configuration = address);
+        services.AddSingleton<HubLifetimeManager<LiveHub>, RedisHubLifetimeManager<LiveHub>>();
+        services.AddHostedService(all => new ScreensElsewhere(address, all.GetRequiredService<OpenScreens>(), all.GetRequiredService<TimeProvider>(), all.GetRequiredService<ILogger<ScreensElsewhere>>()));
+    }
+
     public static bool IsAddress(string text)
     {
         try

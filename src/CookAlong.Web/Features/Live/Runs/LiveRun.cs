@@ -57,8 +57,7 @@ public sealed class LiveRun(Run run, EventLog log, LiveScreens screens, RunClock
                 }
 
                 // Somebody else wrote to this run (another server on the same log): see what, and decide again.
-                current = await log.LoadAsync(current.Id) ?? throw new InvalidOperationException($"The log of run {current.Id} is gone.");
-                screens.Tell(current, []);
+                await TakeInAsync();
             }
         }
         finally
@@ -67,7 +66,31 @@ public sealed class LiveRun(Run run, EventLog log, LiveScreens screens, RunClock
         }
     }
 
+    /// <summary>Takes in what another server on the same log has written.</summary>
+    public async Task CatchUpAsync()
+    {
+        await turn.WaitAsync();
+        try
+        {
+            await TakeInAsync();
+        }
+        finally
+        {
+            turn.Release();
+        }
+    }
+
     public void Dispose() => turn.Dispose();
+
+    async Task TakeInAsync()
+    {
+        var before = current;
+        current = await log.CatchUpAsync(before);
+        if (current.Sequence != before.Sequence)
+        {
+            screens.TellOfOthers(current);
+        }
+    }
 
     void Remember(CommandId tap, Decision decision)
     {

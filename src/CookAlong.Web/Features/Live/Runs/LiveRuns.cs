@@ -13,7 +13,7 @@ using CookAlong.Web.Features.Live.Line;
 namespace CookAlong.Web.Features.Live.Runs;
 
 /// <summary>The runs this server knows, each loaded from its log the first time somebody asks.</summary>
-public sealed class LiveRuns(EventLog log, LiveScreens screens, RunClocks clocks, TimeProvider time) : IDisposable
+public sealed class LiveRuns(EventLog log, LiveScreens screens, RunClocks clocks, HouseSettings settings, TimeProvider time) : IDisposable
 {
     /// <summary>A run that is over is kept in memory for so long after somebody asked for it.</summary>
     static readonly TimeSpan KeptFor = TimeSpan.FromMinutes(10);
@@ -25,12 +25,19 @@ public sealed class LiveRuns(EventLog log, LiveScreens screens, RunClocks clocks
     /// <summary>Those in memory.</summary>
     public ICollection<LiveRun> Known => runs.Values;
 
-    /// <summary>Null when there is no such run.</summary>
+    bool IsShared => settings.Postgres is not null;
+
+    /// <summary>With all that other servers have written to it. Null when there is no such run.</summary>
     public async Task<LiveRun?> FindAsync(RunId id)
     {
         if (runs.TryGetValue(id, out var known))
         {
             asked[id] = time.GetUtcNow();
+            if (IsShared)
+            {
+                await known.CatchUpAsync();
+            }
+
             return known;
         }
 
@@ -43,6 +50,27 @@ public sealed class LiveRuns(EventLog log, LiveScreens screens, RunClocks clocks
         foreach (var id in await log.UnfinishedAsync(stop))
         {
             await FindAsync(id);
+        }
+    }
+
+    /// <summary>Where other servers write to the same log: takes in what they wrote and began, whether or not a screen here asks.</summary>
+    public async Task CatchUpAsync(CancellationToken stop)
+    {
+        if (!IsShared)
+        {
+            return;
+        }
+
+        foreach (var (id, last) in await log.StandingsAsync(runs.Keys, stop))
+        {
+            if (!runs.TryGetValue(id, out var live))
+            {
+                await FindAsync(id);
+            }
+            else if (live.Current.Sequence < last)
+            {
+                await live.CatchUpAsync();
+            }
         }
     }
 
@@ -87,10 +115,10 @@ public sealed class LiveRuns(EventLog log, LiveScreens screens, RunClocks clocks
                     .Select((one, index) => new Logged(index + 1, command, one.By, one.At, one.Event))];
             var row = new RunRow { Id = id.Value, Meal = mealId, Name = meal.Name, Began = at.ToUnixTimeMilliseconds(), Rate = rate };
             row.Shows = rate is null ? null : Rehearsal.Begins(plan).ToUnixTimeMilliseconds();
-            await log.BeginAsync(row, events, written ?? []);
+            var begun = await log.BeginAsync(row, events, written ?? []);
 
             // Loaded, not made of the events at hand: what is cooked is what the log can give back.
-            return await KeepAsync(await log.LoadAsync(id) ?? throw new InvalidOperationException($"Run {id} was written and is not there."));
+            return await KeepAsync(await log.LoadAsync(begun) ?? throw new InvalidOperationException($"Run {begun} was written and is not there."));
         }
         finally
         {

@@ -1,0 +1,66 @@
+using System.Text.Json;
+using CookAlong.Domain.Runs;
+using StackExchange.Redis;
+
+namespace CookAlong.Web.Features.Live.Line;
+
+/// <summary>Tells the other servers of the household which screens are open here, and hears it of theirs: a phone that another server holds is not silent.</summary>
+sealed class ScreensElsewhere(ConfigurationOptions redis, OpenScreens open, TimeProvider time, ILogger<ScreensElsewhere> log) : BackgroundService
+{
+    static readonly TimeSpan Beat = TimeSpan.FromSeconds(1);
+
+    /// <summary>A server that died says nothing any more.</summary>
+    static readonly TimeSpan GoneAfter = TimeSpan.FromSeconds(5);
+
+    static readonly RedisChannel Channel = RedisChannel.Literal("cookalong:screens");
+
+    readonly Guid me = Guid.CreateVersion7(time.GetUtcNow());
+
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        await using var line = await ConnectionMultiplexer.ConnectAsync(redis);
+        var heard = line.GetSubscriber();
+        using var clock = new PeriodicTimer(Beat, time);
+        var isListening = false;
+        while (await clock.WaitForNextTickAsync(stoppingToken))
+        {
+            // While Redis is away nothing is heard of anybody; that does not make phones silent.
+            if (!line.IsConnected)
+            {
+                continue;
+            }
+
+            try
+            {
+                if (!isListening)
+                {
+                    await heard.SubscribeAsync(Channel, (_, said) => Hear(said!));
+                    isListening = true;
+                }
+
+                await heard.PublishAsync(Channel, JsonSerializer.Serialize(new Said(me, [.. open.Own.SelectMany(run => run.Select(screen => Line.Of(run.Key, screen)))])));
+                open.DropSilent(GoneAfter);
+            }
+            catch (RedisException away)
+            {
+                log.LogWarning("Other servers could not be told of the screens here: {Why}", away.Message);
+            }
+        }
+    }
+
+    void Hear(string text)
+    {
+        var said = JsonSerializer.Deserialize<Said>(text)!;
+        if (said.Server != me)
+        {
+            open.Hear(said.Server, said.Screens.ToLookup(line => new RunId(line.Run), line => new ScreenHere(new PersonId(line.Person), new ScreenState(line.IsBoard, line.IsArmed, line.IsAwake))));
+        }
+    }
+
+    sealed record Said(Guid Server, Line[] Screens);
+
+    sealed record Line(Guid Run, Guid Person, bool IsBoard, bool IsArmed, bool IsAwake)
+    {
+        public static Line Of(RunId run, ScreenHere screen) => new(run.Value, screen.Person.Value, screen.State.IsBoard, screen.State.IsArmed, screen.State.IsAwake);
+    }
+}
