@@ -11,7 +11,8 @@ namespace CookAlong.Benchmarks;
 
 /// <summary>
 /// One command, one table: <c>dotnet run -c Release --project tests/CookAlong.Benchmarks</c>, or the parts named after it:
-/// process, demo, replan, families, instances, doneness, learning, intake, patience, taps, screens, and, only when named, crashes with how many kills (1,000).
+/// process, demo, replan, families, instances, doneness, learning, intake, patience, taps, screens, and, only when named, crashes with how many kills (1,000), nodes with
+/// how many, and load: see <see cref="LoadWanted"/>.
 /// With the word quick beside them, instances and families take a smaller sample, twelve minutes at the most for each.
 /// </summary>
 static class Table
@@ -21,6 +22,24 @@ static class Table
         if (parts is ["crashes", .. var kills])
         {
             return await CrashesAsync(kills is [var many] ? int.Parse(many, CultureInfo.InvariantCulture) : 1_000);
+        }
+
+        if (parts is ["nodes", var each])
+        {
+            await using var nodes = await TwoNodes.StartAsync();
+            return Say(await CrashLoop.RunAsync(nodes.First, [nodes.First, nodes.Second], int.Parse(each, CultureInfo.InvariantCulture), seed: 1));
+        }
+
+        if (parts is ["load", .. var words])
+        {
+            if (LoadWanted.Read(words) is not { } wanted)
+            {
+                await Console.Error.WriteLineAsync(LoadWanted.Usage);
+                return 2;
+            }
+
+            Print(await Load.MeasureAsync(wanted));
+            return 0;
         }
 
         var isQuick = parts.Contains("quick");
@@ -59,17 +78,22 @@ static class Table
         return 0;
     }
 
+    static async Task<int> CrashesAsync(int kills) => Say(await CrashLoop.RunAsync(kills, seed: kills));
+
     /// <returns>1 when something was lost or doubled.</returns>
-    static async Task<int> CrashesAsync(int kills)
+    static int Say(CrashReport report)
     {
-        var report = await CrashLoop.RunAsync(kills, seed: kills);
+        Print(report.Rows);
+        return report is { CommandsLost: 0, CommandsDoubled: 0, CallsLost: 0, AnswersDoubled: 0 } ? 0 : 1;
+    }
+
+    static void Print(IEnumerable<(string What, string Figure)> rows)
+    {
         Console.WriteLine("| what | figure |\n|---|---|");
-        foreach (var (what, figure) in report.Rows)
+        foreach (var (what, figure) in rows)
         {
             Console.WriteLine($"| {what} | {figure} |");
         }
-
-        return report is { CommandsLost: 0, CommandsDoubled: 0, CallsLost: 0, AnswersDoubled: 0 } ? 0 : 1;
     }
 
     static async Task<IEnumerable<(string, string)>> AtHomeAsync(Func<House, KeptMeal, Task<IEnumerable<(string, string)>>> measure)

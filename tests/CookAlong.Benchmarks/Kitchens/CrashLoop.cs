@@ -7,7 +7,7 @@ using Microsoft.EntityFrameworkCore;
 namespace CookAlong.Benchmarks.Kitchens;
 
 /// <summary>Kills the server at random moments while six cooks tap and answer calls, and counts what is missing afterwards.</summary>
-sealed class CrashLoop(KitchenProcess kitchen, Guid run, int seed)
+sealed class CrashLoop(KitchenProcess kitchen, IReadOnlyList<KitchenProcess> servers, Guid run, int seed)
 {
     /// <summary>A call whose server died over it is sent by the next after five seconds.</summary>
     static readonly TimeSpan CallsWithin = TimeSpan.FromSeconds(20);
@@ -24,8 +24,12 @@ sealed class CrashLoop(KitchenProcess kitchen, Guid run, int seed)
     public static async Task<CrashReport> RunAsync(int kills, int seed)
     {
         await using var kitchen = await KitchenProcess.StartAsync();
-        return await new CrashLoop(kitchen, await kitchen.StartRunAsync(TimeProvider.System.GetUtcNow()), seed).RunAsync(kills);
+        return await RunAsync(kitchen, [kitchen], kills, seed);
     }
+
+    /// <param name="servers">Killed in turn, one at a time; the other goes on.</param>
+    public static async Task<CrashReport> RunAsync(KitchenProcess kitchen, IReadOnlyList<KitchenProcess> servers, int kills, int seed) =>
+        await new CrashLoop(kitchen, servers, await kitchen.StartRunAsync(TimeProvider.System.GetUtcNow()), seed).RunAsync(kills);
 
     async Task<CrashReport> RunAsync(int kills)
     {
@@ -37,10 +41,13 @@ sealed class CrashLoop(KitchenProcess kitchen, Guid run, int seed)
             await using (await ListenAsync())
             {
                 await Task.Delay(chance.Next(10, 700));
-                await kitchen.KillAsync();
+                await servers[kill % servers.Count].KillAsync();
+
+                // Where another goes on, it is listened to meanwhile.
+                await Task.Delay(servers.Count > 1 ? chance.Next(500, 3000) : 0);
             }
 
-            var ready = await kitchen.RestartAsync();
+            var ready = await servers[kill % servers.Count].RestartAsync();
             slowest = ready > slowest ? ready : slowest;
         }
 
@@ -53,11 +60,12 @@ sealed class CrashLoop(KitchenProcess kitchen, Guid run, int seed)
     /// <summary>One cook, who begins a job and takes it back; a tap in doubt is sent again as it was.</summary>
     async Task TapAsync(int job)
     {
+        using var device = kitchen.NewDevice();
         for (var number = 0; !isOver || number % 2 == 1; number++)
         {
             var kind = number % 2 == 0 ? "startStep" : "takeBack";
             var id = Guid.CreateVersion7(TimeProvider.System.GetUtcNow());
-            await UntilAnsweredAsync(id, new { kind, step = ManyDue.Job(job).Value });
+            await UntilAnsweredAsync(id, new { kind, step = ManyDue.Job(job).Value }, device);
             acknowledged[id] = kind;
 
             // So that the server sees the job waiting, and calls.
@@ -90,13 +98,13 @@ sealed class CrashLoop(KitchenProcess kitchen, Guid run, int seed)
         }
     }
 
-    async Task<bool> UntilAnsweredAsync(Guid id, object command)
+    async Task<bool> UntilAnsweredAsync(Guid id, object command, HttpClient? device = null)
     {
         while (true)
         {
             try
             {
-                var answer = await kitchen.TapAsync(run, id, command).WaitAsync(AnswersWithin);
+                var answer = await kitchen.TapAsync(run, id, command, device).WaitAsync(AnswersWithin);
                 if (!answer.Accepted)
                 {
                     refused.Add(answer.Reason ?? "");

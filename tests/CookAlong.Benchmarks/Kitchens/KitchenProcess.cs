@@ -21,17 +21,35 @@ sealed partial class KitchenProcess : IAsyncDisposable
 {
     static readonly TimeSpan Patience = TimeSpan.FromMinutes(1);
 
+    readonly HttpClient own = new();
+    readonly IReadOnlyDictionary<string, string> settings;
     readonly DirectoryInfo data = Directory.CreateTempSubdirectory("cookalong-kitchen-");
     readonly TaskCompletionSource<string> secret = new();
     Process? process;
 
-    KitchenProcess() => Client = new HttpClient(new HttpClientHandler { CookieContainer = Cookies, AllowAutoRedirect = false }) { BaseAddress = new Uri(Url) };
+    KitchenProcess(IReadOnlyDictionary<string, string> settings, CookieContainer cookies)
+    {
+        (this.settings, Cookies) = (settings, cookies);
+        Front = Url;
+    }
 
     public string Url { get; } = $"http://127.0.0.1:{FreePort()}";
 
-    public CookieContainer Cookies { get; } = new();
+    /// <summary>Where devices go: to this server, or to a proxy before it and others.</summary>
+    public string Front
+    {
+        get;
+        set
+        {
+            field = value;
+            Client = NewDevice();
+        }
+    }
 
-    public HttpClient Client { get; }
+    /// <summary>The host's, signed in.</summary>
+    public CookieContainer Cookies { get; }
+
+    public HttpClient Client { get; private set; } = null!;
 
     /// <summary>Resident, in MB.</summary>
     public double Megabytes
@@ -53,9 +71,10 @@ sealed partial class KitchenProcess : IAsyncDisposable
         }
     }
 
-    public static async Task<KitchenProcess> StartAsync()
+    /// <param name="settings">In the environment, by their names there; null = none.</param>
+    public static async Task<KitchenProcess> StartAsync(IReadOnlyDictionary<string, string>? settings = null)
     {
-        var kitchen = new KitchenProcess();
+        var kitchen = new KitchenProcess(settings ?? new Dictionary<string, string>(), new CookieContainer());
         await kitchen.RestartAsync();
         await kitchen.PostFormAsync("/first-start", new()
         {
@@ -63,14 +82,32 @@ sealed partial class KitchenProcess : IAsyncDisposable
             ["name"] = "Maren",
             ["password"] = "a long night before midwinter",
         });
+        kitchen.Client = kitchen.NewDevice();
         return kitchen;
     }
+
+    /// <summary>Another server of the same household, on a data folder of its own.</summary>
+    public async Task<KitchenProcess> BesideAsync()
+    {
+        var beside = new KitchenProcess(settings, Cookies);
+        await beside.RestartAsync();
+        return beside;
+    }
+
+    /// <summary>A device of the host's, with cookies of its own beyond the sign-in.</summary>
+    public HttpClient NewDevice() => new(new HttpClientHandler { CookieContainer = Signed(), AllowAutoRedirect = false }) { BaseAddress = new Uri(Front) };
 
     /// <returns>How long it took until it was ready.</returns>
     public async Task<TimeSpan> RestartAsync()
     {
         var watch = Stopwatch.StartNew();
-        process = Process.Start(new ProcessStartInfo("dotnet", [Server, "serve", "--data", data.FullName, "--urls", Url]) { RedirectStandardOutput = true })!;
+        var start = new ProcessStartInfo("dotnet", [Server, "serve", "--data", data.FullName, "--urls", Url]) { RedirectStandardOutput = true };
+        foreach (var (name, value) in settings)
+        {
+            start.Environment[name] = value;
+        }
+
+        process = Process.Start(start)!;
         process.OutputDataReceived += (_, line) =>
         {
             if (FirstStart().Match(line.Data ?? "") is { Success: true } found)
@@ -83,7 +120,7 @@ sealed partial class KitchenProcess : IAsyncDisposable
         {
             try
             {
-                using var answer = await Client.GetAsync("/health/ready");
+                using var answer = await own.GetAsync($"{Url}/health/ready");
                 if (answer.IsSuccessStatusCode)
                 {
                     return watch.Elapsed;
@@ -124,9 +161,10 @@ sealed partial class KitchenProcess : IAsyncDisposable
     }
 
     /// <exception cref="HttpRequestException">The server is not there.</exception>
-    public async Task<TapAnswer> TapAsync(Guid run, Guid id, object command)
+    /// <param name="device">Null = <see cref="Client"/>.</param>
+    public async Task<TapAnswer> TapAsync(Guid run, Guid id, object command, HttpClient? device = null)
     {
-        using var answer = await Client.PostAsJsonAsync($"/cook/{run}/taps", new { runId = run, commandId = id, saw = 0, command });
+        using var answer = await (device ?? Client).PostAsJsonAsync($"/cook/{run}/taps", new { runId = run, commandId = id, saw = 0, command });
         answer.EnsureSuccessStatusCode();
         return (await answer.Content.ReadFromJsonAsync<TapAnswer>())!;
     }
@@ -135,20 +173,20 @@ sealed partial class KitchenProcess : IAsyncDisposable
 
     /// <summary>A screen's line, not open yet.</summary>
     public HubConnection NewLine() => new HubConnectionBuilder()
-        .WithUrl(new Uri($"{Url}/hubs/live"), options =>
+        .WithUrl(new Uri($"{Front}/hubs/live"), options =>
         {
-            options.Cookies = Cookies;
-            options.Headers["Origin"] = Url;
+            options.Cookies = Signed();
+            options.Headers["Origin"] = Front;
             options.SkipNegotiation = true;
             options.Transports = Microsoft.AspNetCore.Http.Connections.HttpTransportType.WebSockets;
         })
         .Build();
 
-    /// <summary>The same file that the server writes.</summary>
+    /// <summary>The same store that the server writes.</summary>
     public CookAlongDb NewDb()
     {
         var options = new DbContextOptionsBuilder<CookAlongDb>();
-        HouseholdData.UseFile(options, new HouseSettings(data.FullName, Url, [], []).Database);
+        HouseholdData.Use(options, new HouseSettings(data.FullName, Url, [], []) { Postgres = settings.GetValueOrDefault("COOKALONG_POSTGRES") });
         return new CookAlongDb(options.Options);
     }
 
@@ -160,8 +198,22 @@ sealed partial class KitchenProcess : IAsyncDisposable
         }
 
         Client.Dispose();
+        own.Dispose();
         Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
         data.Delete(recursive: true);
+    }
+
+    CookieContainer Signed()
+    {
+        // The first sign-in is kept in the jar of all; what a proxy adds is each device's own.
+        if (Cookies.Count == 0)
+        {
+            return Cookies;
+        }
+
+        var own = new CookieContainer();
+        own.Add(Cookies.GetAllCookies());
+        return own;
     }
 
     /// <returns>Where it led.</returns>

@@ -64,8 +64,9 @@ sealed class OwnPostgres : IAsyncDisposable
         string[] all = IsRoot ? ["runuser", "-u", "postgres", "--", program, .. arguments] : [program, .. arguments];
         // pg_ctl leaves a server behind that would keep a pipe open for ever.
         var isLeavingOneBehind = arguments.Contains("start");
-        using var process = Process.Start(new ProcessStartInfo(all[0], all[1..]) { RedirectStandardOutput = !isLeavingOneBehind, WorkingDirectory = "/" })!;
-        var said = isLeavingOneBehind ? "" : await process.StandardOutput.ReadToEndAsync();
+        string[] command = isLeavingOneBehind ? ["sh", "-c", "exec \"$@\" >/dev/null 2>&1", "sh", .. all] : all;
+        using var process = Process.Start(new ProcessStartInfo(command[0], command[1..]) { RedirectStandardOutput = true, WorkingDirectory = "/" })!;
+        var said = await process.StandardOutput.ReadToEndAsync();
         await process.WaitForExitAsync();
         return process.ExitCode == 0 ? said : throw new InvalidOperationException($"{program} ended with {process.ExitCode}.");
     }
