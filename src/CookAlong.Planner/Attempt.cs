@@ -42,6 +42,12 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
     /// <summary>Of the time left, the most that finding the least lateness may take.</summary>
     private const double SoonestPart = 0.6;
 
+    /// <summary>While a meal runs everybody waits for the answer.</summary>
+    private static readonly TimeSpan SoonestWhileCooking = TimeSpan.FromMilliseconds(240);
+
+    /// <summary>While a meal runs: of a deterministic limit, what finding less lateness may take.</summary>
+    private const double CookingPart = 0.3;
+
     /// <summary>Of a deterministic limit, what finding the least lateness and, once a meal is known to be on time, the best such plan may take.</summary>
     private const double OnTimeShare = 0.6;
 
@@ -55,7 +61,15 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
             return new Tried(quick is null ? null : Finish(quick, bound: 0), false);
         }
 
-        if (so is not null || clock.MostLate == 0)
+        if (so is not null)
+        {
+            // What has begun may be beyond its limits, which has a price here too: it bounds nothing else.
+            var late = quick is { Late: > 0 };
+            var sooner = late ? Soonest(quick!.Draft(), share * CookingPart, 1) with { Bound = 0 } : null;
+            return Solve(quick, sooner, late ? share * (1 - CookingPart) : share, giveUp);
+        }
+
+        if (clock.MostLate == 0)
         {
             return Solve(quick, null, share, giveUp);
         }
@@ -89,6 +103,13 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
         {
             Hints.FromDraft(counts, draftSoFar);
             begin = Search.CompleteHint(counts);
+            if (quick is not null && soonest?.Found is not null && !(begin?.Objective < quick.Cost))
+            {
+                // Less late, but dearer for it.
+                counts.Cp.ClearHints();
+                Hints.FromDraft(counts, quick.Draft());
+                begin = Search.CompleteHint(counts);
+            }
         }
         else if (so is not null)
         {
@@ -190,7 +211,12 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
         var late = 0L;
         if (quick is not null)
         {
-            late = (long)LateOf(quick) * Prices.LateMinute;
+            late = (long)model.LateOf(quick) * Prices.LateMinute;
+            if (late == 0)
+            {
+                return new Answer(quick, 0, 0, IsImpossible: false);
+            }
+
             Hints.FromDraft(model, quick);
             model.LessLateThan(late);
         }
@@ -199,7 +225,7 @@ internal sealed class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Sea
             Hints.FromTold(model, told);
         }
 
-        var time = search.Left * SoonestPart;
+        var time = so is null || search.Left * SoonestPart < SoonestWhileCooking ? search.Left * SoonestPart : SoonestWhileCooking;
         var sooner = search.Solve(model, time, time * giveUp, share);
         return quick is not null && sooner.IsImpossible ? new Answer(quick, late, late, IsImpossible: false) : sooner;
     }

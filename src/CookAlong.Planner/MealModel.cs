@@ -21,7 +21,7 @@ internal sealed class MealModel
 {
     private readonly List<LinearExpr> costs = [];
 
-    /// <param name="isLatenessOnly">The least late plan is wanted, whatever else it costs: nothing else has a price, and a minute late still counts its own.</param>
+    /// <param name="isLatenessOnly">The least late plan is wanted, whatever else it costs: nothing else has a price but a limit that is broken already.</param>
     public MealModel(Meal meal, Clock clock, SoFar? so, Told? told, PeopleBy people, Prices prices, Near? near = null, bool isLatenessOnly = false)
     {
         IsLatenessOnly = isLatenessOnly;
@@ -66,7 +66,7 @@ internal sealed class MealModel
             Objective.Add(this);
         }
 
-        Cp.Minimize(isLatenessOnly ? Lateness * Prices.LateMinute : LinearExpr.Sum(costs));
+        Cp.Minimize(LinearExpr.Sum(costs));
     }
 
     public CpModel Cp { get; } = new();
@@ -110,6 +110,9 @@ internal sealed class MealModel
     private LinearExpr Lateness => LinearExpr.Sum(OpenTables.Select(open => open.Table - open.Promised));
 
     /// <summary>Only a plan less late than one in hand is worth having.</summary>
+    /// <summary>Of all courses that are still to come together, in minutes.</summary>
+    public int LateOf(Draft draft) => Tables.Sum(table => OpenTables.Where(open => ReferenceEquals(open.Table, table.Value)).Sum(open => draft.Tables[table.Key] - open.Promised));
+
     /// <param name="cost">Of all courses together, in the price of it.</param>
     public void LessLateThan(long cost) => Cp.Add(Lateness * Prices.LateMinute <= cost - 1);
 
