@@ -142,6 +142,7 @@ public sealed class LiveStatesTests(Household house) : IClassFixture<Household>
                         ...all(".wall-bar .clock, .wall-bar button, .wall-bar a, .wall-room, .wall-card, .wall-card > *").filter((one) => !isIn(box(one))).map(told),
                         ...all(".wall-card > *").filter((one) => box(one).bottom > box(card).bottom).map(told),
                         ...all(".wall-card > .called").filter((one) => one.scrollWidth > one.clientWidth || one.scrollHeight > one.clientHeight + parseFloat(getComputedStyle(one).lineHeight) / 2).map((one) => `cut: ${told(one)}`),
+                        ...all(".wall-bar li b").filter((one) => box(one).right > box(one.parentElement).right).map((one) => `cut: ${told(one)}`),
                         ...all(".wall-line").filter((one) => !isIn(box(one)) && !isLeftOut(one)).map(told),
                       ];
                     }
