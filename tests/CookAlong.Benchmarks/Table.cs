@@ -58,6 +58,7 @@ static class Table
             ["patience"] = () => Task.FromResult(Patience.Measure()),
             ["taps"] = () => AtHomeAsync((house, kept) => OnItsRunAsync(house, kept, Taps.MeasureAsync)),
             ["screens"] = async () => [.. await AtHomeAsync((house, kept) => OnItsRunAsync(house, kept, TwentyScreens.MeasureAsync)), .. await Screens.MeasureAsync()],
+            ["devices"] = async () => await Devices.MeasureAsync(),
         };
         if (parts.FirstOrDefault(part => !all.ContainsKey(part)) is { } unknown)
         {
