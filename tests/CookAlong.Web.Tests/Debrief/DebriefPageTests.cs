@@ -81,7 +81,7 @@ public sealed class DebriefPageTests
         await using var db = lunch.Kitchen.House.NewDb();
         Assert.Equal(
             [("beans", "more", ""), ("goose", "less", "drier than last year")],
-            await db.Set<DebriefNoteRow>().OrderBy(note => note.Dish).Select(note => ValueTuple.Create(note.Dish, note.Verdict, note.Note)).ToListAsync(TestContext.Current.CancellationToken));
+            (await db.Set<DebriefNoteRow>().OrderBy(note => note.Dish).ToListAsync(TestContext.Current.CancellationToken)).Select(note => (note.Dish, note.Verdict, note.Note)));
     }
 
     [Fact]
