@@ -107,7 +107,7 @@ public sealed class Screen : IAsyncDisposable
             await Page.EmulateMediaAsync(new() { ColorScheme = scheme });
 
             // On a page with a circuit the server hears of it first.
-            await Page.WaitForFunctionAsync("isDark => (Number(/\\d+/.exec(getComputedStyle(document.body).backgroundColor)[0]) < 128) === isDark", scheme == ColorScheme.Dark);
+            await Page.WaitForFunctionAsync("isDark => document.body !== null && (Number(/\\d+/.exec(getComputedStyle(document.body).backgroundColor)[0]) < 128) === isDark", scheme == ColorScheme.Dark);
             foreach (var (size, device) in new[] { (ScreenSize.Phone, "phone"), (ScreenSize.Tablet, "tablet") })
             {
                 await Page.SetViewportSizeAsync(size.Width, size.Height);

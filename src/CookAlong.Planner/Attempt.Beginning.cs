@@ -1,0 +1,95 @@
+using CookAlong.Domain.Planning;
+using CookAlong.Planner.Quick;
+
+namespace CookAlong.Planner;
+
+/// <content>Where it begins: what the quick search has, and how late the meal must be.</content>
+internal sealed partial class Attempt
+{
+    /// <summary>Layouts of the quick search for a plan before the solver begins; of a running kitchen, which waits for an answer, so many again for a better one.</summary>
+    private const int QuickLayouts = 500;
+
+    /// <summary>Before a meal runs: layouts for a better one. The solver gets little further from a bad beginning in what time there is.</summary>
+    private const int QuickMore = 6000;
+
+    /// <summary>Layouts after the last better one that are enough.</summary>
+    private const int QuickInVain = 1000;
+
+    /// <summary>Of the time for the whole search, the most that the quick one may take.</summary>
+    private const double QuickPart = 0.25;
+
+    /// <summary>Of the time left, the most that finding the least lateness may take.</summary>
+    private const double SoonestPart = 0.6;
+
+    /// <summary>While a meal runs everybody waits for the answer.</summary>
+    private static readonly TimeSpan SoonestWhileCooking = TimeSpan.FromMilliseconds(240);
+
+    /// <summary>A plan within a few hundredths of a second, to show and to begin from; null where that finds none.</summary>
+    private QuickSearch? LookQuickly()
+    {
+        var begun = search.Elapsed;
+        if (QuickSearch.Of(meal, clock, told, search.Prices, search.Limits.Seed, so) is not { } quick)
+        {
+            return null;
+        }
+
+        var inVain = 0;
+        bool IsOver() => search.IsStopped
+            || (search.Limits.Deterministic is null && search.Elapsed - begun > search.Limits.Time * QuickPart)
+            || (quick.Found is not null && ++inVain > QuickInVain);
+        quick.Run(QuickLayouts, so is null ? QuickMore : QuickLayouts, IsOver, () =>
+        {
+            inVain = 0;
+            search.Tell(quick);
+        });
+        if (quick.Found is null)
+        {
+            return null;
+        }
+
+        if (Finish(quick, bound: 0) is not { } plan)
+        {
+            search.Forget();
+            return null;
+        }
+
+        if (so is not null)
+        {
+            search.Tell(plan);
+        }
+
+        return quick;
+    }
+
+    /// <summary>
+    /// How late it must be, before all else: among the small prices of a hundred steps the large one of a minute late is found
+    /// slowly. On job shops of 50 operations the search for the whole price took twenty times as long.
+    /// </summary>
+    private Answer Soonest(Draft? quick, double share, double giveUp)
+    {
+        var model = new MealModel(meal, clock, so, told, PeopleBy.Counts, search.Prices, isLatenessOnly: true);
+        var late = 0L;
+        if (quick is not null)
+        {
+            late = (long)model.LateOf(quick) * Prices.LateMinute;
+            if (late == 0)
+            {
+                return new Answer(quick, 0, 0, IsImpossible: false);
+            }
+
+            Hints.FromDraft(model, quick);
+            model.LessLateThan(late);
+        }
+        else if (told is not null)
+        {
+            Hints.FromTold(model, told);
+        }
+
+        var time = so is null || search.Left * SoonestPart < SoonestWhileCooking ? search.Left * SoonestPart : SoonestWhileCooking;
+        var sooner = search.Solve(model, time, time * giveUp, share);
+        return quick is not null && sooner.IsImpossible ? new Answer(quick, late, late, IsImpossible: false) : sooner;
+    }
+
+    /// <summary>Of all courses together, in minutes.</summary>
+    private int LateOf(Draft draft) => meal.Courses.Sum(course => draft.Tables[course.Id] - clock.Of(course.TableTime));
+}
