@@ -38,7 +38,8 @@ public sealed class CpSatPlanner : IMealPlanner
         var provenLate = true;
 
         // With one first minute to begin at, how late it must be answers whether it can be on time too.
-        for (var index = 0; index < origins.Count && (origins.Count > 1 || told is not null) && !search.IsStopped; index++)
+        var asksApart = origins.Count > 1 || told is not null;
+        for (var index = 0; asksApart && index < origins.Count && !search.IsStopped; index++)
         {
             var tried = new Attempt(meal, new Clock(origins[index], 0, MostLate: 0), null, told, search).Run(0.6, giveUp: origins.Count == 1 ? 0.25 : 0.1);
             if (tried.Plan is { } onTime)
@@ -54,7 +55,7 @@ public sealed class CpSatPlanner : IMealPlanner
             return NoPlan.Of(meal, origins[^1]);
         }
 
-        var late = new Attempt(meal, new Clock(origins[^1], 0, Clock.MostLateMinutes), null, told, search).Run(origins.Count > 1 || told is not null ? 0.4 : 1, giveUp: 1);
+        var late = new Attempt(meal, new Clock(origins[^1], 0, Clock.MostLateMinutes), null, told, search).Run(asksApart ? 0.4 : 1, giveUp: 1);
         return late.Plan is not { } plan ? NoPlan.Of(meal, origins[^1]) : provenLate ? plan : NotProvenLate(plan);
     }
 

@@ -109,11 +109,11 @@ internal sealed class MealModel
 
     private LinearExpr Lateness => LinearExpr.Sum(OpenTables.Select(open => open.Table - open.Promised));
 
-    /// <summary>Only a plan less late than one in hand is worth having.</summary>
     /// <summary>Of all courses that are still to come together, in minutes.</summary>
     public int LateOf(Draft draft) => Tables.Sum(table => OpenTables.Where(open => ReferenceEquals(open.Table, table.Value)).Sum(open => draft.Tables[table.Key] - open.Promised));
 
-    /// <param name="cost">Of all courses together, in the price of it.</param>
+    /// <summary>Only a plan less late than one in hand is worth having.</summary>
+    /// <param name="cost">How late that one is, all courses together, in the price of it.</param>
     public void LessLateThan(long cost) => Cp.Add(Lateness * Prices.LateMinute <= cost - 1);
 
     /// <summary>It has been proved that all courses together are so late at the least, in the price of it.</summary>

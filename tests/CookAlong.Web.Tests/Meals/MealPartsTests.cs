@@ -3,6 +3,7 @@ using CookAlong.Domain.Meals;
 using CookAlong.Intake.MealFiles;
 using CookAlong.Web.Features.Meals;
 using CookAlong.Web.Features.Meals.Own;
+using CookAlong.Web.Features.Plans;
 using CookAlong.Web.Tests.Plans;
 using Microsoft.AspNetCore.Components.Forms;
 using Microsoft.Extensions.DependencyInjection;
@@ -68,17 +69,31 @@ public sealed class MealPartsTests : BunitContext
 
     static Task<bool> Kept(Action<MealDocument> edit) => Task.FromResult(true);
 
+    static Task<bool> KeptIn(MealDocument document, Action<MealDocument> edit)
+    {
+        edit(document);
+        return Task.FromResult(true);
+    }
+
+    // The page still shows the meal of before when the second is typed.
+    [Fact]
+    public void When_somebody_comes_and_goes_typed_one_after_the_other_are_both_kept()
+    {
+        var document = MealDocument.Of(MealFile.Write(AlderLane.Meal));
+        var fields = Render<HelperFields>(parameters => parameters.Add(part => part.Meal, AlderLane.Meal).Add(part => part.Change, edit => KeptIn(document, edit)));
+
+        fields.FindAll("input[type=time]")[0].Change("11:15");
+        fields.FindAll("input[type=time]")[1].Change("16:45");
+
+        var here = Assert.Single(MealFile.Read(document.Text).Meal!.Helpers[0].Available);
+        Assert.Equal(["11:15", "16:45"], new[] { here.From, here.To }.Select(at => PlaceNames.Clock(at, AlderLane.Zone)));
+    }
+
     [Fact]
     public void Waking_hours_are_changed_beside_the_kitchen_s_other_things()
     {
         var document = MealDocument.Of(MealFile.Write(AlderLane.Meal));
-        Task<bool> Keep(Action<MealDocument> edit)
-        {
-            edit(document);
-            return Task.FromResult(true);
-        }
-
-        var fields = Render<KitchenFields>(parameters => parameters.Add(part => part.Meal, AlderLane.Meal).Add(part => part.Change, Keep));
+        var fields = Render<KitchenFields>(parameters => parameters.Add(part => part.Meal, AlderLane.Meal).Add(part => part.Change, edit => KeptIn(document, edit)));
         Assert.Equal(["07:00", "22:00"], fields.FindAll("input[type=time]").Select(input => input.GetAttribute("value")));
 
         fields.FindAll("input[type=time]")[1].Change("23:30");

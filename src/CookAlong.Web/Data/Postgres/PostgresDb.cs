@@ -21,17 +21,20 @@ sealed class PostgresDb(DbContextOptions<PostgresDb> options) : CookAlongDb(opti
 
     public static void Use(DbContextOptionsBuilder options, string address) => options.UseNpgsql(address);
 
+    /// <summary>With its own migrations.</summary>
+    public static PostgresDb At(string address)
+    {
+        var options = new DbContextOptionsBuilder<PostgresDb>();
+        Use(options, address);
+        return new PostgresDb(options.Options);
+    }
+
     // Byte by byte, as SQLite orders texts; a database's own order may be any language's.
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder) => configurationBuilder.Properties<string>().UseCollation("C");
 
     /// <summary>For <c>dotnet ef</c> only.</summary>
     sealed class DesignTime : IDesignTimeDbContextFactory<PostgresDb>
     {
-        public PostgresDb CreateDbContext(string[] args)
-        {
-            var options = new DbContextOptionsBuilder<PostgresDb>();
-            Use(options, "Host=design-time;Database=design-time");
-            return new PostgresDb(options.Options);
-        }
+        public PostgresDb CreateDbContext(string[] args) => At("Host=design-time;Database=design-time");
     }
 }

@@ -16,8 +16,6 @@ static class PostgresUpgrade
     /// <exception cref="UpgradeException">The message says what is the matter. Not to be tried in a loop.</exception>
     public static async Task<IReadOnlyList<string>> RunAsync(string address, ILogger log, CancellationToken stop)
     {
-        var options = new DbContextOptionsBuilder<PostgresDb>();
-        PostgresDb.Use(options, address);
         try
         {
             // A pooled connection would keep the lock until somebody used it again.
@@ -26,7 +24,7 @@ static class PostgresUpgrade
             await using var locking = new NpgsqlCommand($"SELECT pg_advisory_lock({Lock})", alone) { CommandTimeout = Patience };
             await locking.ExecuteNonQueryAsync(stop);
 
-            await using var db = new PostgresDb(options.Options);
+            await using var db = PostgresDb.At(address);
             var taken = await db.Database.GetAppliedMigrationsAsync(stop);
             if (taken.Except(db.Database.GetMigrations()).Max(StringComparer.Ordinal) is { } newer)
             {

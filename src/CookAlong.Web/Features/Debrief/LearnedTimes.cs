@@ -149,7 +149,7 @@ public sealed class LearnedTimes(IDbContextFactory<CookAlongDb> databases, Event
         {
             Ovens = [.. HotTaps.Of(events).Select(one => (OvenOf(events, one.Oven), one.Tap))],
             Joints = [.. JointReadings.Of(new RunId(run.Id), events).Select(one => (OvenOf(events, one.Oven), one.Reading))],
-            Dials = [.. DialReadings.Of(events).Select(one => (OvenOf(events, one.Oven), one.Reading))],
+            Dials = [.. DialReadings.Of(new RunId(run.Id), events).Select(one => (OvenOf(events, one.Oven), one.Reading))],
         };
     }
 

@@ -9,9 +9,7 @@ static class PostgresCheck
 {
     public static async Task<Finding> RunAsync(string address, CancellationToken stop)
     {
-        var options = new DbContextOptionsBuilder<PostgresDb>();
-        PostgresDb.Use(options, address);
-        await using var db = new PostgresDb(options.Options);
+        await using var db = PostgresDb.At(address);
         try
         {
             await db.Database.OpenConnectionAsync(stop);

@@ -15,7 +15,7 @@ public sealed class OvenLogTests
 
     static HotTap[] Taps(KitchenStory story) => [.. HotTaps.Of(story.Log).Select(one => one.Tap)];
 
-    static DialReading[] Readings(KitchenStory story) => [.. DialReadings.Of(story.Log).Select(one => one.Reading)];
+    static DialReading[] Readings(KitchenStory story) => [.. DialReadings.Of(story.Run.Id, story.Log).Select(one => one.Reading)];
 
     [Fact]
     public void It_is_timed_from_the_answered_call_to_when_it_was_said_to_be_hot() =>

@@ -1,5 +1,4 @@
 using CookAlong.Domain.Meals;
-using CookAlong.Domain.Planning;
 using CookAlong.Domain.Runs;
 
 namespace CookAlong.Domain.Debrief.Learning.Ovens;
@@ -10,42 +9,31 @@ public static class DialReadings
     /// <summary>Minutes after the plan has it hot: a thermostat first overshoots, and few ovens heat as fast as is written.</summary>
     const double Settles = 10;
 
-    /// <summary>Minutes after the door was open; as <see cref="OvenFit"/> has it.</summary>
-    const double Recovers = 12;
-
     /// <summary>What was taken back was never read.</summary>
-    public static IEnumerable<(OvenId Oven, DialReading Reading)> Of(IReadOnlyList<Logged> events)
+    public static IEnumerable<(OvenId Oven, DialReading Reading)> Of(RunId id, IReadOnlyList<Logged> events)
     {
-        var standing = new List<(OvenId Oven, OvenShown Shown)>();
-        var doors = new List<(OvenId Oven, DateTimeOffset At)>();
-        Plan? plan = null;
-        foreach (var one in events)
+        var (run, doors) = (Run.Empty(id), new List<(OvenId Oven, DateTimeOffset At)>());
+        foreach (var logged in events)
         {
-            switch (one.Event)
+            run = run.Apply(logged);
+            var step = logged.Event switch
             {
-                case RunEvent.RunStarted e: plan = e.Plan; break;
-                case RunEvent.PlanAccepted e: plan = e.Plan; break;
-                case RunEvent.PlanTakenBack e: plan = e.Plan; break;
-                case RunEvent.StepStarted e: Opened(e.Step, one.At); break;
-                case RunEvent.StepFinished e: Opened(e.Step, one.At); break;
-                case RunEvent.TendFinished e: Opened(e.Step, one.At); break;
-                case RunEvent.OvenRead e: standing.Add((e.Oven, e.Reading)); break;
-                case RunEvent.OvenReadTakenBack e: standing.RemoveAt(standing.FindLastIndex(read => read.Oven == e.Oven)); break;
-                default: break;
+                RunEvent.StepStarted e => e.Step,
+                RunEvent.StepFinished e => e.Step,
+                RunEvent.TendFinished e => e.Step,
+                _ => (StepId?)null,
+            };
+            if (step is not null && run.Plan.Steps.FirstOrDefault(planned => planned.Step == step)?.Oven is { } opened)
+            {
+                doors.Add((opened, logged.At));
             }
         }
 
-        return standing.Where(read => read.Shown.Dial > 0
-                && read.Shown.At >= read.Shown.HotAt.AddMinutes(Settles)
-                && !doors.Any(door => door.Oven == read.Oven && read.Shown.At >= door.At && read.Shown.At < door.At.AddMinutes(Recovers)))
-            .Select(read => (read.Oven, new DialReading(read.Shown.Dial, (double)read.Shown.Celsius)));
-
-        void Opened(StepId step, DateTimeOffset at)
-        {
-            if (plan!.Steps.FirstOrDefault(planned => planned.Step == step)?.Oven is { } oven)
-            {
-                doors.Add((oven, at));
-            }
-        }
+        return from oven in run.OvenReadings
+               from shown in oven.Value
+               where shown.Dial > 0
+                   && shown.At >= shown.HotAt.AddMinutes(Settles)
+                   && !doors.Any(door => door.Oven == oven.Key && shown.At >= door.At && shown.At < door.At.AddMinutes(OvenFit.Recovers))
+               select (oven.Key, new DialReading(shown.Dial, (double)shown.Celsius));
     }
 }

@@ -17,7 +17,7 @@ public static class OvenFit
     const double Lag = 2;
 
     /// <summary>Minutes after the door was shut that belong to the recovery.</summary>
-    const double Recovers = 12;
+    internal const double Recovers = 12;
 
     /// <summary>°C. A thermostat lets it swing by as much to either side; beyond that readings contradict each other.</summary>
     const double Swing = 12, OffTheLine = 12;

@@ -41,7 +41,7 @@ sealed class ScreensElsewhere(ConfigurationOptions redis, OpenScreens open, Time
                 await heard.PublishAsync(Channel, JsonSerializer.Serialize(new Said(me, [.. open.Own.SelectMany(run => run.Select(screen => Line.Of(run.Key, screen)))])));
                 open.DropSilent(GoneAfter);
             }
-            catch (RedisException away)
+            catch (Exception away) when (away is RedisException or TimeoutException)
             {
                 log.LogWarning("Other servers could not be told of the screens here: {Why}", away.Message);
             }
