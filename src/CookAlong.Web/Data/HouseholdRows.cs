@@ -40,10 +40,10 @@ public sealed class SessionRow
     /// <summary>What it calls itself in a few words, "Firefox on Linux"; null for sessions from before this was kept.</summary>
     public string? Device { get; init; }
 
-    /// <summary>The address its latest request came from, to the minute.</summary>
+    /// <summary>The address its latest request came from, to five minutes.</summary>
     public string? Address { get; set; }
 
-    /// <summary>To the minute; null = not seen since this is kept.</summary>
+    /// <summary>To five minutes; null = not seen since this is kept.</summary>
     public long? LastSeenAt { get; set; }
 
     sealed class Shape : IEntityTypeConfiguration<SessionRow>

@@ -23,6 +23,7 @@ public sealed class AccountTests
         Assert.Contains("A device without a name", page, StringComparison.Ordinal);
         Assert.Contains("since Sunday 20 December 2026, 09:00", page, StringComparison.Ordinal);
         Assert.Contains("last seen", page, StringComparison.Ordinal);
+        Assert.Contains("nobody uses for 30 days is signed out", page, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -98,18 +98,54 @@ public sealed class SignInTests
     }
 
     [Fact]
-    public async Task A_session_has_a_limit()
+    public async Task A_session_has_a_limit_however_much_it_is_used()
     {
         await using var app = new AppFactory();
         var browser = await app.HostAsync();
+        for (var used = TimeSpan.Zero; used < Sessions.HostLimit; used += TimeSpan.FromDays(15))
+        {
+            Assert.True(await IsSignedInAsync(app, browser.Cookies.Header));
+            app.Clock.Advance(TimeSpan.FromDays(15));
+        }
 
-        app.Clock.Advance(Sessions.HostLimit - TimeSpan.FromMinutes(1));
+        Assert.False(await IsSignedInAsync(app, browser.Cookies.Header));
+    }
+
+    [Fact]
+    public async Task A_session_that_nobody_uses_for_a_month_is_out_and_stands_on_no_page()
+    {
+        await using var app = new AppFactory();
+        var browser = await app.HostAsync();
+        await using var db = app.NewDb();
+        var host = new PersonId(db.Hosts.Single().Id);
+
+        app.Clock.Advance(Sessions.HostIdle - TimeSpan.FromMinutes(1));
         var before = await IsSignedInAsync(app, browser.Cookies.Header);
-        app.Clock.Advance(TimeSpan.FromMinutes(2));
-        var after = await IsSignedInAsync(app, browser.Cookies.Header);
+        app.Clock.Advance(Sessions.HostIdle);
 
         Assert.True(before);
-        Assert.False(after);
+        Assert.Empty(await app.Get<Sessions>().OfAsync(host, TestContext.Current.CancellationToken));
+        Assert.False(await IsSignedInAsync(app, browser.Cookies.Header));
+    }
+
+    [Fact]
+    public async Task A_page_held_open_is_use_and_is_written_down_no_oftener_than_every_five_minutes()
+    {
+        await using var app = new AppFactory();
+        await app.HostAsync();
+        await using var db = app.NewDb();
+        var session = db.Sessions.Select(one => one.Id).Single();
+        var seen = new HashSet<long?>();
+        for (var second = 0; second < 600; second += 4)
+        {
+            app.Clock.Advance(TimeSpan.FromSeconds(4));
+            Assert.Empty(await app.Get<Sessions>().GoneAsync([session], TestContext.Current.CancellationToken));
+            seen.Add(db.Sessions.Select(one => one.LastSeenAt).Single());
+        }
+
+        Assert.Equal(3, seen.Count);
+        app.Clock.Advance(Sessions.HostIdle);
+        Assert.Equal([session], await app.Get<Sessions>().GoneAsync([session], TestContext.Current.CancellationToken));
     }
 
     [Fact]

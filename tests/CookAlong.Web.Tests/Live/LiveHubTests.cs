@@ -1,9 +1,11 @@
 using System.Net;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Data;
+using CookAlong.Web.Features.Household;
 using CookAlong.Web.Features.Live.Line;
 using Microsoft.AspNetCore.SignalR;
 using Microsoft.AspNetCore.SignalR.Client;
+using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 
 namespace CookAlong.Web.Tests.Live;
@@ -121,6 +123,46 @@ public sealed class LiveHubTests
         await closed.Task.WaitAsync(Patience, Stop);
         using var tap = await ivo.PostJsonAsync($"/cook/{kitchen.Run}/taps", new { runId = kitchen.Run, commandId = LiveKitchen.NewCommand(), saw = 0, command = new { kind = "goOn" } });
         Assert.Equal(HttpStatusCode.Unauthorized, tap.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_line_that_is_held_open_counts_as_use_until_the_session_s_own_limit_cuts_it()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        var ivo = await kitchen.JoinAsync("Ivo");
+        await using var phone = kitchen.Connect(ivo);
+        await EnterAsync(phone, kitchen.Run);
+        var closed = new TaskCompletionSource();
+        phone.Closed += _ =>
+        {
+            closed.TrySetResult();
+            return Task.CompletedTask;
+        };
+        var lines = kitchen.House.Services.GetServices<IHostedService>().OfType<HeldLines>().Single();
+
+        for (var used = TimeSpan.Zero; used + Sessions.GuestIdle < Sessions.GuestLimit; used += Sessions.GuestIdle / 2)
+        {
+            kitchen.House.Clock.Advance(Sessions.GuestIdle / 2);
+            await lines.LookAsync(Stop);
+        }
+
+        using var card = await ivo.GetAsync($"/cook/{kitchen.Run}/me");
+        Assert.Equal(HttpStatusCode.OK, card.StatusCode);
+        kitchen.House.Clock.Advance(Sessions.GuestIdle / 2);
+        await lines.LookAsync(Stop);
+        kitchen.House.Clock.Advance(Sessions.GuestIdle / 2);
+        await lines.LookAsync(Stop);
+        await closed.Task.WaitAsync(Patience, Stop);
+    }
+
+    [Fact]
+    public async Task A_guest_s_phone_that_nobody_uses_for_too_long_is_out()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        var ivo = await kitchen.JoinAsync("Ivo");
+        kitchen.House.Clock.Advance(Sessions.GuestIdle);
+        using var card = await ivo.GetAsync($"/cook/{kitchen.Run}/me");
+        Assert.Equal(HttpStatusCode.Redirect, card.StatusCode);
     }
 
     [Fact]

@@ -17,10 +17,17 @@ public sealed class Sessions(IDbContextFactory<CookAlongDb> databases, TimeProvi
     /// <summary>Long enough for a meal that begins the day before.</summary>
     public static readonly TimeSpan GuestLimit = TimeSpan.FromDays(3);
 
+    /// <summary>A host's device that nobody used for so long is signed out (OWASP ASVS 5.0.0, 7.3.1). A page or a line held open is use. Common practice, no source.</summary>
+    public static readonly TimeSpan HostIdle = TimeSpan.FromDays(30);
+
+    /// <summary>The same for a guest's: from the morning before a meal to the evening of its day.</summary>
+    public static readonly TimeSpan GuestIdle = TimeSpan.FromHours(36);
+
     /// <summary>For so long after signing in nobody is asked again who they are before they change what opens the house (OWASP ASVS 5.0.0, 7.5.1). Common practice, no source.</summary>
     public static readonly TimeSpan Fresh = TimeSpan.FromMinutes(15);
 
-    static readonly TimeSpan SeenEvery = TimeSpan.FromMinutes(1);
+    // Days are counted by it, so a write at each request would buy nothing.
+    static readonly TimeSpan SeenEvery = TimeSpan.FromMinutes(5);
 
     /// <summary>Told of each session that ends, so that what is held open for it (a socket) can be closed.</summary>
     public event Action<Guid>? Ended;
@@ -57,10 +64,12 @@ public sealed class Sessions(IDbContextFactory<CookAlongDb> databases, TimeProvi
     /// <summary>A host's browsers that are signed in, the last seen first.</summary>
     public async Task<IReadOnlyList<SessionRow>> OfAsync(PersonId host, CancellationToken stop = default)
     {
-        var oldest = (time.GetUtcNow() - HostLimit).ToUnixTimeMilliseconds();
+        var now = time.GetUtcNow();
+        var (oldest, idle) = ((now - HostLimit).ToUnixTimeMilliseconds(), (now - HostIdle).ToUnixTimeMilliseconds());
         await using var db = await databases.CreateDbContextAsync(stop);
         return await db.Sessions.AsNoTracking()
-            .Where(session => session.Person == host.Value && session.Run == null && session.EndedAt == null && session.BeganAt > oldest)
+            .Where(session => session.Person == host.Value && session.Run == null && session.EndedAt == null
+                && session.BeganAt > oldest && (session.LastSeenAt ?? session.BeganAt) > idle)
             .OrderByDescending(session => session.LastSeenAt ?? session.BeganAt)
             .ToListAsync(stop);
     }
@@ -94,21 +103,19 @@ public sealed class Sessions(IDbContextFactory<CookAlongDb> databases, TimeProvi
         return await db.Sessions.AnyAsync(session => session.Id == visitor.Session && session.BeganAt > since, stop);
     }
 
-    /// <summary>False once the session has ended or outlived its limit, or its host is none any more.</summary>
+    /// <summary>False once the session has ended, was idle for too long or outlived its limit, or its host is none any more.</summary>
     /// <param name="address">Where it is seen now; null = on an open page, which makes no requests.</param>
     public async Task<bool> IsOpenAsync(Guid session, string? address = null, CancellationToken stop = default)
     {
         var now = time.GetUtcNow();
         await using var db = await databases.CreateDbContextAsync(stop);
         var row = await db.Sessions.AsNoTracking().SingleOrDefaultAsync(one => one.Id == session, stop);
-        if (row is not { EndedAt: null }
-            || now >= DateTimeOffset.FromUnixTimeMilliseconds(row.BeganAt) + (row.Run is null ? HostLimit : GuestLimit)
-            || (row.Run is null && !await db.Hosts.AnyAsync(host => host.Id == row.Person, stop)))
+        if (row is null || !IsInForce(row, now) || (row.Run is null && !await db.Hosts.AnyAsync(host => host.Id == row.Person, stop)))
         {
             return false;
         }
 
-        if (row.LastSeenAt is not { } seen || now - DateTimeOffset.FromUnixTimeMilliseconds(seen) >= SeenEvery)
+        if (IsToBeSeen(row, now))
         {
             await db.Sessions.Where(one => one.Id == session).ExecuteUpdateAsync(
                 set => set.SetProperty(one => one.LastSeenAt, now.ToUnixTimeMilliseconds()).SetProperty(one => one.Address, one => address ?? one.Address),
@@ -116,6 +123,23 @@ public sealed class Sessions(IDbContextFactory<CookAlongDb> databases, TimeProvi
         }
 
         return true;
+    }
+
+    /// <summary>The same for many at once that are held open: which of them are not open any more.</summary>
+    public async Task<IReadOnlyList<Guid>> GoneAsync(Guid[] held, CancellationToken stop = default)
+    {
+        var now = time.GetUtcNow();
+        await using var db = await databases.CreateDbContextAsync(stop);
+        var rows = await db.Sessions.AsNoTracking().Where(one => held.Contains(one.Id)).ToListAsync(stop);
+        var hosts = await db.Hosts.Select(host => host.Id).ToListAsync(stop);
+        var open = rows.Where(row => IsInForce(row, now) && (row.Run is not null || hosts.Contains(row.Person))).ToList();
+        Guid[] seen = [.. open.Where(row => IsToBeSeen(row, now)).Select(row => row.Id)];
+        if (seen.Length > 0)
+        {
+            await db.Sessions.Where(one => seen.Contains(one.Id)).ExecuteUpdateAsync(set => set.SetProperty(one => one.LastSeenAt, now.ToUnixTimeMilliseconds()), stop);
+        }
+
+        return [.. held.Except(open.Select(row => row.Id))];
     }
 
     /// <summary>What the cookie handler asks at every request.</summary>
@@ -183,6 +207,15 @@ public sealed class Sessions(IDbContextFactory<CookAlongDb> databases, TimeProvi
             Ended?.Invoke(session);
         }
     }
+
+    static bool IsInForce(SessionRow row, DateTimeOffset now) =>
+        row.EndedAt is null
+        && now < DateTimeOffset.FromUnixTimeMilliseconds(row.BeganAt) + (row.Run is null ? HostLimit : GuestLimit)
+        && now < Seen(row) + (row.Run is null ? HostIdle : GuestIdle);
+
+    static bool IsToBeSeen(SessionRow row, DateTimeOffset now) => row.LastSeenAt is null || now >= Seen(row) + SeenEvery;
+
+    static DateTimeOffset Seen(SessionRow row) => DateTimeOffset.FromUnixTimeMilliseconds(row.LastSeenAt ?? row.BeganAt);
 
     Guid NewId() => Guid.CreateVersion7(time.GetUtcNow());
 }

@@ -57,6 +57,7 @@ public static class LiveFeature
         services.AddOutward();
         services.AddHostedService<Farewell>();
         services.AddHostedService<CallClock>();
+        services.AddHostedService<HeldLines>();
         services.AddHostedService<RehearsalHands>();
         return services;
     }

@@ -89,7 +89,10 @@ public sealed class OpenScreens
         }
     }
 
-    void Close(Guid session)
+    /// <summary>Whose sockets are open here.</summary>
+    public Guid[] Sessions => [.. open.Values.Select(one => one.Visitor.Session).Distinct()];
+
+    public void Close(Guid session)
     {
         foreach (var screen in open.Values.Where(one => one.Visitor.Session == session))
         {
