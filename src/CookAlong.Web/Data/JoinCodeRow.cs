@@ -11,7 +11,7 @@ public sealed class JoinCodeRow
 
     public required Guid Run { get; init; }
 
-    /// <summary>SHA-256 of the code, in hexadecimal; the code itself is shown once and kept nowhere.</summary>
+    /// <summary>SHA-256 of a scanned secret in hexadecimal, or salt and slow hash of a typed code; the code itself is shown once and kept nowhere.</summary>
     public required string Hash { get; init; }
 
     /// <summary>Short enough to be guessed at; wrong tries count against it.</summary>

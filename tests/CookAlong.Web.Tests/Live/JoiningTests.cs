@@ -1,4 +1,5 @@
 using System.Net;
+using System.Security.Cryptography;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Data;
 using Microsoft.EntityFrameworkCore;
@@ -99,6 +100,48 @@ public sealed class JoiningTests
     }
 
     [Fact]
+    public async Task A_typed_code_is_kept_by_a_slow_hash_with_the_run_s_own_salt()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        var (first, second) = (await kitchen.InviteAsync(), await kitchen.InviteAsync());
+        var elsewhere = await kitchen.House.Get<CookAlong.Web.Features.Live.Door.JoinCodes>().InviteAsync(new RunId(LiveKitchen.NewCommand()), Role.Helper);
+        await using var db = kitchen.House.NewDb();
+        var kept = await db.Set<JoinCodeRow>().Where(row => row.IsTyped).ToListAsync(TestContext.Current.CancellationToken);
+        var salts = kept.ToLookup(row => row.Run == kitchen.Run, row => row.Hash.Split('.')[0]);
+
+        Assert.Equal((2, 1), (salts[true].Count(), salts[false].Count()));
+        var (own, others) = (salts[true].Distinct().Single(), salts[false].Single());
+        Assert.NotEqual(own, others);
+        Assert.Equal(16, Convert.FromHexString(own).Length);
+        foreach (var (code, salt) in new[] { (first, own), (second, own), (elsewhere, others) })
+        {
+            var slow = Convert.ToHexString(Rfc2898DeriveBytes.Pbkdf2(code.Typed, Convert.FromHexString(salt), 210_000, HashAlgorithmName.SHA512, 32));
+            Assert.Contains(kept, row => row.Hash == $"{salt}.{slow}");
+            Assert.Equal(code.Expires.ToUnixTimeMilliseconds(), (await kitchen.House.Get<CookAlong.Web.Features.Live.Door.JoinCodes>().FindAsync(code.Typed))!.Expires);
+        }
+    }
+
+    [Fact]
+    public async Task A_typed_code_kept_by_the_quick_hash_of_earlier_versions_opens_nothing()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        await kitchen.InviteAsync();
+        await using var db = kitchen.House.NewDb();
+        db.Add(new JoinCodeRow
+        {
+            Id = LiveKitchen.NewCommand(),
+            Run = kitchen.Run,
+            Hash = Convert.ToHexString(SHA256.HashData("QUICKONE"u8)),
+            IsTyped = true,
+            Role = Role.Helper,
+            Expires = kitchen.House.Clock.GetUtcNow().AddMinutes(10).ToUnixTimeMilliseconds(),
+        });
+        await db.SaveChangesAsync(TestContext.Current.CancellationToken);
+
+        Assert.Null(await kitchen.House.Get<CookAlong.Web.Features.Live.Door.JoinCodes>().FindAsync("QUICKONE"));
+    }
+
+    [Fact]
     public async Task A_watchers_code_makes_a_watcher_whatever_the_name()
     {
         await using var kitchen = await LiveKitchen.StartedAsync();
@@ -129,6 +172,18 @@ public sealed class JoiningTests
         Assert.Equal(HttpStatusCode.Forbidden, guest.StatusCode);
         using var host = await kitchen.Host.GetAsync($"/cook/{kitchen.Run}/invite");
         Assert.Equal(HttpStatusCode.OK, host.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_link_on_another_site_makes_no_code()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync();
+        using var request = new HttpRequestMessage(HttpMethod.Get, $"/cook/{kitchen.Run}/invite");
+        request.Headers.Add("Sec-Fetch-Site", "cross-site");
+        using var answer = await kitchen.Host.Client.SendAsync(request, TestContext.Current.CancellationToken);
+        Assert.Equal($"/cook/{kitchen.Run}", answer.Headers.Location?.OriginalString);
+        await using var db = kitchen.House.NewDb();
+        Assert.Empty(db.Set<JoinCodeRow>());
     }
 
     [Fact]

@@ -38,6 +38,9 @@ public static class HouseholdFeature
         services.AddSingleton<Sessions>();
         services.AddSingleton<FirstStart>();
         services.AddSingleton<WrongTries>();
+        services.AddSingleton<Paces>();
+        services.AddScoped<PagePace>();
+        services.AddScoped<CircuitHandler>(all => all.GetRequiredService<PagePace>());
         services.AddSingleton<AuditLog>();
         services.AddSingleton<PasskeyChallenges>();
         services.AddSingleton<PasskeyBook>();

@@ -15,7 +15,9 @@ static class Inviting
     {
         var cook = app.MapGroup("/cook/{run:guid}").RequireAuthorization(HouseholdFeature.HostPolicy);
         cook.MapGet("/invite", (HttpContext http, Guid run, LiveViews views, LiveRuns runs, JoinCodes codes, AuditLog audit, [FromQuery(Name = "as")] string? role) =>
-            PageAsync(http, new RunId(run), views, runs, codes, audit, role, message: null));
+            // It makes a code, so another site's page does not open it (OWASP ASVS 5.0.0, 3.5.3).
+            http.Request.Headers["Sec-Fetch-Site"].ToString() is "cross-site" ? Task.FromResult(Results.Redirect($"/cook/{run}"))
+            : PageAsync(http, new RunId(run), views, runs, codes, audit, role, message: null)).WithMetadata(new Heavy());
         cook.MapPost("/put-out", PutOutAsync);
     }
 
