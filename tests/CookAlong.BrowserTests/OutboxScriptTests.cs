@@ -78,6 +78,39 @@ public sealed class OutboxScriptTests(Household house) : IClassFixture<Household
     }
 
     [Fact]
+    public async Task A_tap_that_was_too_much_at_once_stays_and_is_sent_again()
+    {
+        await using var screen = await house.OpenAsync("too-fast", ScreenSize.Phone);
+        await screen.GoToAsync("/sign-in");
+
+        var left = await screen.Page.EvaluateAsync<int[]>(
+            """
+            async () => {
+              const { outbox, post } = await import("/js/outbox.js");
+              const answers = [new Response("", { status: 429 }), Response.json({ accepted: true })];
+              globalThis.fetch = async () => answers.shift();
+              const store = new Map();
+              const box = outbox({
+                run: "r",
+                store: { getItem: (key) => store.get(key) ?? null, setItem: (key, value) => store.set(key, value) },
+                send: (tap) => post("/", tap, ""),
+                answered: () => {},
+                changed: () => {},
+              });
+              box.add({ kind: "startStep", step: "a" }, 0, "");
+              const left = [];
+              for (let tries = 0; tries < 2; tries++) {
+                await box.flush();
+                left.push(box.waiting().length);
+              }
+              return left;
+            }
+            """);
+
+        Assert.Equal([1, 0], left);
+    }
+
+    [Fact]
     public void The_naive_list_takes_a_double_tap_for_one_and_a_change_of_mind_for_three() =>
         Assert.Equal(["startStep a", "takeBack a", "startStep a"], Naive(["startStep a", "startStep a", "takeBack a", "startStep a"]));
 

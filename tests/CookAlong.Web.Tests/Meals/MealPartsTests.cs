@@ -4,6 +4,7 @@ using CookAlong.Intake.MealFiles;
 using CookAlong.Web.Features.Meals;
 using CookAlong.Web.Features.Meals.Own;
 using CookAlong.Web.Features.Plans;
+using CookAlong.Web.Tests.Household;
 using CookAlong.Web.Tests.Plans;
 using Microsoft.AspNetCore.Components.Forms;
 using Microsoft.Extensions.DependencyInjection;
@@ -18,7 +19,9 @@ public sealed class MealPartsTests : BunitContext
     public MealPartsTests()
     {
         JSInterop.Mode = JSRuntimeMode.Loose;
-        Services.AddSingleton(new MealBook(household, new FakeTimeProvider()));
+        var clock = new FakeTimeProvider();
+        this.AddPace(clock);
+        Services.AddSingleton(new MealBook(household, clock));
     }
 
     protected override void Dispose(bool disposing)

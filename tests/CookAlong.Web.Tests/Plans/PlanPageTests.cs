@@ -4,7 +4,9 @@ using CookAlong.Domain.Planning;
 using CookAlong.Intake.MealFiles;
 using CookAlong.Web.Features.Meals;
 using CookAlong.Web.Features.Plans;
+using CookAlong.Web.Features.Household;
 using CookAlong.Web.Features.Settings;
+using CookAlong.Web.Tests.Household;
 using CookAlong.Web.Tests.Meals;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Time.Testing;
@@ -23,9 +25,8 @@ public sealed partial class PlanPageTests : BunitContext, IAsyncLifetime
     public PlanPageTests()
     {
         JSInterop.Mode = JSRuntimeMode.Loose;
-        this.AddAuthorization().SetAuthorized("Maren").SetPolicies("Host");
+        this.AddPace(clock);
         Services.AddMudServices();
-        Services.AddSingleton<TimeProvider>(clock);
         Services.AddSingleton(new MealBook(household, clock));
         Services.AddSingleton(new HouseholdRegion(household));
         Services.AddSingleton(new PlanningDesk(planner, household, clock));
@@ -43,6 +44,18 @@ public sealed partial class PlanPageTests : BunitContext, IAsyncLifetime
         planner.LetGo();
         await base.DisposeAsync();
         household.Dispose();
+    }
+
+    [Fact]
+    public async Task Whoever_plans_far_too_often_is_told_when_to_go_on()
+    {
+        var page = await PageAsync();
+        Services.GetRequiredService<Paces>().Spend(Paced.Session, Deed.Heavy);
+
+        await ClickAsync(page, "Plan");
+
+        await page.WaitForAssertionAsync(() => Assert.Contains("go on in 5 s", page.Find(".trouble").TextContent, StringComparison.Ordinal));
+        Assert.Empty(page.FindAll(".timetable"));
     }
 
     [Fact]

@@ -1,8 +1,10 @@
+using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
 using CookAlong.Domain.Planning;
 using CookAlong.Intake.PlanFiles;
 using CookAlong.Web.Features.Api.Tokens;
+using CookAlong.Web.Features.Household;
 using CookAlong.Web.Features.Meals;
 using CookAlong.Web.Features.Plans;
 
@@ -37,8 +39,14 @@ static class PlanApi
             : ApiProblem.NotFound.Answer("The meal has no plan yet. Post to this address to have one made.");
     }
 
-    static async Task<IResult> MakeAsync(HttpContext http, Guid meal, MealBook book, PlanningDesk desk)
+    static async Task<IResult> MakeAsync(HttpContext http, Guid meal, MealBook book, PlanningDesk desk, Paces paces)
     {
+        if (paces.Take(Visitor.Of(http.User)!.Session, Deed.Heavy) is { Ticks: > 0 } wait)
+        {
+            http.Response.Headers.RetryAfter = Math.Ceiling(wait.TotalSeconds).ToString(CultureInfo.InvariantCulture);
+            return ApiProblem.TooMany.Answer("Plans are searched for with the whole machine: 60 at once, then one every 5 seconds.");
+        }
+
         if (await book.OpenAsync(meal, http.RequestAborted) is not { } kept)
         {
             return ApiProblem.NotFound.Answer();

@@ -29,9 +29,9 @@ public static class DebriefFeature
         run.MapGet("/debrief", (HttpContext http, Guid run, LiveViews views, Debriefs debriefs) =>
             AnswerAsync(http, run, views, debriefs, view => new RazorComponentResult<DebriefPage>(new { View = view })));
         run.MapGet("/debrief.json", (HttpContext http, Guid run, LiveViews views, Debriefs debriefs) =>
-            AnswerAsync(http, run, views, debriefs, view => Results.Text(DebriefExport.Json(view), "application/json")));
+            AnswerAsync(http, run, views, debriefs, view => Results.Text(DebriefExport.Json(view), "application/json"))).WithMetadata(new Heavy());
         run.MapGet("/debrief.csv", (HttpContext http, Guid run, LiveViews views, Debriefs debriefs) =>
-            AnswerAsync(http, run, views, debriefs, view => Results.File(DebriefExport.Csv(view), "text/csv; charset=utf-8", $"debrief-{run}.csv")));
+            AnswerAsync(http, run, views, debriefs, view => Results.File(DebriefExport.Csv(view), "text/csv; charset=utf-8", $"debrief-{run}.csv"))).WithMetadata(new Heavy());
         run.MapPost("/debrief/notes", NoteAsync).RequireAuthorization(HouseholdFeature.HostPolicy);
         run.MapPost("/debrief/learn", LearnAsync).RequireAuthorization(HouseholdFeature.HostPolicy);
         run.MapPictures();

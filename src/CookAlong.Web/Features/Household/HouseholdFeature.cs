@@ -10,6 +10,7 @@ using CookAlong.Web.Security;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Components.Authorization;
+using Microsoft.AspNetCore.Components.Server.Circuits;
 using Microsoft.AspNetCore.Identity;
 
 namespace CookAlong.Web.Features.Household;
@@ -28,7 +29,7 @@ public static class HouseholdFeature
     const int PostsAMinute = 60;
 
     /// <summary>Of PBKDF2 with HMAC-SHA-512, at least (OWASP ASVS 5.0.0, appendix C.4; from memory). A password hashed with fewer is hashed anew when it is next given.</summary>
-    const int HashRounds = 210_000;
+    internal const int HashRounds = 210_000;
 
     public static IServiceCollection AddHousehold(this IServiceCollection services)
     {

@@ -17,6 +17,8 @@ static class HouseholdWords
         ? $"Too many wrong tries. Try again in {Math.Ceiling(wait.TotalSeconds)} s."
         : $"Too many wrong tries. Try again in {Math.Ceiling(wait.TotalMinutes)} min.";
 
+    public static string TooFast(TimeSpan wait) => $"That was a lot at once for this machine. Nothing is lost; go on in {Math.Ceiling(wait.TotalSeconds)} s.";
+
     public static string Of(AccountFault fault) => fault switch
     {
         AccountFault.Name => $"Give the name you go by in the kitchen, at most {Accounts.LongestName} characters.",

@@ -20,7 +20,7 @@ static class LiveEndpoints
         app.MapPost("/meals/{meal:guid}/runs", (HttpContext http, Guid meal, MealBook book, PlanningDesk desk, EventLog log, LiveRuns runs, HouseholdRegion region, [FromForm] string? _) =>
             StartAsync(http, meal, rate: null, book, desk, log, runs, region)).RequireAuthorization(HouseholdFeature.HostPolicy);
         app.MapPost("/meals/{meal:guid}/rehearsals", (HttpContext http, Guid meal, MealBook book, PlanningDesk desk, EventLog log, LiveRuns runs, HouseholdRegion region, [FromForm] int rate) =>
-            rate is < RunClock.Slowest or > RunClock.Fastest ? Task.FromResult(Results.BadRequest()) : StartAsync(http, meal, rate, book, desk, log, runs, region)).RequireAuthorization(HouseholdFeature.HostPolicy);
+            rate is < RunClock.Slowest or > RunClock.Fastest ? Task.FromResult(Results.BadRequest()) : StartAsync(http, meal, rate, book, desk, log, runs, region)).WithMetadata(new Heavy()).RequireAuthorization(HouseholdFeature.HostPolicy);
         var cook = app.MapGroup("/cook/{run:guid}").RequireAuthorization(HouseholdFeature.InRunPolicy);
         cook.MapPost("/taps", TapAsync);
         cook.MapGet("/calls", CallsAsync);

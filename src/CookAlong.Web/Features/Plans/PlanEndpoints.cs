@@ -13,7 +13,7 @@ public static class PlanEndpoints
     public static void MapPlans(this IEndpointRouteBuilder app)
     {
         var plans = app.MapGroup("/meals/{meal:guid}/plan").RequireAuthorization(HouseholdFeature.HostPolicy);
-        plans.MapGet("/paper", PaperAsync);
+        plans.MapGet("/paper", PaperAsync).WithMetadata(new Heavy());
         plans.MapGet("/calendar.ics", CalendarAsync);
     }
 

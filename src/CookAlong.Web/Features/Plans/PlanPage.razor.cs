@@ -117,6 +117,12 @@ public sealed partial class PlanPage
 
     async Task BusyAsync(Func<IProgress<PlanProgress>, CancellationToken, Task> work)
     {
+        if (await Pace.AskHeavyAsync() is { } wait)
+        {
+            problem = wait;
+            return;
+        }
+
         (found, problem, moves, offered, leantFrom) = (null, null, [], null, null);
         planning = new CancellationTokenSource();
         try

@@ -12,7 +12,7 @@ public sealed record Problem(string Title, string Remedy)
         404 => new("There is no such page", "It may have been moved or removed, or the address has a slip in it."),
         413 => new("That is too large", $"This server takes at most {Security.RequestSize.Largest / 1024 / 1024} MB at a time. A meal file is far smaller; check that it is the right file."),
         421 => new("This server does not go by that name", "Use its address, or have the name added to the setting --hosts (COOKALONG_HOSTS)."),
-        429 => new("Too many tries", "Wait a minute and try again."),
+        429 => new("That was too much at once", "Wait a minute and try again. What was kept before is safe."),
         < 500 => new("That cannot be done here", $"The server answered {status}. Go back and try another way."),
         _ => new("Something went wrong on the server", "It has been written to the server's log. What you did before is kept. Try again in a moment."),
     };

@@ -11,7 +11,7 @@ static class PictureEndpoints
     public static void MapPictures(this RouteGroupBuilder run)
     {
         run.MapGet("/debrief/photos/{photo:guid}", ShowAsync);
-        run.MapPost("/debrief/photos", AddAsync).RequireAuthorization(HouseholdFeature.HostPolicy);
+        run.MapPost("/debrief/photos", AddAsync).WithMetadata(new Heavy()).RequireAuthorization(HouseholdFeature.HostPolicy);
         run.MapPost("/debrief/photos/{photo:guid}/delete", DeleteAsync).RequireAuthorization(HouseholdFeature.HostPolicy);
     }
 

@@ -24,7 +24,7 @@ static class AuditEndpoints
             var table = Csv(await log.ReadAsync(before: null, int.MaxValue, stop));
             await log.WriteAsync(http, AuditDeed.Exported, "this log");
             return Results.File(table, "text/csv; charset=utf-8", "household-log.csv");
-        });
+        }).WithMetadata(new Heavy());
     }
 
     static byte[] Csv(IReadOnlyList<AuditRow> rows)

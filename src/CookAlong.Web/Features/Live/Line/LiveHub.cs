@@ -13,7 +13,7 @@ namespace CookAlong.Web.Features.Live.Line;
 /// connection outlives what it was let in for. Another site's page is turned away before it gets here.
 /// </summary>
 [Authorize]
-public sealed class LiveHub(LiveRuns runs, IncomingTaps taps, OpenScreens open, Sessions sessions, Boards boards, RunClocks clocks, ShoppingDoor shopping, TimeProvider time) : Hub
+public sealed class LiveHub(LiveRuns runs, IncomingTaps taps, OpenScreens open, Sessions sessions, Boards boards, RunClocks clocks, ShoppingDoor shopping, Paces paces, TimeProvider time) : Hub
 {
     const string Here = "run";
 
@@ -62,6 +62,12 @@ public sealed class LiveHub(LiveRuns runs, IncomingTaps taps, OpenScreens open, 
     public async Task<TapAnswer> Send(TapRequest tap)
     {
         await CheckSessionAsync();
+        if (paces.Take(Visitor.Session, Deed.Change) > TimeSpan.Zero)
+        {
+            // The screen keeps it, and sends it again later.
+            throw new HubException("That was too much at once.");
+        }
+
         return await taps.SendAsync(new RunId(tap.RunId), Visitor, tap);
     }
 

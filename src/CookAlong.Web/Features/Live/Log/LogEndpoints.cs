@@ -20,9 +20,9 @@ static class LogEndpoints
         cook.MapGet("/log-part", (HttpContext http, Guid run, LiveViews views, RunLog log) =>
             AnswerAsync(http, run, views, log, (view, lines) => new RazorComponentResult<LogPart>(new { View = view, Lines = lines })));
         cook.MapGet("/log.json", (HttpContext http, Guid run, LiveViews views, RunLog log) =>
-            AnswerAsync(http, run, views, log, (view, lines) => Results.Text(Json(view, lines), "application/json")));
+            AnswerAsync(http, run, views, log, (view, lines) => Results.Text(Json(view, lines), "application/json"))).WithMetadata(new Heavy());
         cook.MapGet("/log.csv", (HttpContext http, Guid run, LiveViews views, RunLog log) =>
-            AnswerAsync(http, run, views, log, (view, lines) => Results.File(Csv(view, lines), "text/csv; charset=utf-8", $"{view.Title(run.ToString())}.csv".Replace(": ", "-", StringComparison.Ordinal))));
+            AnswerAsync(http, run, views, log, (view, lines) => Results.File(Csv(view, lines), "text/csv; charset=utf-8", $"{view.Title(run.ToString())}.csv".Replace(": ", "-", StringComparison.Ordinal)))).WithMetadata(new Heavy());
     }
 
     static async Task<IResult> AnswerAsync(HttpContext http, Guid run, LiveViews views, RunLog log, Func<LiveView, ImmutableArray<LogLine>, IResult> answer)
