@@ -22,6 +22,15 @@ public sealed partial record HouseSettings(string Data, string Urls, IReadOnlyLi
     /// <summary>Where HTTPS is listened on, once the household has an authority. 1-65535.</summary>
     public int HttpsPort { get; init; } = DefaultHttpsPort;
 
+    /// <summary>Plain HTTP answers nothing but the page that installs the household's authority; see <see cref="Security.HttpsOnly"/>.</summary>
+    public bool IsHttpsOnly { get; init; }
+
+    /// <summary>Browsers are told to keep to HTTPS for every name beneath this server's, too: those may be somebody else's.</summary>
+    public bool HstsCoversSubdomains { get; init; }
+
+    /// <summary>The sites that recipes may be fetched from, with all names beneath them; empty = none, null = any public one.</summary>
+    public IReadOnlyList<string>? RecipeSites { get; init; }
+
     /// <summary>What addresses here begin with: none of them can stand before all the others.</summary>
     public static IReadOnlyList<string> OwnPaths { get; } =
     [
@@ -104,6 +113,8 @@ public sealed partial record HouseSettings(string Data, string Urls, IReadOnlyLi
             wrong.Add($"--https-port (COOKALONG_HTTPS_PORT) is \"{port}\". Write a port from 1 to 65535, such as {DefaultHttpsPort}.");
         }
 
+        var httpsOnly = YesOrNo(configuration, "https_only", wrong);
+        var subdomains = YesOrNo(configuration, "hsts_subdomains", wrong);
         var proxies = new List<IPNetwork>();
         foreach (var proxy in List(configuration["proxies"]))
         {
@@ -125,6 +136,12 @@ public sealed partial record HouseSettings(string Data, string Urls, IReadOnlyLi
         else if (!PlainPath().IsMatch(basePath))
         {
             wrong.Add($"--base-path (COOKALONG_BASE_PATH) is \"{basePath}\". Write it as it stands in the address after the name, such as /kitchen: letters, digits, - and _.");
+        }
+
+        var sites = List(configuration["recipe_sites"]);
+        foreach (var site in sites.Where(site => Uri.CheckHostName(site) != UriHostNameType.Dns))
+        {
+            wrong.Add($"--recipe-sites (COOKALONG_RECIPE_SITES) holds \"{site}\". Write names of sites, such as recipes.example.org, or none, or any.");
         }
 
         var mqtt = Secret(configuration, "mqtt", wrong);
@@ -168,6 +185,9 @@ public sealed partial record HouseSettings(string Data, string Urls, IReadOnlyLi
             : new HouseSettings(Path.GetFullPath(data), urls, List(configuration["hosts"]), proxies)
             {
                 HttpsPort = httpsPort,
+                IsHttpsOnly = httpsOnly,
+                HstsCoversSubdomains = subdomains,
+                RecipeSites = sites is [] or ["any"] ? null : sites is ["none"] ? [] : sites,
                 BasePath = basePath,
                 BackupsElsewhere = backups is null ? null : Path.GetFullPath(backups),
                 Webhook = webhook,
@@ -177,6 +197,17 @@ public sealed partial record HouseSettings(string Data, string Urls, IReadOnlyLi
                 Postgres = postgres,
                 Redis = redis,
             };
+    }
+
+    static bool YesOrNo(IConfiguration configuration, string name, List<string> wrong)
+    {
+        var given = configuration[name];
+        if (given is { Length: > 0 } and not "yes" and not "no")
+        {
+            wrong.Add($"--{name.Replace('_', '-')} ({EnvironmentPrefix}{name.ToUpperInvariant()}) is \"{given}\". Write yes or no.");
+        }
+
+        return given == "yes";
     }
 
     /// <summary>A setting that nobody else should read, or the file that holds it (NAME_FILE), as containers' secrets come.</summary>

@@ -51,7 +51,7 @@ public partial class Program
         services.AddSingleton<DemoMeals>().AddSingleton<HouseholdArchive>().AddSingleton<EarlierMeals>();
         services.AddDishes();
         services.AddPages();
-        services.AddMeals();
+        services.AddMeals(settings);
         services.AddPlanning();
         services.AddShopping();
         services.AddDebrief();
@@ -73,15 +73,17 @@ public partial class Program
         AsSent.Note(app);
         app.UseForwardedHeaders();
         app.UseRootedAddresses(settings.BasePath);
-        app.UseSecurityHeaders();
+        app.UseSecurityHeaders(settings.HstsCoversSubdomains);
         app.UseProblemPages();
         app.UseHostNames(settings.Hosts);
+        app.UseHttpsOnly(settings);
         app.UseRequestSize();
         app.UseSameOrigin();
         // Not before the path is known that stands before all addresses.
         app.UseRouting();
         app.UseRateLimiter();
         app.UseAuthentication();
+        app.UsePaces();
         app.UseAuthorization();
         app.UseAntiforgery();
 

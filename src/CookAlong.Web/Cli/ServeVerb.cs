@@ -28,6 +28,21 @@ static class ServeVerb
         };
         var hosts = HouseOptions.Hosts();
         var httpsPort = HouseOptions.HttpsPort();
+        var httpsOnly = new Option<string?>("--https-only")
+        {
+            Description = "yes = after 'https on' plain HTTP answers nothing but the page /secure and /health, and sends pages to HTTPS. Default no. [COOKALONG_HTTPS_ONLY]",
+            HelpName = "YES",
+        };
+        var subdomains = new Option<string?>("--hsts-subdomains")
+        {
+            Description = "yes = browsers are told to keep to HTTPS for every name beneath this server's too; only where all of them have it. Default no. [COOKALONG_HSTS_SUBDOMAINS]",
+            HelpName = "YES",
+        };
+        var sites = new Option<string?>("--recipe-sites")
+        {
+            Description = "Sites that recipes may be fetched from, separated by ',', with all names beneath them; none = nothing is fetched. Default any public one. [COOKALONG_RECIPE_SITES]",
+            HelpName = "NAMES",
+        };
         var proxies = new Option<string?>("--proxies")
         {
             Description = "Addresses or networks of reverse proxies to believe about the caller, separated by ','; this machine always is. [COOKALONG_PROXIES]",
@@ -72,7 +87,7 @@ static class ServeVerb
         var contentRoot = new Option<string?>("--contentRoot") { Hidden = true };
         var applicationName = new Option<string?>("--applicationName") { Hidden = true };
 
-        foreach (var option in (Option<string?>[])[data, backups, urls, httpsPort, hosts, proxies, basePath, webhook, mqtt, otlp, postgres, redis, environment, contentRoot, applicationName])
+        foreach (var option in (Option<string?>[])[data, backups, urls, httpsPort, httpsOnly, subdomains, sites, hosts, proxies, basePath, webhook, mqtt, otlp, postgres, redis, environment, contentRoot, applicationName])
         {
             command.Options.Add(option);
         }
@@ -92,6 +107,9 @@ static class ServeVerb
                     new("backups", parsed.GetValue(backups)),
                     new("urls", parsed.GetValue(urls)),
                     new("https_port", parsed.GetValue(httpsPort)),
+                    new("https_only", parsed.GetValue(httpsOnly)),
+                    new("hsts_subdomains", parsed.GetValue(subdomains)),
+                    new("recipe_sites", parsed.GetValue(sites)),
                     new("hosts", parsed.GetValue(hosts)),
                     new("proxies", parsed.GetValue(proxies)),
                     new("base_path", parsed.GetValue(basePath)),

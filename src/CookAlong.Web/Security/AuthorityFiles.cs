@@ -70,4 +70,4 @@ static class AuthorityFiles
 }
 
 /// <summary>Why the household's authority cannot be used, and what to do.</summary>
-sealed class AuthorityException(string message, Exception inner) : Exception(message, inner);
+sealed class AuthorityException(string message, Exception? inner = null) : Exception(message, inner);

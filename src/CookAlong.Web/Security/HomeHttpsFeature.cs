@@ -7,10 +7,15 @@ namespace CookAlong.Web.Security;
 
 static class HomeHttpsFeature
 {
-    /// <exception cref="AuthorityException">There is an authority that cannot be used.</exception>
+    /// <exception cref="AuthorityException">There is an authority that cannot be used, or none where nothing but HTTPS is wanted.</exception>
     public static IServiceCollection AddHomeHttps(this IServiceCollection services, HouseSettings settings)
     {
         var authority = AuthorityFiles.Read(settings);
+        if (settings.IsHttpsOnly && authority is null)
+        {
+            throw new AuthorityException("--https-only (COOKALONG_HTTPS_ONLY) is yes, but this household has no HTTPS yet. Run 'https on' first, or leave it out; behind a proxy the proxy does it.");
+        }
+
         return services
             .AddSingleton(all => new HomeHttps(
                 authority, () => HomeNames.OfThisMachine(settings.Hosts), all.GetRequiredService<TimeProvider>(), all.GetRequiredService<ILogger<HomeHttps>>()))

@@ -7,7 +7,7 @@ sealed class HttpsAnnouncement(HomeHttps https, HouseSettings settings, ILogger<
     {
         if (https.IsOn)
         {
-            log.LogInformation("HTTPS is on, port {Port}. Each device is told once to trust this kitchen, on the page /secure.", settings.HttpsPort);
+            log.LogInformation("HTTPS is on, port {Port}. Each device is told once to trust this kitchen, on the page /secure.{Plain}", settings.HttpsPort, settings.IsHttpsOnly ? " Plain HTTP answers nothing else." : "");
         }
         else
         {

@@ -14,12 +14,13 @@ static class SecurityHeaders
     // What no page here uses. The live pages do use the wake lock.
     const string Permissions = "accelerometer=(), bluetooth=(), camera=(), display-capture=(), geolocation=(), gyroscope=(), hid=(), magnetometer=(), microphone=(), midi=(), payment=(), serial=(), usb=()";
 
-    public static void UseSecurityHeaders(this WebApplication app) => app.Use((http, next) =>
+    /// <param name="coversSubdomains">HTTPS is meant for every name beneath this one, too.</param>
+    public static void UseSecurityHeaders(this WebApplication app, bool coversSubdomains) => app.Use((http, next) =>
     {
         // Set at the last moment, because the handler of exceptions clears what was set before.
         http.Response.OnStarting(() =>
         {
-            Set(http);
+            Set(http, coversSubdomains);
             return Task.CompletedTask;
         });
         return next(http);
@@ -44,7 +45,7 @@ static class SecurityHeaders
         "frame-ancestors 'none'",
         "object-src 'none'");
 
-    static void Set(HttpContext http)
+    static void Set(HttpContext http, bool coversSubdomains)
     {
         var headers = http.Response.Headers;
         var isPlanning = http.GetEndpoint()?.Metadata.GetMetadata<PlanningPage>() is not null;
@@ -63,7 +64,7 @@ static class SecurityHeaders
         // Told to keep to HTTPS, a browser would ask the plain port for it, and get nothing.
         if (http.Request.IsHttps && !HostNames.IsOfHome(http.Request.Host.Host) && Uri.CheckHostName(http.Request.Host.Host) == UriHostNameType.Dns)
         {
-            headers.StrictTransportSecurity = $"max-age={YearSeconds}";
+            headers.StrictTransportSecurity = $"max-age={YearSeconds}{(coversSubdomains ? "; includeSubDomains" : "")}";
         }
 
         // Pages show the household; a shared tablet's cache must not. The live pages' fragments set their own.

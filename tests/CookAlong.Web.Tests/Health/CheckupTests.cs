@@ -57,8 +57,8 @@ public sealed class CheckupTests : IDisposable
 
         var findings = await LookAsync();
 
-        Assert.Equal(["Folder", "File system", "Disk", "Database", "Schema", "Clock", "Backups", "Address"], findings.Select(finding => finding.Of));
-        Assert.All(findings, finding => Assert.Equal(Grade.Well, finding.Grade));
+        Assert.Equal(["Folder", "File system", "Disk", "Database", "Schema", "Clock", "Backups", "HTTPS", "Address"], findings.Select(finding => finding.Of));
+        Assert.All(findings, finding => Assert.Equal(finding.Of == "HTTPS" ? Grade.Heed : Grade.Well, finding.Grade));
         Assert.Contains(findings, finding => finding.Says == "36 GB are free at " + folder.FullName + ".");
         Assert.Contains(findings, finding => finding.Says.Contains("Sunday 20 December 2026, 09:00 UTC", StringComparison.Ordinal) && finding.Of == "Clock");
     }

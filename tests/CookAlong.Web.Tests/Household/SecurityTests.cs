@@ -67,6 +67,16 @@ public sealed class SecurityTests
     }
 
     [Fact]
+    public async Task Names_beneath_are_told_only_where_the_household_says_that_they_are_its_own()
+    {
+        await using var app = new AppFactory { Address = new Uri("https://cook.example"), Settings = { ["hosts"] = "cook.example", ["hsts-subdomains"] = "yes" } };
+
+        using var answer = await app.NewBrowser().GetAsync("/sign-in");
+
+        Assert.Equal("max-age=31536000; includeSubDomains", Assert.Single(answer.Headers.GetValues("Strict-Transport-Security")));
+    }
+
+    [Fact]
     public async Task Within_the_home_https_stands_beside_plain_http()
     {
         await using var app = new AppFactory { Address = new Uri("https://larder.local") };

@@ -156,6 +156,34 @@ public sealed class RecipeFetchTests : IDisposable
     }
 
     [Theory]
+    [InlineData("http://elsewhere.example/")]
+    [InlineData("http://notkitchen.example/")]
+    [InlineData("http://kitchen.example.elsewhere.example/")]
+    [InlineData("http://kitchen.example:8080/")]
+    [InlineData("http://9.9.9.9/")]
+    public async Task Where_sites_are_listed_no_other_is_asked(string address)
+    {
+        Name(new Uri(address).Host, Public);
+        Assert.Equal(WhyNotFetched.NotAllowed, await WhyAsync(address, ["kitchen.example"]));
+        Assert.Equal(WhyNotFetched.NotAllowed, await WhyAsync("http://kitchen.example/", sites: []));
+        Assert.Empty(dialled);
+    }
+
+    [Fact]
+    public async Task A_listed_site_is_asked_and_may_not_lead_to_one_that_is_not()
+    {
+        Name("kitchen.example", Public);
+        Name("www.kitchen.example", Public);
+        Name("elsewhere.example", Public);
+        Redirect("kitchen.example/soup", "http://www.KITCHEN.example/soup");
+        Page("www.kitchen.example/soup", "<h1>Leek soup</h1>");
+        Redirect("kitchen.example/away", "http://elsewhere.example/");
+        Assert.IsType<Fetched.Page>(await GetAsync("http://kitchen.example/soup", ["kitchen.example"]));
+        Assert.Equal(WhyNotFetched.NotAllowed, await WhyAsync("http://kitchen.example/away", ["kitchen.example"]));
+        Assert.Equal(3, dialled.Count);
+    }
+
+    [Theory]
     [InlineData("ftp://kitchen.example/")]
     [InlineData("javascript://kitchen.example/")]
     [InlineData("not an address")]
@@ -170,13 +198,13 @@ public sealed class RecipeFetchTests : IDisposable
     public void Every_reason_has_a_sentence_that_says_what_to_do() =>
         Assert.All(Enum.GetValues<WhyNotFetched>(), why => Assert.EndsWith(".", FetchedWords.Of(new(why, "kitchen.example")), StringComparison.Ordinal));
 
-    async Task<Fetched> GetAsync(string address)
+    async Task<Fetched> GetAsync(string address, string[]? sites = null)
     {
         using var factory = new OneClient(RecipeFetch.Handler(new PublicAddresses(ResolveAsync, DialAsync)));
-        return await new RecipeFetch(factory, time).GetAsync(address, Stop);
+        return await new RecipeFetch(factory, time, sites).GetAsync(address, Stop);
     }
 
-    async Task<WhyNotFetched> WhyAsync(string address) => Assert.IsType<Fetched.Not>(await GetAsync(address)).Why;
+    async Task<WhyNotFetched> WhyAsync(string address, string[]? sites = null) => Assert.IsType<Fetched.Not>(await GetAsync(address, sites)).Why;
 
     void Name(string host, params string[] leadsTo) => names[host] = new(leadsTo);
 

@@ -12,6 +12,7 @@ public sealed record ApiProblem(string Code, int Status, string Title, string Re
         BadRequest = new("bad-request", 400, "The request could not be read", "Compare it with /api/docs: the path, the content type and each field's name and shape."),
         NoToken = new("no-token", 401, "No token came with it, or one that is not good (any more)", "Send the header Authorization: Bearer TOKEN. A host makes tokens on the page /account."),
         NotAllowed = new("scope-missing", 403, "The token is not good for this", "Have a host make a token with the scope that the header WWW-Authenticate names, on the page /account."),
+        HttpsOnly = new("https-only", 403, "This server takes that over HTTPS only", "Send it to the address that begins with https://, and make a new token if this one went over plain HTTP."),
         NotFound = new("not-found", 404, "There is no such thing here", "List what there is first: GET /api/v1/meals, GET /api/v1/runs."),
         NoPlan = new("no-plan", 409, "The meal has no plan to cook by", "Ask for one: POST /api/v1/meals/{meal}/plan. One that was made before the meal was changed does not count."),
         Refused = new("refused", 409, "The kitchen does not take that", "Read the detail, look at the board again, and send what fits it with a new commandId."),
@@ -28,7 +29,7 @@ public sealed record ApiProblem(string Code, int Status, string Title, string Re
 
     /// <summary>All, for the page that a problem's type leads to.</summary>
     public static IReadOnlyList<ApiProblem> All { get; } =
-        [BadRequest, NoToken, NotAllowed, NotFound, NoPlan, Refused, ListRefused, Changed, TooLarge, NotJson, BadFile, BadCommand, NoVersion, TooMany, Broken, Other];
+        [BadRequest, NoToken, NotAllowed, HttpsOnly, NotFound, NoPlan, Refused, ListRefused, Changed, TooLarge, NotJson, BadFile, BadCommand, NoVersion, TooMany, Broken, Other];
 
     /// <summary>For an answer that has a status and no words yet.</summary>
     public static ApiProblem Of(int status) => status >= 500 ? Broken with { Status = status } : status switch

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using CookAlong.Web.Security;
 
 namespace CookAlong.Web.Features.Health;
 
@@ -57,6 +58,7 @@ sealed class Checkup(HouseSettings settings, TimeProvider time, Machine machine)
             yield return HealthWords.NoDatabase(settings.Data, File.Exists(settings.Restoring));
         }
 
+        yield return HealthWords.Https(AuthorityFiles.IsThere(settings), settings.IsHttpsOnly);
         foreach (var url in isServing ? [] : ways.Listening())
         {
             yield return await ways.AddressAsync(url, stop);

@@ -71,6 +71,11 @@ static class HealthWords
 
     public static Finding BackupChanged(string file) => Wrong("Backups", $"{file} is not what was backed up: it was changed or damaged since. Look at the disk; 'backup' makes a new one.");
 
+    public static Finding Https(bool isOn, bool isOnly) => !isOn
+        ? Heed("HTTPS", "This household has no HTTPS of its own: whoever is in the same network can read along, unless a proxy sees to it. 'https on' brings it.")
+        : isOnly ? Well("HTTPS", "Everything goes over HTTPS; plain HTTP answers nothing but the page that installs the household's authority.")
+        : Heed("HTTPS", "HTTPS is on, and plain HTTP is answered beside it. Once every device trusts this kitchen, --https-only yes (COOKALONG_HTTPS_ONLY) ends that.");
+
     public static Finding Free(string url) => Well("Address", $"{url} is free to listen on.");
 
     public static Finding Ours(string url) => Well("Address", $"The server answers at {url}.");

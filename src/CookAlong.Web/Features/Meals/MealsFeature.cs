@@ -5,10 +5,11 @@ namespace CookAlong.Web.Features.Meals;
 
 public static class MealsFeature
 {
-    public static IServiceCollection AddMeals(this IServiceCollection services)
+    public static IServiceCollection AddMeals(this IServiceCollection services, HouseSettings settings)
     {
         services.AddHttpClient(RecipeFetch.Client, RecipeFetch.Introduce)
             .ConfigurePrimaryHttpMessageHandler(() => RecipeFetch.Handler(PublicAddresses.OfThisMachine));
-        return services.AddSingleton<MealBook>().AddSingleton<RecipeFetch>();
+        return services.AddSingleton<MealBook>()
+            .AddSingleton(all => new RecipeFetch(all.GetRequiredService<IHttpClientFactory>(), all.GetRequiredService<TimeProvider>(), settings.RecipeSites));
     }
 }

@@ -8,9 +8,9 @@ namespace CookAlong.Web.Features.Health.Seen;
 static class SeenFeature
 {
     public static void MapSeen(this WebApplication app) =>
-        app.MapGet("/server", (HttpContext http, HomeHttps https) => new RazorComponentResult<SeenPage>(new Dictionary<string, object?>
+        app.MapGet("/server", (HttpContext http, HomeHttps https, HouseSettings settings) => new RazorComponentResult<SeenPage>(new Dictionary<string, object?>
         {
-            [nameof(SeenPage.Facts)] = SeenWords.Facts(http, https),
+            [nameof(SeenPage.Facts)] = SeenWords.Facts(http, https, settings),
             [nameof(SeenPage.Findings)] = SeenWords.Findings(http).ToList(),
         })).RequireAuthorization(HouseholdFeature.HostPolicy);
 }

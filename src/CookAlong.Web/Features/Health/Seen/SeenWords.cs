@@ -6,7 +6,7 @@ namespace CookAlong.Web.Features.Health.Seen;
 /// <summary>A request in words: what it was, what a proxy said of it, whether that was believed, and the remedy.</summary>
 static class SeenWords
 {
-    public static IReadOnlyList<(string Of, string Is)> Facts(HttpContext http, HomeHttps https)
+    public static IReadOnlyList<(string Of, string Is)> Facts(HttpContext http, HomeHttps https, HouseSettings settings)
     {
         var sent = Sent(http);
         var request = http.Request;
@@ -21,6 +21,7 @@ static class SeenWords
             ("X-Forwarded-For", Or(sent.For)),
             ("X-Forwarded-Proto", Or(sent.Proto)),
             ("This household’s authority", https.IsOn ? $"on; certificate until {https.Current?.NotAfter:yyyy-MM-dd}" : "off"),
+            ("Plain HTTP", settings.IsHttpsOnly ? "answers nothing but the page that installs the authority" : "answers as HTTPS does"),
         ];
     }
 

@@ -18,6 +18,7 @@ public enum WhyNotFetched
 {
     NoAddress,
     NotPublic,
+    NotAllowed,
     NoAnswer,
     Refused,
     TooManyRedirects,
@@ -35,6 +36,7 @@ static class FetchedWords
     {
         WhyNotFetched.NoAddress => $"“{not.About}” is not the address of a web page. It begins with https:// and has no name or password in it.",
         WhyNotFetched.NotPublic => $"“{not.About}” is not on the public internet. Pages of the home network are not fetched from here. {Instead}",
+        WhyNotFetched.NotAllowed => $"“{not.About}” is none of the sites that this server is set to fetch from (--recipe-sites). {Instead}",
         WhyNotFetched.NoAnswer => $"“{not.About}” does not answer. Look whether the address is right and this machine has internet. {Instead}",
         WhyNotFetched.Refused => $"The page was not given to us ({not.About}). {Instead}",
         WhyNotFetched.TooManyRedirects => $"“{not.About}” leads on and on. {Instead}",

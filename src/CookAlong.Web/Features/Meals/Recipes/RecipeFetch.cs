@@ -9,7 +9,8 @@ namespace CookAlong.Web.Features.Meals.Recipes;
 /// Fetches the page at an address that a person names: over http or https from the public internet only, looked at anew
 /// for each of at most three redirects, within five seconds in all, at most two megabytes unpacked, and text only.
 /// </summary>
-public sealed class RecipeFetch(IHttpClientFactory clients, TimeProvider time)
+/// <param name="sites">The only sites asked, with all names beneath them and at their usual ports; null = any.</param>
+public sealed class RecipeFetch(IHttpClientFactory clients, TimeProvider time, IReadOnlyList<string>? sites)
 {
     public const string Client = "recipe";
 
@@ -60,6 +61,11 @@ public sealed class RecipeFetch(IHttpClientFactory clients, TimeProvider time)
                 return new Fetched.Not(WhyNotFetched.NoAddress, at.OriginalString);
             }
 
+            if (sites is not null && !(at.IsDefaultPort && sites.Any(site => IsWithin(at.IdnHost, site))))
+            {
+                return new Fetched.Not(WhyNotFetched.NotAllowed, at.Host);
+            }
+
             using var answer = await client.GetAsync(at, HttpCompletionOption.ResponseHeadersRead, stop);
             if (answer.StatusCode is HttpStatusCode.MovedPermanently or HttpStatusCode.Found or HttpStatusCode.SeeOther or HttpStatusCode.TemporaryRedirect or HttpStatusCode.PermanentRedirect)
             {
@@ -75,6 +81,9 @@ public sealed class RecipeFetch(IHttpClientFactory clients, TimeProvider time)
             return answer.IsSuccessStatusCode ? await ReadAsync(at, answer.Content, stop) : new Fetched.Not(WhyNotFetched.Refused, $"{at.Host}: {(int)answer.StatusCode}");
         }
     }
+
+    static bool IsWithin(string host, string site) =>
+        host.Equals(site, StringComparison.OrdinalIgnoreCase) || host.EndsWith("." + site, StringComparison.OrdinalIgnoreCase);
 
     static async Task<Fetched> ReadAsync(Uri at, HttpContent content, CancellationToken stop)
     {
