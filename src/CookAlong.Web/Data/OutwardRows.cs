@@ -23,7 +23,7 @@ public sealed class DeliveryRow
     /// <summary>Milliseconds since the Unix epoch, UTC, like every instant here.</summary>
     public required long Due { get; init; }
 
-    /// <summary>Not to be tried before.</summary>
+    /// <summary>Not to be tried before; while it is sent, until when its server's claim is good.</summary>
     public required long NextAt { get; set; }
 
     public int Tries { get; set; }

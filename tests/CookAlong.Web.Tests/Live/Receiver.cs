@@ -11,6 +11,9 @@ sealed class Receiver : HttpMessageHandler
 
     public HttpStatusCode Answers { get; set; } = HttpStatusCode.Created;
 
+    /// <summary>Nobody is answered before this is done; null = at once.</summary>
+    public TaskCompletionSource? Holds { get; init; }
+
     public IReadOnlyList<(HttpRequestMessage Request, byte[] Body)> Came => [.. came];
 
     /// <summary>Done when the next request has come.</summary>
@@ -22,6 +25,7 @@ sealed class Receiver : HttpMessageHandler
     {
         came.Enqueue((request, request.Content is null ? [] : await request.Content.ReadAsByteArrayAsync(cancellationToken)));
         next.TrySetResult();
+        await (Holds?.Task ?? Task.CompletedTask);
         return new HttpResponseMessage(Answers) { RequestMessage = request };
     }
 }

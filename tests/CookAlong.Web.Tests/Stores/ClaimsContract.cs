@@ -61,12 +61,20 @@ public abstract class ClaimsContract(Store store)
 
         var claimed = await Task.WhenAll(servers.Select(server => Task.Run(() => server.ClaimAsync(board.At, Stop))));
         Assert.Equal(["mqtt", "webhook"], claimed.SelectMany(rows => rows).Select(row => row.Way).Order());
-        Assert.Empty(await servers[0].ClaimAsync(board.At.AddSeconds(29), Stop));
+        var next = new Deliveries(other.House.Get<IDbContextFactory<CookAlongDb>>());
+        Assert.Empty(await next.ClaimAsync(board.At.AddSeconds(3), Stop));
 
-        // Nobody has marked them: whoever claimed them has died.
-        var again = await servers[1].ClaimAsync(board.At.AddSeconds(30), Stop);
+        // Nobody has marked or renewed them: whoever claimed them has died.
+        var again = await next.ClaimAsync(board.At.AddSeconds(4), Stop);
         Assert.Equal(2, again.Count);
-        await servers[1].DoneAsync(again[0], board.At, why: null, Stop);
-        Assert.Equal(again[1].Way, Assert.Single(await servers[0].ClaimAsync(board.At.AddSeconds(60), Stop)).Way);
+        Assert.False(await servers[0].RenewAsync(claimed.SelectMany(rows => rows).First(), board.At.AddSeconds(4), Stop));
+        await next.DoneAsync(again[0], board.At, why: null, Stop);
+
+        // Who has it still holds it, and does not claim it from himself.
+        Assert.True(await next.RenewAsync(again[1], board.At.AddSeconds(7), Stop));
+        Assert.Empty(await new Deliveries(other.House.Get<IDbContextFactory<CookAlongDb>>()).ClaimAsync(board.At.AddSeconds(10), Stop));
+        Assert.Empty(await next.ClaimAsync(board.At.AddSeconds(60), Stop));
+        next.LetGo(again);
+        Assert.Equal(again[1].Way, Assert.Single(await next.ClaimAsync(board.At.AddSeconds(60), Stop)).Way);
     }
 }

@@ -47,7 +47,19 @@ public sealed class OutwardPost(Deliveries deliveries, WaysOut ways, PushSubscri
     public async Task SendDueAsync(CancellationToken stop)
     {
         var claimed = await deliveries.ClaimAsync(time.GetUtcNow(), stop);
-        await Task.WhenAll(claimed.GroupBy(row => (row.Run, row.Way)).SelectMany(group => Together([.. group])).Select(rows => SendAsync(rows, stop)));
+        await Task.WhenAll(claimed.GroupBy(row => (row.Run, row.Way)).SelectMany(group => Together([.. group])).Select(rows => HandleAsync(rows, stop)));
+    }
+
+    async Task HandleAsync(IReadOnlyList<DeliveryRow> rows, CancellationToken stop)
+    {
+        try
+        {
+            await SendAsync(rows, stop);
+        }
+        finally
+        {
+            deliveries.LetGo(rows);
+        }
     }
 
     async Task SendAsync(IReadOnlyList<DeliveryRow> rows, CancellationToken stop)
@@ -60,7 +72,7 @@ public sealed class OutwardPost(Deliveries deliveries, WaysOut ways, PushSubscri
             {
                 await deliveries.DoneAsync(row, time.GetUtcNow(), "Answered before it was sent.", stop);
             }
-            else
+            else if (await deliveries.RenewAsync(row, time.GetUtcNow(), stop))
             {
                 wanted.Add(row);
             }
@@ -78,7 +90,7 @@ public sealed class OutwardPost(Deliveries deliveries, WaysOut ways, PushSubscri
         }
 
         var calls = wanted.Select(row => new OutwardCall(row.Run, row.Call, row.Text, row.Priority, DateTimeOffset.FromUnixTimeMilliseconds(row.Due))).ToList();
-        if (await ways.TrySendAsync(way, calls, stop) is not { } failed)
+        if (await SendHeldAsync(way, wanted, calls, stop) is not { } failed)
         {
             await MarkAsync(wanted, why: null, stop);
         }
@@ -97,11 +109,67 @@ public sealed class OutwardPost(Deliveries deliveries, WaysOut ways, PushSubscri
         }
     }
 
+    /// <summary>Others see by the renewed claims that this server is alive, however slow the receiver is.</summary>
+    async Task<NotReachedException?> SendHeldAsync(IWayOut way, List<DeliveryRow> rows, List<OutwardCall> calls, CancellationToken stop)
+    {
+        using var over = CancellationTokenSource.CreateLinkedTokenSource(stop);
+        var holding = HoldAsync(rows, over.Token);
+        try
+        {
+            return await ways.TrySendAsync(way, calls, stop);
+        }
+        finally
+        {
+            await over.CancelAsync();
+            await holding;
+        }
+    }
+
+    async Task HoldAsync(List<DeliveryRow> rows, CancellationToken over)
+    {
+        while (!over.IsCancellationRequested)
+        {
+            try
+            {
+                await Task.Delay(Beat, time, over);
+                foreach (var row in rows)
+                {
+                    await deliveries.RenewAsync(row, time.GetUtcNow(), over);
+                }
+            }
+            catch (Exception failure)
+            {
+                if (!over.IsCancellationRequested)
+                {
+                    log.LogError(failure, "What is being sent could not be held; the next try is in {Seconds} s.", Beat.TotalSeconds);
+                }
+            }
+        }
+    }
+
+    /// <summary>However long the database is away: what is sent and not marked would go out again.</summary>
     async Task MarkAsync(List<DeliveryRow> rows, string? why, CancellationToken stop)
     {
         foreach (var row in rows)
         {
+            while (!await TryMarkAsync(row, why, stop))
+            {
+                await Task.Delay(Beat, time, stop);
+            }
+        }
+    }
+
+    async Task<bool> TryMarkAsync(DeliveryRow row, string? why, CancellationToken stop)
+    {
+        try
+        {
             await deliveries.DoneAsync(row, time.GetUtcNow(), why, stop);
+            return true;
+        }
+        catch (Exception failure) when (!stop.IsCancellationRequested)
+        {
+            log.LogError(failure, "A call that was sent could not be marked so; the next try is in {Seconds} s.", Beat.TotalSeconds);
+            return false;
         }
     }
 
