@@ -14,7 +14,7 @@ namespace CookAlong.Web.Tests.Live;
 public sealed class ReplanOffersTests
 {
     /// <summary>Serves at a given time, with trimming given to Maren.</summary>
-    sealed class FixedPlanner(Minute table) : IMealPlanner
+    internal sealed class FixedPlanner(Minute table) : IMealPlanner
     {
         public int Asked { get; private set; }
 

@@ -1,10 +1,13 @@
+using CookAlong.Domain.Planning;
 using CookAlong.Domain.Runs;
+using CookAlong.Web.Features.Live;
 using CookAlong.Web.Features.Live.Line;
 using CookAlong.Web.Features.Live.Runs;
 using CookAlong.Web.Tests.Live;
 using Microsoft.AspNetCore.SignalR;
 using Microsoft.AspNetCore.SignalR.Client;
-using Microsoft.AspNetCore.SignalR.StackExchangeRedis;
+using Microsoft.Extensions.DependencyInjection;
+using static CookAlong.Domain.Tests.Runs.SmallMeal;
 
 namespace CookAlong.Web.Tests.Stores;
 
@@ -49,6 +52,7 @@ public sealed class TwoNodesTests
     {
         await using var kitchen = await LiveKitchen.StartedAsync(settings: await JoinedAsync());
         await using var other = await kitchen.RestartedAsync();
+        await Task.WhenAll(kitchen.House.Get<LineOverRedis>().Joined, other.House.Get<LineOverRedis>().Joined);
         var (line, heard) = await ListenAsync(other);
         await using (line)
         {
@@ -99,7 +103,7 @@ public sealed class TwoNodesTests
     {
         await using var kitchen = await LiveKitchen.StartedAsync(settings: await JoinedAsync());
 
-        Assert.IsType<RedisHubLifetimeManager<LiveHub>>(kitchen.House.Get<HubLifetimeManager<LiveHub>>());
+        Assert.IsType<LineOverRedis>(kitchen.House.Get<HubLifetimeManager<LiveHub>>());
         Assert.IsType<DefaultHubLifetimeManager<AnotherHub>>(kitchen.House.Get<HubLifetimeManager<AnotherHub>>());
     }
 
@@ -116,6 +120,41 @@ public sealed class TwoNodesTests
 
         Assert.True(tap.Accepted, tap.Reason);
         Assert.True((await other.House.Get<LiveRuns>().FindAsync(new RunId(kitchen.Run)))!.Current.Sequence >= tap.Sequence);
+    }
+
+    [Fact]
+    public async Task A_new_plan_that_a_lost_server_offered_is_looked_for_again_and_offered_by_the_other()
+    {
+        await using var kitchen = await LiveKitchen.StartedAsync(services => services.AddSingleton<IMealPlanner>(new ReplanOffersTests.FixedPlanner(At(15, 10))), settings: await Store.Postgres.NewAsync());
+        var other = await kitchen.RestartedAsync();
+        var lost = await OfferedAsync(other);
+        await other.DisposeAsync();
+
+        var found = await OfferedAsync(kitchen);
+
+        var late = await kitchen.TapAsync(kitchen.Host, new { kind = "acceptPlan", plan = lost.Id });
+        Assert.False(late.Accepted);
+        Assert.Contains("plan", late.Reason, StringComparison.Ordinal);
+        Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "acceptPlan", plan = found.Id })).Accepted);
+        Assert.Equal(At(15, 10), (await kitchen.LoadAsync()).Plan.TableTime(Main));
+
+        // By the server's own beat: nobody asks it. By 12:50 nobody has stuffed the goose.
+        static async Task<OfferedPlan> OfferedAsync(LiveKitchen server)
+        {
+            server.House.Clock.SetUtcNow(Clock(12, 50));
+            var run = (await server.House.Get<LiveRuns>().FindAsync(new RunId(server.Run)))!.Current;
+            var offers = server.House.Get<ReplanOffers>();
+            await server.TickUntilAsync(UntilAsync());
+            return offers.Of(run)!;
+
+            async Task UntilAsync()
+            {
+                while (offers.Of(run) is null)
+                {
+                    await Task.Delay(20, Stop);
+                }
+            }
+        }
     }
 
     static async Task<Dictionary<string, string>> JoinedAsync()

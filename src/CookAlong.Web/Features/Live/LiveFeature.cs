@@ -38,6 +38,7 @@ public static class LiveFeature
             services.AddSharedLine(redis);
         }
 
+        services.AddSingleton<HeardElsewhere>();
         services.AddSingleton<EventLog>();
         services.AddSingleton<LiveRuns>();
         services.AddSingleton<RunClocks>();

@@ -7,8 +7,10 @@ using Microsoft.AspNetCore.SignalR;
 namespace CookAlong.Web.Features.Live.Line;
 
 /// <summary>Tells the screens of a run that there is something new.</summary>
-public sealed class LiveScreens(IHubContext<LiveHub> hub, ReplanOffers offers, OpenScreens open, Boards boards, HouseSettings settings, ILogger<LiveScreens> log)
+public sealed class LiveScreens(IHubContext<LiveHub> hub, ReplanOffers offers, OpenScreens open, Boards boards, HeardElsewhere elsewhere, ILogger<LiveScreens> log)
 {
+    public const string Changed = "Changed";
+
     readonly ConcurrentDictionary<RunId, ChangedNews> told = new();
 
     public static string GroupOf(RunId run) => $"run {run}";
@@ -17,7 +19,7 @@ public sealed class LiveScreens(IHubContext<LiveHub> hub, ReplanOffers offers, O
     public void Tell(Run run, ImmutableArray<RunEvent> happened)
     {
         var board = boards.Of(run);
-        Send(run.Id, "Changed", News(run, board));
+        Send(run.Id, Changed, News(run, board));
         if (run.Wish is { IsEarly: false } wish && wish.Since == run.Sequence)
         {
             // Somebody has just upset the plan and waits for a new one: not at the clock's next beat, but now.
@@ -30,16 +32,16 @@ public sealed class LiveScreens(IHubContext<LiveHub> hub, ReplanOffers offers, O
         }
     }
 
-    /// <summary>Another server has written to the run. Where Redis joins the servers it has told these screens too.</summary>
+    /// <summary>Another server has written to the run. Where Redis carried its word, these screens know already.</summary>
     public void TellOfOthers(Run run)
     {
-        if (settings.Redis is null)
+        if (elsewhere.HasTold(run))
         {
-            Tell(run, []);
+            News(run, boards.Of(run));
         }
         else
         {
-            News(run, boards.Of(run));
+            Tell(run, []);
         }
     }
 
@@ -53,11 +55,15 @@ public sealed class LiveScreens(IHubContext<LiveHub> hub, ReplanOffers offers, O
         var news = News(run, board);
         if (before is null || before.Offer != news.Offer || before.Screens != news.Screens || before.Unanswered != news.Unanswered || !before.Calls.SequenceEqual(news.Calls))
         {
-            Send(run.Id, "Changed", news);
+            Send(run.Id, Changed, news);
         }
     }
 
-    public void Forget(RunId run) => told.TryRemove(run, out _);
+    public void Forget(RunId run)
+    {
+        told.TryRemove(run, out _);
+        elsewhere.Forget(run);
+    }
 
     public void Ring(RunId run, CallId call) => Send(run, "Ring", new CallNews(call.Value));
 

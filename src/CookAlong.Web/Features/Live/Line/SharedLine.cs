@@ -1,5 +1,4 @@
 using Microsoft.AspNetCore.SignalR;
-using Microsoft.AspNetCore.SignalR.StackExchangeRedis;
 using StackExchange.Redis;
 
 namespace CookAlong.Web.Features.Live.Line;
@@ -11,11 +10,12 @@ static class SharedLine
     public static void AddSharedLine(this IServiceCollection services, string redis)
     {
         var address = ConfigurationOptions.Parse(redis);
-        // A server starts, and goes on, while Redis is away; it is tried again for ever.
+        // A server starts, and goes on, while Redis is away; it is tried again for ever. Nothing waits in a queue for it.
         address.AbortOnConnectFail = false;
-        services.Configure<RedisOptions>(options => options.Configuration = address);
-        services.AddSingleton<HubLifetimeManager<LiveHub>, RedisHubLifetimeManager<LiveHub>>();
-        services.AddHostedService(all => new ScreensElsewhere(address, all.GetRequiredService<OpenScreens>(), all.GetRequiredService<TimeProvider>(), all.GetRequiredService<ILogger<ScreensElsewhere>>()));
+        address.BacklogPolicy = BacklogPolicy.FailFast;
+        services.AddSingleton<LineOverRedis>();
+        services.AddSingleton<HubLifetimeManager<LiveHub>>(all => all.GetRequiredService<LineOverRedis>());
+        services.AddHostedService(all => ActivatorUtilities.CreateInstance<OtherServers>(all, address));
     }
 
     public static bool IsAddress(string text)

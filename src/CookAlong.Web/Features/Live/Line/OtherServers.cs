@@ -4,8 +4,11 @@ using StackExchange.Redis;
 
 namespace CookAlong.Web.Features.Live.Line;
 
-/// <summary>Tells the other servers of the household which screens are open here, and hears it of theirs: a phone that another server holds is not silent.</summary>
-sealed class ScreensElsewhere(ConfigurationOptions redis, OpenScreens open, TimeProvider time, ILogger<ScreensElsewhere> log) : BackgroundService
+/// <summary>
+/// Joins this server to the others of the household, however often Redis goes and comes back; tells them which screens are open
+/// here, and hears it of theirs: a phone that another server holds is not silent.
+/// </summary>
+sealed class OtherServers(ConfigurationOptions address, LineOverRedis line, OpenScreens open, TimeProvider time, ILogger<OtherServers> log) : BackgroundService
 {
     static readonly TimeSpan Beat = TimeSpan.FromSeconds(1);
 
@@ -18,24 +21,25 @@ sealed class ScreensElsewhere(ConfigurationOptions redis, OpenScreens open, Time
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
-        await using var line = await ConnectionMultiplexer.ConnectAsync(redis);
-        var heard = line.GetSubscriber();
+        await using var redis = await ConnectionMultiplexer.ConnectAsync(address);
+        var heard = redis.GetSubscriber();
         using var clock = new PeriodicTimer(Beat, time);
-        var isListening = false;
-        while (await clock.WaitForNextTickAsync(stoppingToken))
+        var isJoined = false;
+        do
         {
             // While Redis is away nothing is heard of anybody; that does not make phones silent.
-            if (!line.IsConnected)
+            if (!redis.IsConnected)
             {
                 continue;
             }
 
             try
             {
-                if (!isListening)
+                if (!isJoined)
                 {
                     await heard.SubscribeAsync(Channel, (_, said) => Hear(said!));
-                    isListening = true;
+                    await line.JoinAsync(heard);
+                    isJoined = true;
                 }
 
                 await heard.PublishAsync(Channel, JsonSerializer.Serialize(new Said(me, [.. open.Own.SelectMany(run => run.Select(screen => Line.Of(run.Key, screen)))])));
@@ -46,6 +50,7 @@ sealed class ScreensElsewhere(ConfigurationOptions redis, OpenScreens open, Time
                 log.LogWarning("Other servers could not be told of the screens here: {Why}", away.Message);
             }
         }
+        while (await clock.WaitForNextTickAsync(stoppingToken));
     }
 
     void Hear(string text)
