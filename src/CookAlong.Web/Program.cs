@@ -37,6 +37,7 @@ public partial class Program
         {
             server.AddServerHeader = false;
             server.Limits.MaxRequestBodySize = RequestSize.Largest;
+            server.Limits.EndSlowClients();
             server.UseHomeCertificate();
         });
         builder.Logging.AddHouseLog();

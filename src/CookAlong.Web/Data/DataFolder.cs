@@ -8,6 +8,42 @@ namespace CookAlong.Web.Data;
 /// </summary>
 static class DataFolder
 {
+    /// <summary>Bytes that must be free for a start: SQLite's own files beside the database, and the first taps.</summary>
+    const int LeastRoom = 256 * 1024;
+
+    // The system's own numbers (errno of Linux and macOS; Windows' code).
+    const int NoSpace = 28;
+    const int NoSpaceOnWindows = unchecked((int)0x80070070);
+    const int ReadOnly = 30;
+
+    /// <summary>Makes the folder where it is missing, and sees that it can be written.</summary>
+    /// <exception cref="UpgradeException">Names the folder and the remedy.</exception>
+    public static void Open(HouseSettings settings)
+    {
+        try
+        {
+            HouseholdData.OpenFolder(settings.Data);
+            if (settings.Postgres is null)
+            {
+                Directory.CreateDirectory(settings.Keys);
+            }
+
+            using var probe = new FileStream(Path.Combine(settings.Data, $"write-probe-{Path.GetRandomFileName()}"), FileMode.CreateNew, FileAccess.Write, FileShare.None, 1, FileOptions.DeleteOnClose);
+            // A household in PostgreSQL keeps nothing here that grows.
+            probe.Write(new byte[settings.Postgres is null ? LeastRoom : 0]);
+        }
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+        {
+            var why = failure.HResult switch
+            {
+                NoSpace or NoSpaceOnWindows => $"its disk is full. Make room there, {LeastRoom / 1024} KB at the least",
+                ReadOnly => "its disk is read-only. The system's log says why; have it mounted for writing",
+                _ => $"{failure.Message.TrimEnd('.')}. Give it to the user that the server runs as",
+            };
+            throw new UpgradeException($"The data folder {settings.Data} cannot be written: {why}, and start again. Nothing was changed.", failure);
+        }
+    }
+
     /// <summary>To use what is there.</summary>
     /// <param name="refusal">What stands in the way, and what to do.</param>
     public static bool TryShare(HouseSettings settings, [NotNullWhen(true)] out IDisposable? held, [NotNullWhen(false)] out string? refusal)

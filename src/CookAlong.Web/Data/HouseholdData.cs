@@ -16,7 +16,6 @@ public static class HouseholdData
 {
     public static IServiceCollection AddHouseholdData(this IServiceCollection services, HouseSettings settings)
     {
-        OpenFolder(settings.Data);
         services.AddSingleton(settings);
         services.AddSingleton<Upgrade>();
         services.AddSingleton<Backup>();
@@ -26,7 +25,7 @@ public static class HouseholdData
         var keys = services.AddDataProtection().SetApplicationName("CookAlong");
         if (settings.Postgres is null)
         {
-            keys.PersistKeysToFileSystem(Directory.CreateDirectory(settings.Keys));
+            keys.PersistKeysToFileSystem(new DirectoryInfo(settings.Keys));
         }
         else
         {

@@ -19,6 +19,7 @@ sealed class Upgrade(HouseSettings settings, IDbContextFactory<CookAlongDb> data
     /// <exception cref="UpgradeException">The message names the backup. Not to be tried in a loop.</exception>
     public async Task<IReadOnlyList<string>> RunAsync(CancellationToken stop)
     {
+        DataFolder.Open(settings);
         if (inUse is null && !DataFolder.TryShare(settings, out inUse, out var refusal))
         {
             throw new UpgradeException(refusal);

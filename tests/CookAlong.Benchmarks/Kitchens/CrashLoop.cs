@@ -1,13 +1,14 @@
 using System.Collections.Concurrent;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Data;
+using Microsoft.AspNetCore.SignalR;
 using Microsoft.AspNetCore.SignalR.Client;
 using Microsoft.EntityFrameworkCore;
 
 namespace CookAlong.Benchmarks.Kitchens;
 
-/// <summary>Kills the server at random moments while six cooks tap and answer calls, and counts what is missing afterwards.</summary>
-sealed class CrashLoop(KitchenProcess kitchen, IReadOnlyList<KitchenProcess> servers, Guid run, int seed)
+/// <summary>Kills the server, or what it hangs on, at random moments while six cooks tap and answer calls, and counts what is missing afterwards.</summary>
+sealed class CrashLoop(KitchenProcess kitchen, IReadOnlyList<IKilled> mortal, Guid run, int seed)
 {
     /// <summary>A call whose server died over it is sent by the next after five seconds.</summary>
     static readonly TimeSpan CallsWithin = TimeSpan.FromSeconds(20);
@@ -27,27 +28,28 @@ sealed class CrashLoop(KitchenProcess kitchen, IReadOnlyList<KitchenProcess> ser
         return await RunAsync(kitchen, [kitchen], kills, seed);
     }
 
-    /// <param name="servers">Killed in turn, one at a time; the other goes on.</param>
-    public static async Task<CrashReport> RunAsync(KitchenProcess kitchen, IReadOnlyList<KitchenProcess> servers, int kills, int seed) =>
-        await new CrashLoop(kitchen, servers, await kitchen.StartRunAsync(TimeProvider.System.GetUtcNow()), seed).RunAsync(kills);
+    /// <param name="mortal">Killed in turn, one at a time; the others go on.</param>
+    public static async Task<CrashReport> RunAsync(KitchenProcess kitchen, IReadOnlyList<IKilled> mortal, int kills, int seed) =>
+        await new CrashLoop(kitchen, mortal, await kitchen.StartRunAsync(TimeProvider.System.GetUtcNow()), seed).RunAsync(kills);
 
     async Task<CrashReport> RunAsync(int kills)
     {
         var chance = new Random(seed);
         var slowest = TimeSpan.Zero;
+        var isAnyoneLeft = mortal is not [KitchenProcess];
         Task[] taps = [.. Enumerable.Range(0, ManyDue.Jobs).Select(TapAsync), AnswerAsync()];
         for (var kill = 0; kill < kills; kill++)
         {
             await using (await ListenAsync())
             {
                 await Task.Delay(chance.Next(10, 700));
-                await servers[kill % servers.Count].KillAsync();
+                await mortal[kill % mortal.Count].KillAsync();
 
                 // Where another goes on, it is listened to meanwhile.
-                await Task.Delay(servers.Count > 1 ? chance.Next(500, 3000) : 0);
+                await Task.Delay(isAnyoneLeft ? chance.Next(500, 3000) : 0);
             }
 
-            var ready = await servers[kill % servers.Count].RestartAsync();
+            var ready = await mortal[kill % mortal.Count].RestartAsync();
             slowest = ready > slowest ? ready : slowest;
         }
 
@@ -133,7 +135,7 @@ sealed class CrashLoop(KitchenProcess kitchen, IReadOnlyList<KitchenProcess> ser
                 await line.InvokeAsync<System.Text.Json.JsonElement>("Enter", run);
                 return line;
             }
-            catch (Exception away) when (away is OperationCanceledException or HttpRequestException or IOException or TimeoutException)
+            catch (Exception away) when (away is OperationCanceledException or HttpRequestException or IOException or TimeoutException or HubException)
             {
                 await line.DisposeAsync();
             }

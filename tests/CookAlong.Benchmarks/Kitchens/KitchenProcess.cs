@@ -17,7 +17,7 @@ namespace CookAlong.Benchmarks.Kitchens;
 /// The real server as a process of its own on a free loopback port and a data folder of its own, with a host signed in, that can
 /// be killed the hard way and started again on the same data.
 /// </summary>
-sealed partial class KitchenProcess : IAsyncDisposable
+sealed partial class KitchenProcess : IKilled, IAsyncDisposable
 {
     static readonly TimeSpan Patience = TimeSpan.FromMinutes(1);
 
@@ -45,6 +45,11 @@ sealed partial class KitchenProcess : IAsyncDisposable
             Client = NewDevice();
         }
     }
+
+    public string Data => data.FullName;
+
+    /// <summary>What the next start finds over its data folder; null = nothing.</summary>
+    public OwnDisk? Disk { get; set; }
 
     /// <summary>The host's, signed in.</summary>
     public CookieContainer Cookies { get; }
@@ -101,13 +106,7 @@ sealed partial class KitchenProcess : IAsyncDisposable
     public async Task<TimeSpan> RestartAsync()
     {
         var watch = Stopwatch.StartNew();
-        var start = new ProcessStartInfo("dotnet", [Server, "serve", "--data", data.FullName, "--urls", Url]) { RedirectStandardOutput = true };
-        foreach (var (name, value) in settings)
-        {
-            start.Environment[name] = value;
-        }
-
-        process = Process.Start(start)!;
+        process = Process.Start(Serve())!;
         process.OutputDataReceived += (_, line) =>
         {
             if (FirstStart().Match(line.Data ?? "") is { Success: true } found)
@@ -133,6 +132,18 @@ sealed partial class KitchenProcess : IAsyncDisposable
 
             await Task.Delay(10);
         }
+    }
+
+    /// <summary>A start that is expected to end by itself.</summary>
+    /// <returns>How it ended, and what it said on its error stream.</returns>
+    public async Task<(int Exit, string Says)> TryStartAsync()
+    {
+        var start = Serve();
+        start.RedirectStandardError = true;
+        using var tried = Process.Start(start)!;
+        var said = await Task.WhenAll(tried.StandardError.ReadToEndAsync(), tried.StandardOutput.ReadToEndAsync());
+        await tried.WaitForExitAsync();
+        return (tried.ExitCode, said[0]);
     }
 
     /// <summary>kill -9: no goodbye, no flush.</summary>
@@ -201,6 +212,18 @@ sealed partial class KitchenProcess : IAsyncDisposable
         own.Dispose();
         Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
         data.Delete(recursive: true);
+    }
+
+    ProcessStartInfo Serve()
+    {
+        string[] command = [.. Disk?.On ?? [], "dotnet", Server, "serve", "--data", Data, "--urls", Url];
+        var start = new ProcessStartInfo(command[0], command[1..]) { RedirectStandardOutput = true };
+        foreach (var (name, value) in settings)
+        {
+            start.Environment[name] = value;
+        }
+
+        return start;
     }
 
     CookieContainer Signed()

@@ -10,17 +10,22 @@ namespace CookAlong.Benchmarks.Kitchens;
 /// A PostgreSQL of this process's own, on a free loopback port and a folder of its own. Debian's programs; they do not run as root,
 /// so as root the user "postgres" runs them.
 /// </summary>
-sealed class OwnPostgres : IAsyncDisposable
+sealed class OwnPostgres : IKilled, IAsyncDisposable
 {
     const string User = "cook";
 
     static readonly bool IsRoot = Environment.UserName == "root";
 
+    /// <summary>Looks at one that starts; the processes of one that was killed take a moment to go.</summary>
+    const int Tries = 50;
+
     readonly string folder;
     readonly int port;
+    readonly bool isDurable;
+    bool isAway = true;
     int databases;
 
-    OwnPostgres(string folder, int port) => (this.folder, this.port) = (folder, port);
+    OwnPostgres(string folder, int port, bool isDurable) => (this.folder, this.port, this.isDurable) = (folder, port, isDurable);
 
     /// <summary>Why there can be none here; null when there can.</summary>
     public static string? Missing => Programs is null ? "PostgreSQL is not installed (Debian: apt-get install postgresql)." : null;
@@ -32,11 +37,47 @@ sealed class OwnPostgres : IAsyncDisposable
     public static async Task<OwnPostgres> StartAsync(bool isDurable)
     {
         var folder = (await RunAsync("mktemp", "-d", "-t", "cookalong-postgres-XXXXXX")).Trim();
-        var own = new OwnPostgres(folder, FreePort());
+        var own = new OwnPostgres(folder, FreePort(), isDurable);
         await RunAsync($"{Programs}/initdb", "-D", $"{folder}/data", "-U", User, "-A", "trust", "-E", "UTF8", "--locale=C.UTF-8", "--no-sync");
-        var options = string.Create(CultureInfo.InvariantCulture, $"-p {own.port} -k {folder} -h 127.0.0.1 -c fsync={(isDurable ? "on" : "off")} -c max_connections=200");
-        await RunAsync($"{Programs}/pg_ctl", "-D", $"{folder}/data", "-l", $"{folder}/log", "-w", "-o", options, "start");
+        await own.RestartAsync();
         return own;
+    }
+
+    /// <summary>On the same folder and port.</summary>
+    public async Task<TimeSpan> RestartAsync()
+    {
+        var watch = Stopwatch.StartNew();
+        var options = string.Create(CultureInfo.InvariantCulture, $"-p {port} -k {folder} -h 127.0.0.1 -c fsync={(isDurable ? "on" : "off")} -c max_connections=200");
+        for (var look = 1; isAway; look++)
+        {
+            try
+            {
+                await RunAsync($"{Programs}/pg_ctl", "-D", $"{folder}/data", "-l", $"{folder}/log", "-w", "-o", options, "start");
+                isAway = false;
+            }
+            catch (InvalidOperationException) when (look < Tries)
+            {
+                await Task.Delay(200);
+            }
+        }
+
+        // Of this process; the servers' are theirs to mend.
+        NpgsqlConnection.ClearAllPools();
+        return watch.Elapsed;
+    }
+
+    /// <summary>kill -9 of the process that all others hang on.</summary>
+    public async Task KillAsync()
+    {
+        await RunAsync("sh", "-c", $"kill -9 $(head -n 1 {folder}/data/postmaster.pid)");
+        isAway = true;
+    }
+
+    /// <summary>Tells every connection that it is over, and writes nothing down first.</summary>
+    public async Task StopAsync()
+    {
+        await RunAsync($"{Programs}/pg_ctl", "-D", $"{folder}/data", "-m", "immediate", "stop");
+        isAway = true;
     }
 
     /// <returns>The connection string of an empty database.</returns>
@@ -53,7 +94,11 @@ sealed class OwnPostgres : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         NpgsqlConnection.ClearAllPools();
-        await RunAsync($"{Programs}/pg_ctl", "-D", $"{folder}/data", "-m", "immediate", "stop");
+        if (!isAway)
+        {
+            await StopAsync();
+        }
+
         await RunAsync("rm", "-r", folder);
     }
 

@@ -38,6 +38,8 @@ public sealed class FaultTests
             Assert.True(++accepted < 500);
         }
 
+        // Long enough for when a browser was last seen to be due to be written.
+        kitchen.House.Clock.Advance(TimeSpan.FromMinutes(2));
         using (var board = await kitchen.Host.GetAsync($"/cook/{kitchen.Run}"))
         {
             Assert.Equal(HttpStatusCode.OK, board.StatusCode);
@@ -65,6 +67,32 @@ public sealed class FaultTests
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
         Assert.True((await answer.Content.ReadFromJsonAsync<TapAnswer>(Stop))!.Accepted);
         return true;
+    }
+
+    [Fact]
+    public async Task A_server_whose_database_fails_at_its_start_goes_on_with_what_is_cooked_as_soon_as_it_does_not()
+    {
+        var disk = new Disk();
+        await using var kitchen = await LiveKitchen.StartedAsync(services => services.ConfigureDbContext<CookAlongDb>(options => options.AddInterceptors(disk)));
+        disk.IsGone = true;
+        await using var again = kitchen.House.Again();
+        again.StartServer();
+        await Looked(again, "could not be read");
+
+        disk.IsGone = false;
+        // The oven was to be turned on at 12:20.
+        await Looked(again, "called dial:oven");
+
+        static async Task Looked(AppFactory house, string says)
+        {
+            for (var second = 0; second < 600 && !house.Log.Any(line => line.Contains(says, StringComparison.Ordinal)); second++)
+            {
+                house.Clock.Advance(TimeSpan.FromSeconds(1));
+                await Task.Delay(100, Stop);
+            }
+
+            Assert.Contains(house.Log, line => line.Contains(says, StringComparison.Ordinal));
+        }
     }
 
     [Fact]
@@ -110,6 +138,12 @@ public sealed class FaultTests
     sealed class Disk : DbConnectionInterceptor
     {
         public string? Pragma { get; set; }
+
+        /// <summary>Not even to be opened.</summary>
+        public bool IsGone { get; set; }
+
+        public override ValueTask<InterceptionResult> ConnectionOpeningAsync(DbConnection connection, ConnectionEventData eventData, InterceptionResult result, CancellationToken cancellationToken = default) =>
+            IsGone ? throw new SqliteException("disk I/O error", 10) : ValueTask.FromResult(result);
 
         public override void ConnectionOpened(DbConnection connection, ConnectionEndEventData eventData) => Set(connection);
 

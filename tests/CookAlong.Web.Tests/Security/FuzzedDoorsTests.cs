@@ -2,9 +2,12 @@ using System.Net;
 using System.Net.Sockets;
 using System.Text;
 using CookAlong.Web.Features.Live.Line;
+using CookAlong.Web.Security;
 using CookAlong.Web.Tests.Live;
+using Microsoft.AspNetCore.Server.Kestrel.Core;
 using Microsoft.AspNetCore.SignalR;
 using Microsoft.AspNetCore.SignalR.Client;
+using Microsoft.Extensions.Options;
 
 namespace CookAlong.Web.Tests.Security;
 
@@ -142,6 +145,31 @@ public sealed class FuzzedDoorsTests
         finally
         {
             slow.ForEach(client => client.Dispose());
+        }
+    }
+
+    [Fact]
+    public async Task A_client_that_stalls_in_its_headers_or_its_body_is_cut_off()
+    {
+        await using var house = new AppFactory();
+        house.UseKestrel(0);
+        house.StartServer();
+        var limits = house.Get<IOptions<KestrelServerOptions>>().Value.Limits;
+        Assert.Equal((SlowClients.HeadersWithin, SlowClients.Slowest, SlowClients.Slowest), (limits.RequestHeadersTimeout, limits.MinRequestBodyDataRate, limits.MinResponseDataRate));
+
+        var ends = await Task.WhenAll(
+            CutOffAsync("POST /sign-in HTTP/1.1\r\nHost: localhost\r\nContent-Le"),
+            CutOffAsync("POST /sign-in HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/x-www-form-urlencoded\r\nContent-Length: 1000\r\n\r\nname=Mar"));
+        Assert.All(ends, said => Assert.StartsWith("HTTP/1.1 4", said, StringComparison.Ordinal));
+
+        // By the server's own clock, which is the machine's: there is nothing to wait for but the end.
+        async Task<string> CutOffAsync(string begins)
+        {
+            using var client = new TcpClient();
+            await client.ConnectAsync(house.ClientOptions.BaseAddress.Host, house.ClientOptions.BaseAddress.Port, Stop);
+            await client.GetStream().WriteAsync(Encoding.ASCII.GetBytes(begins), Stop);
+            using var answer = new StreamReader(client.GetStream());
+            return await answer.ReadToEndAsync(Stop);
         }
     }
 

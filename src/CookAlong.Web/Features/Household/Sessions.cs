@@ -1,3 +1,4 @@
+using System.Data.Common;
 using System.Security.Claims;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Data;
@@ -9,7 +10,7 @@ using Microsoft.EntityFrameworkCore;
 namespace CookAlong.Web.Features.Household;
 
 /// <summary>Signed-in browsers. The cookie only names a row; a row that has ended, or is too old, signs the browser out.</summary>
-public sealed class Sessions(IDbContextFactory<CookAlongDb> databases, TimeProvider time)
+public sealed class Sessions(IDbContextFactory<CookAlongDb> databases, TimeProvider time, ILogger<Sessions> log)
 {
     /// <summary>A wall tablet stays signed in from one big meal to the next.</summary>
     public static readonly TimeSpan HostLimit = TimeSpan.FromDays(90);
@@ -117,9 +118,7 @@ public sealed class Sessions(IDbContextFactory<CookAlongDb> databases, TimeProvi
 
         if (IsToBeSeen(row, now))
         {
-            await db.Sessions.Where(one => one.Id == session).ExecuteUpdateAsync(
-                set => set.SetProperty(one => one.LastSeenAt, now.ToUnixTimeMilliseconds()).SetProperty(one => one.Address, one => address ?? one.Address),
-                stop);
+            await NoteSeenAsync(db, session, now, address, stop);
         }
 
         return true;
@@ -150,6 +149,21 @@ public sealed class Sessions(IDbContextFactory<CookAlongDb> databases, TimeProvi
         {
             context.RejectPrincipal();
             await context.HttpContext.SignOutAsync();
+        }
+    }
+
+    /// <summary>A disk that takes nothing any more is no reason to keep somebody from the board, which only reads.</summary>
+    async Task NoteSeenAsync(CookAlongDb db, Guid session, DateTimeOffset now, string? address, CancellationToken stop)
+    {
+        try
+        {
+            await db.Sessions.Where(one => one.Id == session).ExecuteUpdateAsync(
+                set => set.SetProperty(one => one.LastSeenAt, now.ToUnixTimeMilliseconds()).SetProperty(one => one.Address, one => address ?? one.Address),
+                stop);
+        }
+        catch (DbException failure)
+        {
+            log.LogWarning("When session {Session} was last seen could not be written: {Why}", session, failure.Message);
         }
     }
 

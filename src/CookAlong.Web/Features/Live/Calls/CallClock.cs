@@ -16,11 +16,12 @@ public sealed class CallClock(LiveRuns runs, LiveScreens screens, DueCalls calls
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
-        await runs.LoadUnfinishedAsync(stoppingToken);
         using var clock = new PeriodicTimer(Beat, time);
+        var isLoaded = false;
         do
         {
-            await CatchUpAsync(stoppingToken);
+            // First what was being cooked, then what other servers have written.
+            isLoaded |= await ReadAsync(isLoaded ? runs.CatchUpAsync : runs.LoadUnfinishedAsync, stoppingToken);
             foreach (var live in runs.Known)
             {
                 if (live.Current.Ended is null)
@@ -36,16 +37,19 @@ public sealed class CallClock(LiveRuns runs, LiveScreens screens, DueCalls calls
         while (await clock.WaitForNextTickAsync(stoppingToken));
     }
 
-    async Task CatchUpAsync(CancellationToken stop)
+    /// <returns>False when the database failed.</returns>
+    async Task<bool> ReadAsync(Func<CancellationToken, Task> read, CancellationToken stop)
     {
         try
         {
-            await runs.CatchUpAsync(stop);
+            await read(stop);
+            return true;
         }
         catch (Exception failure) when (!stop.IsCancellationRequested)
         {
             // The last resort of a loop that must not stop: what is known is looked at, and the next beat asks again.
-            log.LogError(failure, "What other servers have written could not be read; the next try is in {Seconds} s.", Beat.TotalSeconds);
+            log.LogError(failure, "What is being cooked could not be read; the next try is in {Seconds} s.", Beat.TotalSeconds);
+            return false;
         }
     }
 
