@@ -11,7 +11,7 @@ public sealed class AgainTickRow
     /// <summary>Its words.</summary>
     public required string Item { get; init; }
 
-    sealed class Shape : IEntityTypeConfiguration<AgainTickRow>
+    internal sealed class Shape : IEntityTypeConfiguration<AgainTickRow>
     {
         public void Configure(EntityTypeBuilder<AgainTickRow> builder)
         {

@@ -26,7 +26,7 @@ public sealed class ApiTokenRow
     /// <summary>To the minute; null = not used yet.</summary>
     public long? LastUsedAt { get; init; }
 
-    sealed class Shape : IEntityTypeConfiguration<ApiTokenRow>
+    internal sealed class Shape : IEntityTypeConfiguration<ApiTokenRow>
     {
         public void Configure(EntityTypeBuilder<ApiTokenRow> builder)
         {

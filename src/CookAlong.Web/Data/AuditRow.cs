@@ -23,7 +23,7 @@ public sealed class AuditRow
     /// <summary>What it was done to: a name, a file, a word. Never a secret.</summary>
     public string? About { get; init; }
 
-    sealed class Shape : IEntityTypeConfiguration<AuditRow>
+    internal sealed class Shape : IEntityTypeConfiguration<AuditRow>
     {
         public void Configure(EntityTypeBuilder<AuditRow> builder)
         {

@@ -19,7 +19,7 @@ public sealed class CallRow
 
     public long? RungAt { get; set; }
 
-    sealed class Shape : IEntityTypeConfiguration<CallRow>
+    internal sealed class Shape : IEntityTypeConfiguration<CallRow>
     {
         public void Configure(EntityTypeBuilder<CallRow> builder)
         {

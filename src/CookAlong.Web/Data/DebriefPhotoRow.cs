@@ -24,7 +24,7 @@ public sealed class DebriefPhotoRow
     /// <summary>Milliseconds since the Unix epoch, UTC, like every instant here.</summary>
     public required long AddedAt { get; init; }
 
-    sealed class Shape : IEntityTypeConfiguration<DebriefPhotoRow>
+    internal sealed class Shape : IEntityTypeConfiguration<DebriefPhotoRow>
     {
         public void Configure(EntityTypeBuilder<DebriefPhotoRow> builder)
         {

@@ -19,7 +19,7 @@ public sealed class DebriefNoteRow
     /// <summary>Milliseconds since the Unix epoch, UTC, like every instant here.</summary>
     public required long ChangedAt { get; set; }
 
-    sealed class Shape : IEntityTypeConfiguration<DebriefNoteRow>
+    internal sealed class Shape : IEntityTypeConfiguration<DebriefNoteRow>
     {
         public void Configure(EntityTypeBuilder<DebriefNoteRow> builder)
         {
@@ -53,7 +53,7 @@ public sealed class LearnedTimeRow
 
     public required long AcceptedAt { get; set; }
 
-    sealed class Shape : IEntityTypeConfiguration<LearnedTimeRow>
+    internal sealed class Shape : IEntityTypeConfiguration<LearnedTimeRow>
     {
         public void Configure(EntityTypeBuilder<LearnedTimeRow> builder)
         {
@@ -83,7 +83,7 @@ public sealed class WrittenTimeRow
 
     public required int Most { get; init; }
 
-    sealed class Shape : IEntityTypeConfiguration<WrittenTimeRow>
+    internal sealed class Shape : IEntityTypeConfiguration<WrittenTimeRow>
     {
         public void Configure(EntityTypeBuilder<WrittenTimeRow> builder)
         {
@@ -101,7 +101,7 @@ public sealed class AgainRow
     /// <summary>The last time.</summary>
     public required Guid Run { get; init; }
 
-    sealed class Shape : IEntityTypeConfiguration<AgainRow>
+    internal sealed class Shape : IEntityTypeConfiguration<AgainRow>
     {
         public void Configure(EntityTypeBuilder<AgainRow> builder)
         {
@@ -117,7 +117,7 @@ public sealed class ForgottenRunRow
 {
     public required Guid Run { get; init; }
 
-    sealed class Shape : IEntityTypeConfiguration<ForgottenRunRow>
+    internal sealed class Shape : IEntityTypeConfiguration<ForgottenRunRow>
     {
         public void Configure(EntityTypeBuilder<ForgottenRunRow> builder)
         {

@@ -21,7 +21,7 @@ public sealed class DishRow
     /// <summary>Null while it is in the library. A deleted dish can be brought back.</summary>
     public long? DeletedAt { get; set; }
 
-    sealed class Shape : IEntityTypeConfiguration<DishRow>
+    internal sealed class Shape : IEntityTypeConfiguration<DishRow>
     {
         public void Configure(EntityTypeBuilder<DishRow> builder) => builder.Property(dish => dish.Revision).IsConcurrencyToken();
     }
@@ -39,7 +39,7 @@ public sealed class DishVersionRow
 
     public required long ChangedAt { get; set; }
 
-    sealed class Shape : IEntityTypeConfiguration<DishVersionRow>
+    internal sealed class Shape : IEntityTypeConfiguration<DishVersionRow>
     {
         public void Configure(EntityTypeBuilder<DishVersionRow> builder)
         {

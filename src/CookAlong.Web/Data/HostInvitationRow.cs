@@ -16,7 +16,7 @@ public sealed class HostInvitationRow
 
     public required long Expires { get; init; }
 
-    sealed class Shape : IEntityTypeConfiguration<HostInvitationRow>
+    internal sealed class Shape : IEntityTypeConfiguration<HostInvitationRow>
     {
         public void Configure(EntityTypeBuilder<HostInvitationRow> builder)
         {

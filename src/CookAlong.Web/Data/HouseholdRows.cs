@@ -15,7 +15,7 @@ public sealed class HostRow
 
     public required string PasswordHash { get; set; }
 
-    sealed class Shape : IEntityTypeConfiguration<HostRow>
+    internal sealed class Shape : IEntityTypeConfiguration<HostRow>
     {
         public void Configure(EntityTypeBuilder<HostRow> builder) => builder.HasIndex(host => host.NameKey).IsUnique();
     }
@@ -46,7 +46,7 @@ public sealed class SessionRow
     /// <summary>To five minutes; null = not seen since this is kept.</summary>
     public long? LastSeenAt { get; set; }
 
-    sealed class Shape : IEntityTypeConfiguration<SessionRow>
+    internal sealed class Shape : IEntityTypeConfiguration<SessionRow>
     {
         public void Configure(EntityTypeBuilder<SessionRow> builder) => builder.HasIndex(session => session.Person);
     }

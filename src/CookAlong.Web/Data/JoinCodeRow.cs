@@ -25,7 +25,7 @@ public sealed class JoinCodeRow
 
     public long? UsedAt { get; set; }
 
-    sealed class Shape : IEntityTypeConfiguration<JoinCodeRow>
+    internal sealed class Shape : IEntityTypeConfiguration<JoinCodeRow>
     {
         public void Configure(EntityTypeBuilder<JoinCodeRow> builder)
         {

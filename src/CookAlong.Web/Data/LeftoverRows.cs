@@ -20,7 +20,7 @@ public sealed class LeftoverRow
     /// <summary>Milliseconds since the Unix epoch, UTC, like every instant here; null = as the run saw it.</summary>
     public long? OffTheHeatAt { get; set; }
 
-    sealed class Shape : IEntityTypeConfiguration<LeftoverRow>
+    internal sealed class Shape : IEntityTypeConfiguration<LeftoverRow>
     {
         public void Configure(EntityTypeBuilder<LeftoverRow> builder)
         {

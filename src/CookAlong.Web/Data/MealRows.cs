@@ -20,7 +20,7 @@ public sealed class MealRow
 
     public required long ChangedAt { get; set; }
 
-    sealed class Shape : IEntityTypeConfiguration<MealRow>
+    internal sealed class Shape : IEntityTypeConfiguration<MealRow>
     {
         public void Configure(EntityTypeBuilder<MealRow> builder) => builder.Property(meal => meal.Version).IsConcurrencyToken();
     }
@@ -39,7 +39,7 @@ public sealed class PlanRow
 
     public required long MadeAt { get; init; }
 
-    sealed class Shape : IEntityTypeConfiguration<PlanRow>
+    internal sealed class Shape : IEntityTypeConfiguration<PlanRow>
     {
         public void Configure(EntityTypeBuilder<PlanRow> builder)
         {

@@ -34,7 +34,7 @@ public sealed class DeliveryRow
     /// <summary>Why the last try failed, or why it need not be sent any more; null when it was sent.</summary>
     public string? Failure { get; set; }
 
-    sealed class Shape : IEntityTypeConfiguration<DeliveryRow>
+    internal sealed class Shape : IEntityTypeConfiguration<DeliveryRow>
     {
         public void Configure(EntityTypeBuilder<DeliveryRow> builder)
         {
@@ -62,7 +62,7 @@ public sealed class PushSubscriptionRow
     /// <summary>The secret shared with the browser, base64url.</summary>
     public required string Auth { get; init; }
 
-    sealed class Shape : IEntityTypeConfiguration<PushSubscriptionRow>
+    internal sealed class Shape : IEntityTypeConfiguration<PushSubscriptionRow>
     {
         public void Configure(EntityTypeBuilder<PushSubscriptionRow> builder)
         {
@@ -79,7 +79,7 @@ public sealed class HouseKeyRow
 
     public required string Value { get; init; }
 
-    sealed class Shape : IEntityTypeConfiguration<HouseKeyRow>
+    internal sealed class Shape : IEntityTypeConfiguration<HouseKeyRow>
     {
         public void Configure(EntityTypeBuilder<HouseKeyRow> builder)
         {

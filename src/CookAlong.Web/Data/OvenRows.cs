@@ -44,7 +44,7 @@ public sealed class OvenTrialRow
 
     double? MinuteOf(long? at) => at is { } known ? MinuteOf(known) : null;
 
-    sealed class Shape : IEntityTypeConfiguration<OvenTrialRow>
+    internal sealed class Shape : IEntityTypeConfiguration<OvenTrialRow>
     {
         public void Configure(EntityTypeBuilder<OvenTrialRow> builder) => builder.ToTable("OvenTrials");
     }
@@ -69,7 +69,7 @@ public sealed class OvenFigureRow
     [NotMapped, JsonIgnore]
     public AcceptedOven Accepted => new(Oven, (decimal?)HeatUpPerMinute, (decimal?)CoolDownPerMinute, ReadsHighBy);
 
-    sealed class Shape : IEntityTypeConfiguration<OvenFigureRow>
+    internal sealed class Shape : IEntityTypeConfiguration<OvenFigureRow>
     {
         public void Configure(EntityTypeBuilder<OvenFigureRow> builder)
         {

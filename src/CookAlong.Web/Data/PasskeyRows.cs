@@ -29,7 +29,7 @@ public sealed class PasskeyRow
 
     public long? LastUsedAt { get; set; }
 
-    sealed class Shape : IEntityTypeConfiguration<PasskeyRow>
+    internal sealed class Shape : IEntityTypeConfiguration<PasskeyRow>
     {
         public void Configure(EntityTypeBuilder<PasskeyRow> builder)
         {
@@ -55,7 +55,7 @@ public sealed class PasskeyChallengeRow
 
     public required long Expires { get; init; }
 
-    sealed class Shape : IEntityTypeConfiguration<PasskeyChallengeRow>
+    internal sealed class Shape : IEntityTypeConfiguration<PasskeyChallengeRow>
     {
         public void Configure(EntityTypeBuilder<PasskeyChallengeRow> builder)
         {

@@ -24,7 +24,7 @@ public sealed class RunRow
     /// <summary>What a rehearsal's clock showed when it began; null for a real run.</summary>
     public long? Shows { get; set; }
 
-    sealed class Shape : IEntityTypeConfiguration<RunRow>
+    internal sealed class Shape : IEntityTypeConfiguration<RunRow>
     {
         public void Configure(EntityTypeBuilder<RunRow> builder) => builder.HasIndex(run => run.Ended);
     }
@@ -51,7 +51,7 @@ public sealed class RunEventRow
 
     public required string Document { get; init; }
 
-    sealed class Shape : IEntityTypeConfiguration<RunEventRow>
+    internal sealed class Shape : IEntityTypeConfiguration<RunEventRow>
     {
         public void Configure(EntityTypeBuilder<RunEventRow> builder)
         {

@@ -18,7 +18,7 @@ public sealed class SettingsRow
     /// <summary>Whose spoons and cups are in its drawer; null = those of its region.</summary>
     public SpoonSizes? Spoons { get; set; }
 
-    sealed class Shape : IEntityTypeConfiguration<SettingsRow>
+    internal sealed class Shape : IEntityTypeConfiguration<SettingsRow>
     {
         public void Configure(EntityTypeBuilder<SettingsRow> builder)
         {

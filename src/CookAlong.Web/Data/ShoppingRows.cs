@@ -27,7 +27,7 @@ public sealed class ShoppingTapRow
     /// <summary>The tap as it is sent, JSON.</summary>
     public required string Document { get; init; }
 
-    sealed class Shape : IEntityTypeConfiguration<ShoppingTapRow>
+    internal sealed class Shape : IEntityTypeConfiguration<ShoppingTapRow>
     {
         public void Configure(EntityTypeBuilder<ShoppingTapRow> builder)
         {

@@ -1,7 +1,5 @@
-using System.Reflection;
+using System.Text.RegularExpressions;
 using Microsoft.Data.Sqlite;
-using Microsoft.EntityFrameworkCore.Infrastructure;
-using Microsoft.EntityFrameworkCore.Migrations;
 
 namespace CookAlong.Web.Data;
 
@@ -9,18 +7,15 @@ namespace CookAlong.Web.Data;
 /// The tables' state in a SQLite file, asked and first made in plain SQL. EF needs a second to start on a small machine, and at nearly
 /// every start there is nothing to change; only a real change is left to it.
 /// </summary>
-static class Tables
+static partial class Tables
 {
     const string History = "__EFMigrationsHistory";
 
-    /// <summary>Names of all migrations, the oldest first.</summary>
-    public static IReadOnlyList<string> Steps { get; } =
-    [
-        .. typeof(Tables).Assembly.GetTypes()
-            .Where(type => type.IsSubclassOf(typeof(Migration)) && type.GetCustomAttribute<DbContextAttribute>()!.ContextType == typeof(CookAlongDb))
-            .Select(type => type.GetCustomAttribute<MigrationAttribute>()!.Id)
-            .Order(StringComparer.Ordinal),
-    ];
+    /// <summary>
+    /// Names of all migrations, the oldest first. As the script has them: to look for their classes would load every class of the
+    /// program, and with them packages that a server may never need.
+    /// </summary>
+    public static IReadOnlyList<string> Steps { get; } = [.. Step().Matches(Script()).Select(line => line.Groups["name"].Value)];
 
     /// <summary>Names of the migrations this database has had; none when it is not one of ours yet.</summary>
     public static async Task<IReadOnlyList<string>> TakenAsync(SqliteConnection database, CancellationToken stop)
@@ -46,9 +41,17 @@ static class Tables
     /// <summary>All steps at once, in a database that has nothing: the script that EF writes of the migrations.</summary>
     public static async Task MakeAsync(SqliteConnection database, CancellationToken stop)
     {
-        using var script = new StreamReader(typeof(Tables).Assembly.GetManifestResourceStream("tables.sql")!);
         await using var command = database.CreateCommand();
-        command.CommandText = await script.ReadToEndAsync(stop);
+        command.CommandText = Script();
         await command.ExecuteNonQueryAsync(stop);
     }
+
+    static string Script()
+    {
+        using var reader = new StreamReader(typeof(Tables).Assembly.GetManifestResourceStream("tables.sql")!);
+        return reader.ReadToEnd();
+    }
+
+    [GeneratedRegex(@"^VALUES \('(?<name>\d{14}_\w+)', ", RegexOptions.Multiline)]
+    private static partial Regex Step();
 }

@@ -35,6 +35,20 @@ public sealed class UpgradeTests : IDisposable
     }
 
     [Fact]
+    public async Task Every_shape_that_stands_beside_a_row_is_a_table()
+    {
+        var shaped = typeof(CookAlongDb).Assembly.GetTypes()
+            .SelectMany(type => type.GetInterfaces().Where(one => one.IsGenericType && one.GetGenericTypeDefinition() == typeof(IEntityTypeConfiguration<>)))
+            .Select(one => one.GetGenericArguments()[0])
+            .ToArray();
+        await using var services = Services();
+        await using var db = await services.GetRequiredService<IDbContextFactory<CookAlongDb>>().CreateDbContextAsync(TestContext.Current.CancellationToken);
+
+        Assert.NotEmpty(shaped);
+        Assert.All(shaped, row => Assert.True(db.Model.FindEntityType(row) is not null, $"CookAlongDb.OnModelCreating does not name {row.Name}."));
+    }
+
+    [Fact]
     public async Task The_migrations_make_the_tables_that_the_code_has()
     {
         await using var services = Services();
