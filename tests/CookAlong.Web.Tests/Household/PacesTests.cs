@@ -1,6 +1,8 @@
 using System.Net;
+using System.Security.Claims;
 using CookAlong.Web.Features.Household;
 using CookAlong.Web.Tests.Live;
+using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.AspNetCore.SignalR;
 using Microsoft.AspNetCore.SignalR.Client;
 using Microsoft.Extensions.Time.Testing;
@@ -79,6 +81,33 @@ public sealed class PacesTests
         Assert.Equal((HttpStatusCode.TooManyRequests, HttpStatusCode.OK, HttpStatusCode.TooManyRequests), (invite.StatusCode, board.StatusCode, meals.StatusCode));
         Assert.Equal(TimeSpan.FromSeconds(5), invite.Headers.RetryAfter!.Delta);
         Assert.Contains("too much at once", await meals.Content.ReadAsStringAsync(Stop), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_happens_on_an_open_planning_page_too_fast_waits_its_turn_and_is_not_lost()
+    {
+        var clock = new FakeTimeProvider();
+        var paces = new Paces(clock);
+        paces.Spend(Ivo, Deed.OnPage);
+        var done = 0;
+        var happens = new PagePace(paces, new SignedIn(Ivo), clock).CreateInboundActivityHandler(_ =>
+        {
+            done++;
+            return Task.CompletedTask;
+        });
+
+        var waiting = happens(null!);
+
+        Assert.Equal((false, 0), (waiting.IsCompleted, done));
+        clock.Advance(TimeSpan.FromSeconds(1));
+        await waiting;
+        Assert.Equal(1, done);
+    }
+
+    sealed class SignedIn(Guid session) : AuthenticationStateProvider
+    {
+        public override Task<AuthenticationState> GetAuthenticationStateAsync() => Task.FromResult(new AuthenticationState(new ClaimsPrincipal(new ClaimsIdentity(
+            [new Claim(Visitor.SessionClaim, session.ToString()), new Claim(ClaimTypes.NameIdentifier, Guid.Empty.ToString())], "test"))));
     }
 
     static int Taken(Paces paces, Guid session, Deed deed)
