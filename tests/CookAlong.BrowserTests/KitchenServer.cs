@@ -32,6 +32,9 @@ public sealed partial class KitchenServer : IAsyncDisposable
     /// <summary>Also on this machine's other addresses, from the next start on.</summary>
     public bool ListensEverywhere { get; init; }
 
+    /// <summary>Plain HTTP is left to the page that installs the authority, from the next start on.</summary>
+    public bool IsHttpsOnly { get; set; }
+
     /// <summary>The same over HTTPS, once <see cref="TurnHttpsOnAsync"/> was called and the server started again.</summary>
     public string HttpsUrl => $"https://127.0.0.1:{httpsPort}";
 
@@ -72,6 +75,12 @@ public sealed partial class KitchenServer : IAsyncDisposable
         foreach (var option in more)
         {
             start.ArgumentList.Add(option);
+        }
+
+        if (IsHttpsOnly)
+        {
+            start.ArgumentList.Add("--https-only");
+            start.ArgumentList.Add("yes");
         }
 
         process = Process.Start(start) ?? throw new InvalidOperationException("dotnet did not start");

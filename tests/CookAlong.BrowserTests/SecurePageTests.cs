@@ -41,6 +41,32 @@ public sealed class SecurePageTests(Chromium chromium)
     }
 
     [Fact]
+    public async Task With_https_alone_the_way_to_it_stays_open_and_every_page_leads_there_with_its_secret()
+    {
+        await using var server = await KitchenServer.StartAsync();
+        await server.KillAsync();
+        await server.TurnHttpsOnAsync();
+        server.IsHttpsOnly = true;
+        await server.RestartAsync();
+
+        await using var stranger = await chromium.OpenAsync("https-only-stranger", ScreenSize.Phone, server.Url);
+        await stranger.GoToAsync("/secure");
+        await Expect(stranger.Page.GetByText("This device does not trust this kitchen yet.")).ToBeVisibleAsync();
+        await stranger.ShouldBeCleanAsync();
+
+        await using var friend = await chromium.OpenAsync("https-only-friend", ScreenSize.Tablet, server.Url, trustsAll: true);
+        await friend.GoToAsync(server.FirstStart);
+        await friend.Page.GetByLabel("Your name").FillAsync("Maren");
+        await friend.Page.GetByLabel("A password").FillAsync("a long night before midwinter");
+        await friend.Page.GetByRole(AriaRole.Button, new() { Name = "Make my kitchen" }).ClickAsync();
+        await Expect(friend.Page.GetByRole(AriaRole.Heading, new() { Name = "Meals", Level = 1 })).ToBeVisibleAsync();
+        Assert.StartsWith(server.HttpsUrl, friend.Page.Url, StringComparison.Ordinal);
+        await friend.GoToAsync("/server");
+        await Expect(friend.Page.GetByText("The live kitchen’s socket opens.")).ToBeVisibleAsync();
+        await Expect(friend.Page.GetByText("answers nothing but the page that installs the authority")).ToBeVisibleAsync();
+    }
+
+    [Fact]
     public async Task The_host_sees_that_sockets_open()
     {
         await using var server = await KitchenServer.StartAsync();
