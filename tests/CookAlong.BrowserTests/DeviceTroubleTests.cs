@@ -189,6 +189,25 @@ public sealed class DeviceTroubleTests(Household house) : IClassFixture<Househol
     }
 
     [Fact]
+    public async Task A_server_without_its_database_takes_no_tap_and_the_screen_says_so_until_it_has_it_again()
+    {
+        await using var tablet = await house.HostAsync(ScreenSize.Tablet);
+        await Household.StartSoupAsync(tablet);
+        await Expect(tablet.Page.Locator("article#card-chop")).ToBeVisibleAsync();
+        await house.Server.ChangeDatabaseAsync("ALTER TABLE Sessions RENAME TO Away");
+        await StartChoppingAsync(tablet);
+
+        await Expect(tablet.Page.Locator("#outbox")).ToContainTextAsync("Waiting to send: Start");
+        await Expect(tablet.Page.Locator("#cut-off")).ToContainTextAsync("Not connected since");
+        await Expect(tablet.Page.Locator("article#card-chop")).ToBeVisibleAsync();
+        await house.Server.ChangeDatabaseAsync("ALTER TABLE Away RENAME TO Sessions");
+
+        await Expect(tablet.Page.Locator("#outbox")).ToBeHiddenAsync();
+        await Expect(tablet.Page.Locator("#cut-off")).ToBeHiddenAsync();
+        await Expect(tablet.Page.Locator("article#card-chop")).ToContainTextAsync("left");
+    }
+
+    [Fact]
     public async Task The_plan_is_changed_only_while_the_server_answers()
     {
         await using var tablet = await house.HostAsync(ScreenSize.Tablet);

@@ -62,6 +62,16 @@ public sealed partial class KitchenServer : IAsyncDisposable
         return server;
     }
 
+    /// <summary>Behind the server's back.</summary>
+    public async Task ChangeDatabaseAsync(string sql)
+    {
+        await using var database = new Microsoft.Data.Sqlite.SqliteConnection($"Data Source={Path.Combine(data.FullName, "cookalong.db")};Pooling=False");
+        await database.OpenAsync(TestContext.Current.CancellationToken);
+        await using var change = database.CreateCommand();
+        change.CommandText = sql;
+        await change.ExecuteNonQueryAsync(TestContext.Current.CancellationToken);
+    }
+
     /// <summary>Starts the process and waits until it answers.</summary>
     public async Task RestartAsync()
     {

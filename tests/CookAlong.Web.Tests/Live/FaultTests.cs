@@ -39,7 +39,7 @@ public sealed class FaultTests
         }
 
         // Long enough for when a browser was last seen to be due to be written.
-        kitchen.House.Clock.Advance(TimeSpan.FromMinutes(2));
+        kitchen.House.Clock.Advance(TimeSpan.FromMinutes(6));
         using (var board = await kitchen.Host.GetAsync($"/cook/{kitchen.Run}"))
         {
             Assert.Equal(HttpStatusCode.OK, board.StatusCode);

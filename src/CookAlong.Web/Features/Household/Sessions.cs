@@ -118,7 +118,7 @@ public sealed class Sessions(IDbContextFactory<CookAlongDb> databases, TimeProvi
 
         if (IsToBeSeen(row, now))
         {
-            await NoteSeenAsync(db, session, now, address, stop);
+            await NoteSeenAsync(db, [session], now, address, stop);
         }
 
         return true;
@@ -135,7 +135,7 @@ public sealed class Sessions(IDbContextFactory<CookAlongDb> databases, TimeProvi
         Guid[] seen = [.. open.Where(row => IsToBeSeen(row, now)).Select(row => row.Id)];
         if (seen.Length > 0)
         {
-            await db.Sessions.Where(one => seen.Contains(one.Id)).ExecuteUpdateAsync(set => set.SetProperty(one => one.LastSeenAt, now.ToUnixTimeMilliseconds()), stop);
+            await NoteSeenAsync(db, seen, now, address: null, stop);
         }
 
         return [.. held.Except(open.Select(row => row.Id))];
@@ -153,17 +153,17 @@ public sealed class Sessions(IDbContextFactory<CookAlongDb> databases, TimeProvi
     }
 
     /// <summary>A disk that takes nothing any more is no reason to keep somebody from the board, which only reads.</summary>
-    async Task NoteSeenAsync(CookAlongDb db, Guid session, DateTimeOffset now, string? address, CancellationToken stop)
+    async Task NoteSeenAsync(CookAlongDb db, Guid[] seen, DateTimeOffset now, string? address, CancellationToken stop)
     {
         try
         {
-            await db.Sessions.Where(one => one.Id == session).ExecuteUpdateAsync(
+            await db.Sessions.Where(one => seen.Contains(one.Id)).ExecuteUpdateAsync(
                 set => set.SetProperty(one => one.LastSeenAt, now.ToUnixTimeMilliseconds()).SetProperty(one => one.Address, one => address ?? one.Address),
                 stop);
         }
         catch (DbException failure)
         {
-            log.LogWarning("When session {Session} was last seen could not be written: {Why}", session, failure.Message);
+            log.LogWarning("When {Sessions} sessions were last seen could not be written: {Why}", seen.Length, failure.Message);
         }
     }
 

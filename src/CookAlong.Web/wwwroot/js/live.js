@@ -58,22 +58,26 @@ let told = 0;
 /** Since when the board shown is older (this device's ms). @type {number | null} */
 let behindSince = null;
 let lookedAt = 0;
+/** Since when no board comes though the line is open, as when the server has lost its database (this device's ms). @type {number | null} */
+let unreadSince = null;
 
 function catchUp() {
   const at = Date.now();
   if (left || sequence() >= told) behindSince = null;
-  else {
-    behindSince ??= at;
-    if (at - lookedAt >= BEHIND.asksAgainAfter) look();
-  }
+  else behindSince ??= at;
+  if ((behindSince ?? unreadSince) !== null && hub.isOpen() && at - lookedAt >= BEHIND.asksAgainAfter) look();
 }
 
-const oldSince = () => (behindSince !== null && Date.now() - behindSince > BEHIND.isSaidAfter ? behindSince : null);
+function oldSince() {
+  const since = behindSince ?? unreadSince;
+  return since !== null && Date.now() - since > BEHIND.isSaidAfter ? since : null;
+}
 
 async function look() {
   if (left) return;
   lookedAt = Date.now();
   const outcome = await patch.refresh();
+  unreadSince = outcome === "away" ? unreadSince ?? Date.now() : null;
   if (outcome === "out") leave(words.refusedByDoor);
   else if (outcome !== "away") hub.heard();
 }
@@ -114,7 +118,11 @@ function answered(tap, answer) {
 const taps = outbox({
   run,
   store: localStorage,
-  send: (tap) => hub.send(requestOf(tap)).catch(() => byHttp(tap)),
+  send: (tap) => hub.send(requestOf(tap)).catch(() => byHttp(tap)).catch((failure) => {
+    // Is it the whole server? If so, the screen says so.
+    look();
+    throw failure;
+  }),
   answered,
   changed: (waiting) => showWaiting(live, waiting),
 });
