@@ -141,6 +141,9 @@ sealed partial class KitchenProcess : IKilled, IAsyncDisposable
         var start = Serve();
         start.RedirectStandardError = true;
         using var tried = Process.Start(start)!;
+        using var patience = new CancellationTokenSource(Patience);
+        // One that serves all the same is stopped.
+        await using var stopping = patience.Token.Register(() => tried.Kill());
         var said = await Task.WhenAll(tried.StandardError.ReadToEndAsync(), tried.StandardOutput.ReadToEndAsync());
         await tried.WaitForExitAsync();
         return (tried.ExitCode, said[0]);

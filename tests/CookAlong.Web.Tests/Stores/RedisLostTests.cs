@@ -29,11 +29,12 @@ public sealed class RedisLostTests
         tap = await TapAsync(kitchen);
         // The clock stands still: this server's own screens wait for nobody.
         await here.Until(tap).WaitAsync(Patience, Stop);
+        await AtTheNextBeatAsync(other, there, tap);
+        tap = await TapAsync(other);
+        await AtTheNextBeatAsync(kitchen, here, tap);
         // And a line can be opened.
         await using var late = await Screen.OfAsync(other);
-        await other.TickUntilAsync(Task.WhenAll(there.Until(tap), late.Until(tap)));
-        tap = await TapAsync(other);
-        await kitchen.TickUntilAsync(here.Until(tap));
+        await AtTheNextBeatAsync(other, late, await TapAsync(kitchen));
 
         await redis.RestartAsync();
         await WithoutBeatsAsync(kitchen, late);
@@ -94,6 +95,13 @@ public sealed class RedisLostTests
         var tap = await kitchen.TapAsync(kitchen.Host, new { kind = "addTime", step = "carve", minutes = 1 });
         Assert.True(tap.Accepted, tap.Reason);
         return tap.Sequence;
+    }
+
+    static async Task AtTheNextBeatAsync(LiveKitchen server, Screen screen, long tap)
+    {
+        Assert.True(screen.Last < tap);
+        server.House.Clock.Advance(TimeSpan.FromSeconds(1));
+        await screen.Until(tap).WaitAsync(Patience, Stop);
     }
 
     /// <summary>Taps here until one is heard there, with both clocks standing still: Redis is tried again by real time.</summary>
