@@ -18,11 +18,22 @@ internal sealed partial class Attempt
     /// <summary>Of the time for the whole search, the most that the quick one may take.</summary>
     private const double QuickPart = 0.25;
 
+    /// <summary>Before a meal runs: of each second beyond the first, what breeding larger populations may take; where the effort is counted, its layouts.</summary>
+    private const double BreedingPart = 1 / 3.0;
+
+    private const int BreedingLayouts = 7000;
+
+    /// <summary>More is no use to any meal.</summary>
+    private const int MostLayouts = 2_000_000;
+
     /// <summary>Of the time left, the most that finding the least lateness may take.</summary>
     private const double SoonestPart = 0.6;
 
     /// <summary>While a meal runs everybody waits for the answer.</summary>
     private static readonly TimeSpan SoonestWhileCooking = TimeSpan.FromMilliseconds(240);
+
+    /// <summary>For its layouts before larger populations.</summary>
+    private TimeSpan quickTook;
 
     /// <summary>A plan within a few hundredths of a second, to show and to begin from; null where that finds none.</summary>
     private QuickSearch? LookQuickly()
@@ -47,6 +58,12 @@ internal sealed partial class Attempt
             return null;
         }
 
+        quickTook = search.Elapsed - begun;
+        if (so is null && quick.Late > 0)
+        {
+            BreedOn(quick);
+        }
+
         if (Finish(quick, bound: 0) is not { } plan)
         {
             search.Forget();
@@ -59,6 +76,23 @@ internal sealed partial class Attempt
         }
 
         return quick;
+    }
+
+    /// <summary>
+    /// With time to spare, larger populations: where a meal is late, or its plan far from proof, the solver gets less far with that
+    /// time, above all for a single cook.
+    /// </summary>
+    private void BreedOn(QuickSearch quick)
+    {
+        if (search.Limits.Deterministic is { } effort)
+        {
+            quick.BreedOn((int)(Math.Max(0, effort - 1) * BreedingLayouts), () => search.IsStopped, () => search.Tell(quick));
+            return;
+        }
+
+        var until = search.Elapsed + ((search.Limits.Time - TimeSpan.FromSeconds(1)) * BreedingPart);
+        var affordable = quick.Layouts * ((until - search.Elapsed) / quickTook);
+        quick.BreedOn((int)Math.Clamp(affordable, 0, MostLayouts), () => search.IsStopped || search.Elapsed > until, () => search.Tell(quick));
     }
 
     /// <summary>

@@ -66,7 +66,7 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
             : Solve(quick, soonest, rest, giveUp);
     }
 
-    private Attempt OnTime => new(meal, clock with { MostLate = 0 }, so, told, search);
+    private Attempt OnTime => new(meal, clock with { MostLate = 0 }, so, told, search) { quickTook = quickTook };
 
     private Tried Solve(QuickSearch? quick, Answer? soonest, double share, double giveUp)
     {
@@ -95,8 +95,8 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
         }
 
         // With a plan in hand there is nothing else to look for time for.
-        var soon = so is null || search.Limits.Deterministic is not null ? null : AnswerSoon(counts, quick);
-        var counted = soon is { IsProven: true } ? soon : Counted(counts, share, quick is null && soonest?.Found is null ? giveUp : 1);
+        var soon = so is null || search.Limits.Deterministic is not null ? null : AnswerSoon(counts, quick, begin);
+        var counted = soon is { IsProven: true } ? soon : Counted(counts, quick, share, quick is null && soonest?.Found is null ? giveUp : 1);
         if (counted.Found is null && begin is not null)
         {
             // Finding it took all the time.
@@ -108,9 +108,9 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
             return new Tried(quick is null ? null : Finish(quick, counted.Bound), counted.IsImpossible);
         }
 
-        if (quick is not null && quick.Cost <= counted.Objective)
+        if (quick is not null && quick.Cost <= counted.Objective && Finish(quick, counted.Bound) is { } better)
         {
-            return new Tried(Finish(quick, counted.Bound), false);
+            return new Tried(better, false);
         }
 
         if (Naming.Of(counts, draft, search.Limits, search.Stop) is { } names && Finish(counts, draft, names, counted.Objective, counted.Bound) is { } whole)
@@ -130,40 +130,58 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
     }
 
     /// <summary>A running kitchen does not wait for the best: what the solver has after each of a few moments is told, and searched on from.</summary>
-    private Answer? AnswerSoon(MealModel counts, QuickSearch? quick)
+    private Answer? AnswerSoon(MealModel counts, QuickSearch? quick, Answer? begin)
     {
         Answer? best = null;
+        var offered = quick?.Cost ?? long.MaxValue;
+        void Tell(Answer answer)
+        {
+            if (answer.Objective < offered && Finish(counts, answer, answer.Bound) is { } whole)
+            {
+                search.Tell(whole);
+                offered = answer.Objective;
+            }
+        }
+
+        if (begin is not null)
+        {
+            Tell(begin);
+        }
+
         foreach (var moment in Soon)
         {
-            var soon = search.Solve(counts, moment, moment, share: 1);
-            if (soon.Found is not { } draft || soon.Objective >= (best?.Objective ?? quick?.Cost ?? long.MaxValue))
+            var soon = search.Solve(counts, moment, moment, share: 1, found: Tell);
+            if (soon.Found is null || soon.Objective >= (best?.Objective ?? quick?.Cost ?? long.MaxValue))
             {
                 best = best is not null && soon.Found is not null ? best.Or(soon) : best;
                 continue;
             }
 
             best = soon;
-            if (Naming.Of(counts, draft, search.Limits, search.Stop) is { } names && Finish(counts, draft, names, soon.Objective, soon.Bound) is { } whole)
-            {
-                search.Tell(whole);
-            }
+            Tell(soon);
 
             if (soon.IsProven)
             {
                 break;
             }
 
-            Hints.All(counts, draft.Values);
+            Hints.All(counts, soon.Found.Values);
         }
 
         return best;
     }
 
-    /// <summary>The whole at once; where that stays far from proof a few steps at a time; then the whole again from there.</summary>
-    private Answer Counted(MealModel counts, double share, double giveUp)
+    /// <summary>The whole at once; where that stays far from proof a better beginning, and a few steps at a time; then the whole again from there.</summary>
+    private Answer Counted(MealModel counts, QuickSearch? quick, double share, double giveUp)
     {
         var isTimed = search.Limits.Deterministic is null;
         var first = search.Solve(counts, search.Limits.Time, search.Left * giveUp, share * 0.5, giveWay: isTimed ? (0.2, 0.35) : null, proves: true);
+        if (so is null && quick is { Late: 0 } && Neighbourhoods.IsFarFromProof(first))
+        {
+            BreedOn(quick);
+            first = Bred(counts, quick, first);
+        }
+
         var neighbours = new Neighbourhoods(search, near => new MealModel(meal, clock, so, told, PeopleBy.Counts, search.Prices, near));
         var improved = neighbours.Improve(counts, first, share);
         if (improved.Found is not { } draft || !isTimed || improved.Objective <= improved.Bound || search.Left <= MendTime)
@@ -173,5 +191,18 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
 
         Hints.All(counts, draft.Values);
         return improved.Or(search.Solve(counts, search.Left - MendTime, search.Left - MendTime, share, proves: true));
+    }
+
+    /// <summary>The quick search's plan in the solver's unknowns, where it is the cheaper one.</summary>
+    private static Answer Bred(MealModel counts, QuickSearch quick, Answer answer)
+    {
+        if (quick.Cost >= (answer.Found is null ? long.MaxValue : answer.Objective))
+        {
+            return answer;
+        }
+
+        counts.Cp.ClearHints();
+        Hints.FromDraft(counts, quick.Draft());
+        return Search.CompleteHint(counts) is { } bred ? bred.Or(answer) : answer;
     }
 }

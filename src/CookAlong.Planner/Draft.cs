@@ -15,34 +15,41 @@ internal sealed record Draft(
     /// <summary>Of every unknown of the model it was found in; empty where it was found in none.</summary>
     public ImmutableArray<long> Values { get; init; } = [];
 
-    public static Draft Read(MealModel model, CpSolver solver)
+    public static Draft Read(MealModel model, CpSolver solver) =>
+        Read(model, solver.Value, solver.BooleanValue, [.. solver.Response!.Solution]);
+
+    /// <summary>What a search has found that goes on.</summary>
+    public static Draft Read(MealModel model, CpSolverSolutionCallback found) =>
+        Read(model, found.Value, found.BooleanValue, [.. Enumerable.Range(0, model.Cp.Model.Variables.Count).Select(found.SolutionIntegerValue)]);
+
+    private static Draft Read(MealModel model, Func<LinearExpr, long> value, Func<ILiteral?, bool> isSo, ImmutableArray<long> values)
     {
-        int At(LinearExpr time) => (int)solver.Value(time);
+        int At(LinearExpr time) => (int)value(time);
         var steps = model.Steps.ToImmutableDictionary(one => one.Key, one =>
         {
-            var way = one.Value.Ways.First(way => solver.BooleanValue(way.Taken));
-            var stay = model.OvenStays.FirstOrDefault(stay => stay.Step?.Id == one.Key && stay.Which == way.Option && solver.BooleanValue(stay.Here));
-            var grill = model.GrillStays.FirstOrDefault(stay => stay.Step.Id == one.Key && stay.Option == way.Option && solver.BooleanValue(stay.Here));
+            var way = one.Value.Ways.First(way => isSo(way.Taken));
+            var stay = model.OvenStays.FirstOrDefault(stay => stay.Step?.Id == one.Key && stay.Which == way.Option && isSo(stay.Here));
+            var grill = model.GrillStays.FirstOrDefault(stay => stay.Step.Id == one.Key && stay.Option == way.Option && isSo(stay.Here));
             var start = At(one.Value.Start);
             return new DraftStep(start, start + way.Minutes, way.Option, stay?.Oven.Id, grill?.Grill.Id);
         });
         var holds = model.HoldsOf.Select(hold =>
         {
-            var chosen = Enumerable.Range(0, hold.Chosen.Length).First(index => solver.BooleanValue(hold.Chosen[index]));
+            var chosen = Enumerable.Range(0, hold.Chosen.Length).First(index => isSo(hold.Chosen[index]));
             var stay = model.OvenStays.FirstOrDefault(stay =>
-                stay.Step is null && stay.Dish.Id == hold.Dish.Id && stay.Which == chosen && solver.BooleanValue(stay.Here));
+                stay.Step is null && stay.Dish.Id == hold.Dish.Id && stay.Which == chosen && isSo(stay.Here));
             return new DraftHold(hold.Dish.Id, chosen, At(hold.GoesIn[chosen] ?? hold.LastEnd), stay?.Oven.Id);
         });
         return new Draft(
             steps,
-            [.. model.Tends.Where(tend => solver.BooleanValue(tend.Taken) || model.Steps[tend.Step.Id].HasBegun)
+            [.. model.Tends.Where(tend => isSo(tend.Taken) || model.Steps[tend.Step.Id].HasBegun)
                 .Select(tend => new DraftTend(
-                    tend.Step.Id, tend.Tend, tend.Turn, At(tend.Start), tend.Minutes, tend.Done || !solver.BooleanValue(tend.Taken)))],
+                    tend.Step.Id, tend.Tend, tend.Turn, At(tend.Start), tend.Minutes, tend.Done || !isSo(tend.Taken)))],
             [.. holds],
             model.Tables.ToImmutableDictionary(one => one.Key, one => At(one.Value)),
-            [.. model.Jobs.Where(job => solver.BooleanValue(job.Taken)).Select(job => new DraftJob(job, At(job.Start)))])
+            [.. model.Jobs.Where(job => isSo(job.Taken)).Select(job => new DraftJob(job, At(job.Start)))])
         {
-            Values = [.. solver.Response!.Solution],
+            Values = values,
         };
     }
 }

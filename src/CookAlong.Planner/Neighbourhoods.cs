@@ -53,7 +53,7 @@ internal sealed class Neighbourhoods(Search search, Func<Near, MealModel> model)
 
     private bool HasTime() => !search.IsStopped && (search.Limits.Deterministic is not null || search.Left > Reserve);
 
-    private static bool IsFarFromProof(Answer answer) => Answer.GapOf(answer.Objective, answer.Bound) > FarFromProof;
+    public static bool IsFarFromProof(Answer answer) => Answer.GapOf(answer.Objective, answer.Bound) > FarFromProof;
 
     private HashSet<StepId> Free(Meal meal, Draft draft, int size, int round)
     {

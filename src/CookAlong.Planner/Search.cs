@@ -11,6 +11,8 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
 {
     public static readonly TimeSpan Poll = TimeSpan.FromMilliseconds(10);
 
+    private static readonly TimeSpan BetweenAnswers = TimeSpan.FromMilliseconds(40);
+
     /// <summary>Seconds; it takes a hundredth.</summary>
     private const string Completing = "0.2";
 
@@ -74,7 +76,10 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
     /// </param>
     /// <param name="heedStop">False for the short work that turns the best so far into a plan: once stopped, its first answer will do.</param>
     /// <param name="proves">With two workers: search for proof of what is found rather than for more.</param>
-    public Answer Solve(MealModel model, TimeSpan time, TimeSpan giveUp, double share, bool heedStop = true, (double Part, double Gap)? giveWay = null, bool proves = false)
+    /// <param name="found">Told of answers on the way: at once, then no oftener than <see cref="BetweenAnswers"/>, since the search waits meanwhile.</param>
+    public Answer Solve(
+        MealModel model, TimeSpan time, TimeSpan giveUp, double share, bool heedStop = true, (double Part, double Gap)? giveWay = null, bool proves = false,
+        Action<Answer>? found = null)
     {
         if (heedStop && IsStopped)
         {
@@ -82,7 +87,7 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
         }
 
         using var solver = new CpSolver { StringParameters = Parameters(limits.Deterministic is null && giveUp > time ? giveUp + time : time, share, proves, model.IsLatenessOnly) };
-        using var told = new Told(model, watch, progress is null || model.IsLatenessOnly ? null : Tell);
+        using var told = new Told(model, watch, progress is null || model.IsLatenessOnly ? null : Tell, found);
         var begun = watch.Elapsed;
 
         // Asking the solver to stop before it has set up is lost on it, so the question is put again and again.
@@ -98,9 +103,9 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
         return status switch
         {
             CpSolverStatus.Optimal or CpSolverStatus.Feasible =>
-                new Answer(Draft.Read(model, solver), (long)Math.Round(solver.ObjectiveValue), Bound(solver), IsImpossible: false),
+                new Answer(Draft.Read(model, solver), (long)Math.Round(solver.ObjectiveValue), Bound(solver.BestObjectiveBound), IsImpossible: false),
             CpSolverStatus.Infeasible => new Answer(null, 0, 0, IsImpossible: true),
-            CpSolverStatus.Unknown => new Answer(null, 0, Bound(solver), IsImpossible: false),
+            CpSolverStatus.Unknown => new Answer(null, 0, Bound(solver.BestObjectiveBound), IsImpossible: false),
             CpSolverStatus.ModelInvalid => throw new InvalidOperationException($"The planner made a model that is none: {model.Cp.Validate()}"),
             _ => throw new UnreachableException($"solver status {status}"),
         };
@@ -137,7 +142,7 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
         return new Answer(Draft.Read(model, solver), (long)Math.Round(solver.ObjectiveValue), Bound: 0, IsImpossible: false);
     }
 
-    private static long Bound(CpSolver solver) => (long)Math.Ceiling(Math.Max(0, solver.BestObjectiveBound) - 1e-6);
+    private static long Bound(double found) => (long)Math.Ceiling(Math.Max(0, found) - 1e-6);
 
     private string Parameters(TimeSpan time, double share, bool proves, bool isLatenessOnly)
     {
@@ -159,8 +164,10 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
         _ => "",
     };
 
-    private sealed class Told(MealModel model, Stopwatch watch, Action<PlanProgress>? tell) : SolutionCallback
+    private sealed class Told(MealModel model, Stopwatch watch, Action<PlanProgress>? tell, Action<Answer>? found) : CpSolverSolutionCallback
     {
+        private TimeSpan nextAnswer;
+
         /// <summary>When the first answer of this solve was found.</summary>
         public TimeSpan? First { get; private set; }
 
@@ -173,7 +180,7 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
         {
             First ??= watch.Elapsed;
             Gap = Answer.GapOf((long)Math.Round(ObjectiveValue()), (long)BestObjectiveBound());
-            if (tell is null || Failure is not null)
+            if ((tell is null && found is null) || Failure is not null)
             {
                 return;
             }
@@ -183,7 +190,12 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
             {
                 var objective = (long)Math.Round(ObjectiveValue());
                 var late = model.OpenTables.Select(open => (int)SolutionIntegerValue(open.Table.Index) - open.Promised).Append(0).Max();
-                tell(new PlanProgress(watch.Elapsed, objective, Answer.GapOf(objective, (long)BestObjectiveBound()), late));
+                tell?.Invoke(new PlanProgress(watch.Elapsed, objective, Answer.GapOf(objective, (long)BestObjectiveBound()), late));
+                if (found is not null && watch.Elapsed >= nextAnswer)
+                {
+                    found(new Answer(Draft.Read(model, this), objective, Search.Bound(BestObjectiveBound()), IsImpossible: false));
+                    nextAnswer = watch.Elapsed + BetweenAnswers;
+                }
             }
             catch (Exception failure)
             {

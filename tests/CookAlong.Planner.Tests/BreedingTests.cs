@@ -47,6 +47,23 @@ public sealed class BreedingTests
         Assert.True(bred < guessed * 0.97, $"{bred}, the first guesses {guessed}");
     }
 
+    [Fact]
+    public void Larger_populations_make_meals_less_late_and_never_later()
+    {
+        var (before, after) = (0, 0);
+        for (var seed = 0; seed < 20; seed++)
+        {
+            var search = new QuickSearch(Laid(seed).Work, seed: 1);
+            search.Run(first: 20, more: 0, () => false);
+            var late = search.Late;
+            search.BreedOn(2000, () => false);
+            Assert.InRange(search.Late, 0, late);
+            (before, after) = (before + late, after + search.Late);
+        }
+
+        Assert.True(after < before, $"{after} minutes late, {before} before");
+    }
+
     private static long Length(Layout layout) => layout.Ends.Max() - layout.Starts.Min();
 
     /// <summary>Steps without hands on four rings and one mixer, each after some of those before.</summary>

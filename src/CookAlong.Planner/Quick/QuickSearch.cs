@@ -28,6 +28,9 @@ internal sealed class QuickSearch(Work work, int seed)
 
     public int Late => Found is null ? 0 : Found.Tables.Zip(work.Promised).Max(table => table.First - table.Second);
 
+    /// <summary>How many have been made.</summary>
+    public int Layouts => annealing.Layouts + (breeding?.Layouts ?? 0);
+
     /// <summary>Null when some step of the meal cannot be done at all.</summary>
     public static QuickSearch? Of(Meal meal, Clock clock, Told? told, Prices prices, int seed, SoFar? so = null) =>
         Reading.Of(meal, clock, told, prices, so) is { } work ? new QuickSearch(work, seed) : null;
@@ -56,8 +59,8 @@ internal sealed class QuickSearch(Work work, int seed)
             return;
         }
 
-        var until = annealing.Layouts + breeding!.Layouts + more;
-        int Left() => until - annealing.Layouts - breeding.Layouts;
+        var until = Layouts + more;
+        int Left() => until - Layouts;
         ServeSooner(more / 2, isOver, better);
         if (work.Moved is not null)
         {
@@ -67,8 +70,35 @@ internal sealed class QuickSearch(Work work, int seed)
             return;
         }
 
-        breeding.Restart(genes!.Late, genes);
+        breeding!.Restart(genes!.Late, genes);
         breeding.Run(Left(), isOver, () => KeepBred(better));
+    }
+
+    /// <summary>
+    /// Once more from first guesses, with populations that so many layouts are worth: larger ones find more, but later. Does
+    /// nothing where that is no more than were spent so far.
+    /// </summary>
+    public void BreedOn(int layouts, Func<bool> isOver, Action? better = null)
+    {
+        if (Found is null || work.Steps.Length == 0 || layouts <= Layouts)
+        {
+            return;
+        }
+
+        breeding = new Breeding(work, seed, layouts);
+        if (Late == 0)
+        {
+            breeding.Restart(genes!.Late, genes);
+            breeding.Run(layouts, isOver, () => KeepBred(better));
+            return;
+        }
+
+        var isOnTime = false;
+        breeding.Run(layouts, () => isOnTime || isOver(), () => isOnTime |= KeepBred(better));
+        if (!isOnTime)
+        {
+            IsSettled(better);
+        }
     }
 
     /// <summary>Looks for a plan on time, and where there is none for one that is as little late as the best begins too early.</summary>
