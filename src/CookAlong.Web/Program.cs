@@ -33,6 +33,7 @@ public partial class Program
     {
         builder.WebHost.UseUrls(HomeHttpsFeature.Addresses(settings));
         builder.WebHost.UseStaticWebAssets();
+        builder.WebHost.UseKestrelHttpsConfiguration();
         builder.WebHost.ConfigureKestrel(server =>
         {
             server.AddServerHeader = false;

@@ -1,7 +1,9 @@
 using System.CommandLine;
+using System.Net.Sockets;
 using CookAlong.Web.Data;
 using CookAlong.Web.Features.Plans;
 using CookAlong.Web.Security;
+using Microsoft.AspNetCore.Connections;
 
 namespace CookAlong.Web.Cli;
 
@@ -95,12 +97,15 @@ static class ServeVerb
         command.SetAction(async (parsed, stop) =>
         {
             SpareMemory.KeepFewArenas();
-            var builder = WebApplication.CreateBuilder(new WebApplicationOptions
+            // Without what a household never has: another web server's parts, HTTP/3, a log of the operating system's.
+            var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions
             {
                 EnvironmentName = parsed.GetValue(environment),
                 // Pages and demo meals lie beside the program, wherever it was started from.
                 ContentRootPath = parsed.GetValue(contentRoot) ?? AppContext.BaseDirectory,
                 ApplicationName = parsed.GetValue(applicationName),
+                // No file of settings is there to be watched, and a container's machine gives out few watches.
+                Args = ["--hostBuilder:reloadConfigOnChange=false"],
             });
             if (parsed.Settings(
                     new("data", parsed.GetValue(data)),
@@ -144,7 +149,19 @@ static class ServeVerb
                 return ExitCode.Failed;
             }
 
-            await app.RunAsync(stop);
+            try
+            {
+                await app.StartAsync(stop);
+            }
+            catch (Exception failed) when (failed is IOException { InnerException: AddressInUseException } or SocketException)
+            {
+                // Else what runs beside the server would tell its own end as a fault.
+                await app.StopAsync(CancellationToken.None);
+                await parsed.InvocationConfiguration.Error.WriteLineAsync($"The server cannot listen at {settings.Urls}: {failed.Message.TrimEnd('.')}. Stop what listens there, or choose another port with --urls.");
+                return ExitCode.Failed;
+            }
+
+            await app.WaitForShutdownAsync(stop);
             return ExitCode.Done;
         });
     }

@@ -1,4 +1,6 @@
 using System.CommandLine;
+using System.Net;
+using System.Net.Sockets;
 using CookAlong.Web.Cli;
 using Microsoft.Data.Sqlite;
 
@@ -26,6 +28,21 @@ public sealed class VerbTests
 
         Assert.Equal(0, exit);
         Assert.Contains("Usage:", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task An_address_that_is_taken_is_told_in_a_sentence()
+    {
+        using var taken = new TcpListener(IPAddress.Loopback, port: 0);
+        taken.Start();
+        var folder = Directory.CreateTempSubdirectory("cookalong-test-");
+
+        var (exit, _, error) = await RunAsync("serve", "--data", folder.FullName, "--urls", $"http://{taken.LocalEndpoint}", "--applicationName", "CookAlong.Web");
+
+        Assert.Equal(1, exit);
+        Assert.StartsWith($"The server cannot listen at http://{taken.LocalEndpoint}: ", error, StringComparison.Ordinal);
+        Assert.EndsWith("--urls.", error.TrimEnd(), StringComparison.Ordinal);
+        folder.Delete(recursive: true);
     }
 
     [Fact]
