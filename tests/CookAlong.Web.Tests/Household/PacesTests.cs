@@ -17,8 +17,8 @@ public sealed class PacesTests
     static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Theory]
-    [InlineData(Deed.Look, 1_200, 20)]
-    [InlineData(Deed.Change, 600, 10)]
+    [InlineData(Deed.Look, 6_000, 60)]
+    [InlineData(Deed.Change, 3_000, 30)]
     [InlineData(Deed.Heavy, 60, 0.2)]
     [InlineData(Deed.OnPage, 1_200, 50)]
     public void So_much_at_once_and_then_so_much_a_second(Deed deed, int most, double aSecond)

@@ -5,10 +5,10 @@ namespace CookAlong.Web.Features.Household;
 /// <summary>What a signed-in browser does, by what it costs the server.</summary>
 public enum Deed
 {
-    /// <summary>A page or a part of one: 1,200 at once, then 20 a second.</summary>
+    /// <summary>A page or a part of one: 6,000 at once, then 60 a second.</summary>
     Look,
 
-    /// <summary>A tap or a form: 600 at once, then 10 a second.</summary>
+    /// <summary>A tap or a form: 3,000 at once, then 30 a second.</summary>
     Change,
 
     /// <summary>A plan, an upload, a page fetched, paper, a whole log: 60 at once, then one every 5 s.</summary>
@@ -62,8 +62,8 @@ public sealed class Paces(TimeProvider time)
 
     static (double Most, double ASecond) Of(Deed deed) => deed switch
     {
-        Deed.Look => (1_200, 20),
-        Deed.Change => (600, 10),
+        Deed.Look => (6_000, 60),
+        Deed.Change => (3_000, 30),
         Deed.Heavy => (60, 0.2),
         Deed.OnPage => (1_200, 50),
         _ => throw new System.Diagnostics.UnreachableException($"no pace for {deed}"),
