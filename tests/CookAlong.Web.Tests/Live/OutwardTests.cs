@@ -1,5 +1,6 @@
 using System.Buffers;
 using System.Buffers.Text;
+using System.Data.Common;
 using System.Net;
 using System.Security.Cryptography;
 using System.Text;
@@ -8,6 +9,7 @@ using CookAlong.Web.Data;
 using CookAlong.Web.Features.Live.Outward;
 using CookAlong.Web.Security;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Diagnostics;
 using Microsoft.Extensions.DependencyInjection;
 using MQTTnet.Server;
 using static CookAlong.Domain.Tests.Runs.SmallMeal;
@@ -117,6 +119,34 @@ public sealed class OutwardTests
             using var json = JsonDocument.Parse(body);
             return [.. json.RootElement.GetProperty("calls").EnumerateArray().Select(call => call.GetProperty("call").GetString()!)];
         }
+    }
+
+    [Fact]
+    public async Task What_was_claimed_as_the_database_went_away_is_claimed_again()
+    {
+        var failing = new FailsAtTheSecond();
+        await using var kitchen = await LiveKitchen.StartedAsync(services => services.ConfigureDbContext<CookAlongDb>(options => options.AddInterceptors(failing)));
+        var deliveries = kitchen.House.Get<Deliveries>();
+        var run = await kitchen.LoadAsync();
+        var board = Domain.Runs.Board.Of(run, kitchen.House.Clock.GetUtcNow());
+        await deliveries.NoteAsync(run, board, board.Calls[0], ["one", "two"], Stop);
+
+        failing.IsOn = true;
+        await Assert.ThrowsAsync<Microsoft.Data.Sqlite.SqliteException>(() => deliveries.ClaimAsync(board.At, Stop));
+        failing.IsOn = false;
+
+        Assert.Equal(2, (await deliveries.ClaimAsync(board.At.AddSeconds(4), Stop)).Count);
+    }
+
+    /// <summary>A database that goes away between two changes.</summary>
+    sealed class FailsAtTheSecond : DbCommandInterceptor
+    {
+        int changes;
+
+        public bool IsOn { get; set; }
+
+        public override ValueTask<InterceptionResult<int>> NonQueryExecutingAsync(DbCommand command, CommandEventData eventData, InterceptionResult<int> result, CancellationToken cancellationToken = default) =>
+            IsOn && ++changes == 2 ? throw new Microsoft.Data.Sqlite.SqliteException("disk I/O error", 10) : ValueTask.FromResult(result);
     }
 
     /// <summary>Another server's, on the same store.</summary>

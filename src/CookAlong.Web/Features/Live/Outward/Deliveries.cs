@@ -64,11 +64,12 @@ public sealed class Deliveries(IDbContextFactory<CookAlongDb> databases)
             }
             else
             {
-                inHand[KeyOf(row)] = true;
                 claimed.Add(row);
             }
         }
 
+        // Not before all are claimed: where the database goes away in between, nobody sends those before.
+        claimed.ForEach(row => inHand[KeyOf(row)] = true);
         return claimed;
     }
 
