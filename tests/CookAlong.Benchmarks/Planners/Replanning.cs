@@ -60,7 +60,7 @@ static class Replanning
             }),
         ];
         var ovens = told.Ovens.ToDictionary(oven => oven.Oven, oven => oven.Points.Last(point => point.At <= now || point == oven.Points[0]).Celsius);
-        return new PlanRequest(meal, new PlanLimits(Long, Workers: 1), now, new SoFar(told, facts, ovens));
+        return new PlanRequest(meal, new PlanLimits(Long, Workers: 2), now, new SoFar(told, facts, ovens));
     }
 
     static double MovedRight(PlanRequest request)

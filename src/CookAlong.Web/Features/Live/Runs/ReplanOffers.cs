@@ -11,7 +11,8 @@ public sealed class ReplanOffers(IMealPlanner planner, RunClocks clocks, ILogger
     /// <summary>A slip that grows by this much since the planner was asked is worth asking again.</summary>
     const int AskAgainAfter = 2;
 
-    static readonly PlanLimits Limits = new(TimeSpan.FromSeconds(2), Workers: 1);
+    /// <summary>Two find a good plan in half the time of one. Taps find room beside them, since they take a millisecond or two.</summary>
+    static readonly PlanLimits Limits = new(TimeSpan.FromSeconds(2), Workers: Math.Min(2, Environment.ProcessorCount));
 
     readonly ConcurrentDictionary<RunId, Question> questions = new();
 
