@@ -19,7 +19,7 @@ internal sealed partial class Attempt
     private const double QuickPart = 0.25;
 
     /// <summary>Before a meal runs: of each second beyond the first, what breeding larger populations may take; where the effort is counted, its layouts.</summary>
-    private const double BreedingPart = 1 / 3.0;
+    private const double BreedingPart = 0.5;
 
     private const int BreedingLayouts = 7000;
 
