@@ -3,6 +3,7 @@ using System.Net;
 using System.Net.Http.Json;
 using CookAlong.Web.Data;
 using CookAlong.Web.Features.Live.Line;
+using CookAlong.Web.Tests.Api;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Diagnostics;
@@ -22,6 +23,7 @@ public sealed class FaultTests
     {
         var disk = new Disk();
         await using var kitchen = await LiveKitchen.StartedAsync(services => services.ConfigureDbContext<CookAlongDb>(options => options.AddInterceptors(disk)));
+        var program = await Programs.WithAsync(kitchen.House, kitchen.Host, "runs:read");
         disk.Pragma = pragma;
         var accepted = 0;
         Guid failed;
@@ -38,13 +40,14 @@ public sealed class FaultTests
             Assert.True(++accepted < 500);
         }
 
-        // Long enough for when a browser was last seen to be due to be written.
+        // Long enough for when a browser was last seen, and a token last used, to be due to be written.
         kitchen.House.Clock.Advance(TimeSpan.FromMinutes(6));
         using (var board = await kitchen.Host.GetAsync($"/cook/{kitchen.Run}"))
         {
             Assert.Equal(HttpStatusCode.OK, board.StatusCode);
         }
 
+        await program.GetAsync("/api/v1/runs");
         disk.Pragma = null;
         var before = (await kitchen.LoadAsync()).Sequence;
         Assert.True(await SendAsync(kitchen, failed, accepted));

@@ -1,4 +1,5 @@
 using System.Buffers.Text;
+using System.Data.Common;
 using System.Security.Cryptography;
 using System.Text;
 using CookAlong.Web.Data;
@@ -7,7 +8,7 @@ using Microsoft.EntityFrameworkCore;
 namespace CookAlong.Web.Features.Api.Tokens;
 
 /// <summary>The household's tokens for programs. A token is asked for at each request, so that a revoked one is dead at once.</summary>
-public sealed class ApiTokens(IDbContextFactory<CookAlongDb> databases, TimeProvider time)
+public sealed class ApiTokens(IDbContextFactory<CookAlongDb> databases, TimeProvider time, ILogger<ApiTokens> log)
 {
     public const int LongestName = 60;
 
@@ -78,10 +79,23 @@ public sealed class ApiTokens(IDbContextFactory<CookAlongDb> databases, TimeProv
 
         if (found.Row.LastUsedAt is not { } used || now - used >= SeenEvery.TotalMilliseconds)
         {
-            await db.Set<ApiTokenRow>().Where(one => one.Id == found.Row.Id).ExecuteUpdateAsync(set => set.SetProperty(one => one.LastUsedAt, now), stop);
+            await NoteUsedAsync(db, found.Row.Id, now, stop);
         }
 
         return (found.Row, found.Name);
+    }
+
+    /// <summary>A disk that takes nothing any more is no reason to keep a program from reading.</summary>
+    async Task NoteUsedAsync(CookAlongDb db, Guid token, long now, CancellationToken stop)
+    {
+        try
+        {
+            await db.Set<ApiTokenRow>().Where(one => one.Id == token).ExecuteUpdateAsync(set => set.SetProperty(one => one.LastUsedAt, now), stop);
+        }
+        catch (DbException failure)
+        {
+            log.LogWarning("When token {Token} was last used could not be written: {Why}", token, failure.Message);
+        }
     }
 
     // No salt and no slow hash: the token is 128 random bits.
