@@ -30,6 +30,12 @@ public partial class Household(Chromium chromium) : IAsyncLifetime
     /// <summary>A screen on which Maren, the host, is signed in, at the list of meals.</summary>
     public async Task<Screen> HostAsync(ScreenSize size, ColorScheme scheme = ColorScheme.Light)
     {
+        if (!Server.IsRunning)
+        {
+            // A test that failed while the server was away takes no others with it.
+            await Server.RestartAsync();
+        }
+
         var screen = await OpenAsync("host", size, scheme);
         if (Server.HasHost)
         {

@@ -54,6 +54,8 @@ public sealed partial class KitchenServer : IAsyncDisposable
 
     public bool HasHost { get; set; }
 
+    public bool IsRunning => process is not null;
+
     /// <param name="more">Further options; as they stand on the command line.</param>
     public static async Task<KitchenServer> StartAsync(string[]? more = null, bool everywhere = false)
     {

@@ -68,6 +68,7 @@ public sealed class LiveKitchenTests(Household house) : IClassFixture<Household>
         await using var ivo = await house.JoinAsync(tablet, "Ivo");
         await TapAsync(ivo, "Start");
         await Expect(Card(tablet, "chop")).ToContainTextAsync("left");
+        await Expect(ivo.Page.Locator("article.job")).ToContainTextAsync("left");
 
         await house.Server.KillAsync();
         await TapAsync(ivo, "Done");

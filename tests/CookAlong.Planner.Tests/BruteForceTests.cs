@@ -8,6 +8,9 @@ public sealed class BruteForceTests
 {
     private const int MostLateTried = 3;
 
+    /// <summary>A child of this meal may watch the oven and do nothing with hands: it once counted among those there for the crowds' price.</summary>
+    private const int OnlyWatches = 58056338;
+
     [Theory]
     [InlineData(5, 1, 100)]
     [InlineData(2, 8, 40)]
@@ -37,5 +40,13 @@ public sealed class BruteForceTests
             iter: meals, threads: 1, print: seed => $"meal {seed}");
 
         Assert.True(onTime > meals / 10, $"only {onTime} of {meals} on time: too few to say anything ({late} late)");
+    }
+
+    [Fact]
+    public void Who_may_only_watch_is_no_pair_of_hands_where_work_is_crowded()
+    {
+        var meal = new RandomMeals(OnlyWatches, mostSteps: 5, scale: 1).Next();
+        var plan = CpSatPlanner.PlanOnly(new PlanRequest(meal, new PlanLimits(TimeSpan.FromMinutes(5), Workers: 1, Deterministic: 20)));
+        Assert.Equal((PlanStatus.Optimal, new BruteForce(meal).Best(MostLateTried)), (plan.Status, plan.Cost.Objective));
     }
 }

@@ -6,7 +6,7 @@ namespace CookAlong.Benchmarks.Instances;
 /// <summary>
 /// The planner held against published instances and against other schedulers in the same run. The instances lie in the folder
 /// that <c>COOKALONG_BENCHMARKS</c> names, the task graphs of recipes in <c>COOKALONG_REFERENCE</c>; what is not there is
-/// skipped. A sample of each set; "quick" a half of that, ten minutes at the most; <c>COOKALONG_WHOLE=1</c> takes all, which takes hours.
+/// skipped. All of j30, a sample of the others; "quick" less of each, ten minutes at the most; <c>COOKALONG_WHOLE=1</c> takes all, which takes hours.
 /// </summary>
 static class InstanceFigures
 {
@@ -25,10 +25,10 @@ static class InstanceFigures
         var (first, most) = (Files.JobShops(folder), IsWhole ? 40 : isQuick ? 5 : 15);
         var part = isQuick ? 2 : 1;
         Instance[] shops = [.. first.Where(shop => shop.Name is "ft06" or "ft10" || (shop.Name.StartsWith("la", StringComparison.Ordinal) && int.Parse(shop.Name[2..], CultureInfo.InvariantCulture) <= most))];
-        return Compare("j30", Every(8 * part, Files.Projects(folder, "j30")), TimeSpan.FromSeconds(1), again: Ten)
+        return Compare("j30", Every(isQuick ? 16 : 1, Files.Projects(folder, "j30")), TimeSpan.FromSeconds(1), again: Ten)
             .Concat(Quickly("j30", folder, isQuick))
             .Concat(Compare("job shop", shops, IsWhole ? Ten : Ten / 2))
-            .Concat(Compare("j60", Every(20 * part, Files.Projects(folder, "j60")), Ten))
+            .Concat(Compare("j60", Every(isQuick ? 40 : 8, Files.Projects(folder, "j60")), Ten))
             .Concat(Quickly("j60", folder, isQuick))
             .Concat(Compare("j120", Every(50 * part, Files.Projects(folder, "j120")), Ten))
             .Concat(Quickly("j120", folder, isQuick));

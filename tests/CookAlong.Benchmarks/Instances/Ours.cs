@@ -22,7 +22,9 @@ static class Ours
         var clock = new Clock(meal.NotBefore!.Value, Earliest: 0, Clock.MostLateMinutes);
         var search = QuickSearch.Of(meal, clock, told: null, Prices.Of(cushion: 0, Leans.None), seed: 1)!;
         var left = layouts * 3 / 2;
-        search.Run(layouts, 0, () => left-- <= 0);
+        // Cooks come at the first minute and not before, so a schedule that begins too early says nothing: a plan first, then a better one.
+        var first = instance.Hands ? 1000 : layouts;
+        search.Run(first, layouts - first, () => left-- <= 0);
         return search.Found is null ? Outcome.None : new(instance.Bound + search.Late, search.Late == 0);
     }
 

@@ -102,12 +102,15 @@ internal sealed class BruteForce(Meal meal)
     private long Crowded(Course course) => new[] { 30, 20, 10 }.Sum(last =>
     {
         var (promised, table) = (course.TableTime - meal.NotBefore!.Value, tables[course.Id]);
-        var there = meal.Helpers.Where(helper => meal.Steps.Any(helper.MayDo)).Sum(helper =>
+        // Who may only watch something is no pair of hands.
+        var there = meal.Helpers.Where(helper => meal.Steps.Any(step => TakesHands(step) && helper.MayDo(step))).Sum(helper =>
             Enumerable.Range(promised - last, last).Count(minute => helper.IsHere(meal.NotBefore!.Value + minute, meal.NotBefore!.Value + minute + 1)) * (helper.IsChild ? 0.5 : 1));
         var busy = chosen.Values.Where(one => one.Dish.Course == course.Id && one.Way.Attention == Attention.HandsOn)
             .Sum(one => Enumerable.Range(one.Start, one.End - one.Start).Count(minute => minute >= table - last) * one.Way.People);
         return 20L * Math.Max(0, busy - (int)Math.Floor(there * 0.6 + 1e-9));
     });
+
+    private static bool TakesHands(Step step) => !step.Tends.IsEmpty || step.Ways.Any(one => one.Way.Attention == Attention.HandsOn);
 
     private static long WaitingCost(Held held)
     {
