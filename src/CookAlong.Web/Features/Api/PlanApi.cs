@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
 using CookAlong.Domain.Planning;
@@ -43,7 +42,7 @@ static class PlanApi
     {
         if (paces.Take(Visitor.Of(http.User)!.Session, Deed.Heavy) is { Ticks: > 0 } wait)
         {
-            http.Response.Headers.RetryAfter = Math.Ceiling(wait.TotalSeconds).ToString(CultureInfo.InvariantCulture);
+            PaceLimit.SayWhen(http, wait);
             return ApiProblem.TooMany.Answer("Plans are searched for with the whole machine: 60 at once, then one every 5 seconds.");
         }
 

@@ -22,10 +22,14 @@ static class PaceLimit
             }
 
             http.Response.StatusCode = StatusCodes.Status429TooManyRequests;
-            http.Response.Headers.RetryAfter = Math.Ceiling(wait.TotalSeconds).ToString(CultureInfo.InvariantCulture);
+            SayWhen(http, wait);
             return Task.CompletedTask;
         });
     }
+
+    /// <summary>The header that says when to come again, in whole seconds.</summary>
+    public static void SayWhen(HttpContext http, TimeSpan wait) =>
+        http.Response.Headers.RetryAfter = Math.Ceiling(wait.TotalSeconds).ToString(CultureInfo.InvariantCulture);
 
     static Deed Of(HttpContext http) =>
         http.GetEndpoint()?.Metadata.GetMetadata<Heavy>() is not null ? Deed.Heavy

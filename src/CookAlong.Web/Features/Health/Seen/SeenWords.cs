@@ -21,7 +21,7 @@ static class SeenWords
             ("X-Forwarded-For", Or(sent.For)),
             ("X-Forwarded-Proto", Or(sent.Proto)),
             ("This household’s authority", https.IsOn ? $"on; certificate until {https.Current?.NotAfter:yyyy-MM-dd}" : "off"),
-            ("Plain HTTP", settings.IsHttpsOnly ? "answers nothing but the page that installs the authority" : "answers as HTTPS does"),
+            ("Plain HTTP", settings.IsHttpsOnly ? "answers nothing but the page that installs the authority" : "answers everything"),
         ];
     }
 
