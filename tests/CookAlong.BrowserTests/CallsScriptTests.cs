@@ -6,7 +6,7 @@ namespace CookAlong.BrowserTests;
 [Collection(Browsers.Name)]
 public sealed class CallsScriptTests(Household house) : IClassFixture<Household>
 {
-    /// <summary>A schedule of one device: what it plays and shows is kept, and "at" moves the server's clock.</summary>
+    /// <summary>A schedule of one device: what it plays and shows is kept, and "at" sets the server's clock.</summary>
     const string Device =
         """
         const { schedule } = await import("/js/calls.js");
@@ -23,8 +23,10 @@ public sealed class CallsScriptTests(Household house) : IClassFixture<Household>
         const call = (callId, due, more = {}) => ({
           callId, dueUtc: due, kind: "out", priority: "high", text: callId, step: null, everybodyUtc: due + 30_000, acknowledged: false, ...more,
         });
-        // With nothing else known, this is the server's time from here on.
-        const at = (ms) => { const here = Date.now(); forget(); sample(here, ms, here); calls.tick(); };
+        // The device's own clock stands still, so that this is the server's time until the next.
+        const here = Date.now();
+        Date.now = () => here;
+        const at = (ms) => { forget(); sample(here, ms, here); calls.tick(); };
         at(900_000);
         """;
 

@@ -59,7 +59,7 @@ public sealed class TroublePagesTests(Household house) : IClassFixture<Household
 
         var plan = new Uri(page.Url).AbsolutePath;
         await page.GotoAsync(plan[..^"/plan".Length]);
-        await page.GetByRole(AriaRole.Textbox, new() { Name = "Soup", Exact = true }).FillAsync(TimeProvider.System.GetUtcNow().AddMinutes(90).ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture));
+        await page.GetByLabel("Day", new() { Exact = true }).FillAsync(TimeProvider.System.GetUtcNow().AddDays(2).ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture));
         await page.Keyboard.PressAsync("Tab");
         await Expect(page.Locator(".kept")).ToContainTextAsync("Kept");
         await page.GotoAsync(plan);
