@@ -29,6 +29,11 @@ static class SpareMemory
     /// <summary>Takes some tens of milliseconds in which nothing else runs: once after a planning, not within it.</summary>
     public static void GiveBack()
     {
+        if (hasArenas)
+        {
+            LibraryPages.LetGo();
+        }
+
         // The solver's own objects are let go by their finalizers.
         GC.Collect();
         GC.WaitForPendingFinalizers();
