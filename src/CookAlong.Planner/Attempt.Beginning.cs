@@ -39,18 +39,18 @@ internal sealed partial class Attempt
     private QuickSearch? LookQuickly()
     {
         var begun = search.Elapsed;
-        if (QuickSearch.Of(meal, clock, told, search.Prices, search.Limits.Seed, so) is not { } quick)
+        if (QuickSearch.Of(meal, clock, told, search.Prices, search.Limits.Seed, so, search.Limits.Workers) is not { } quick)
         {
             return null;
         }
 
-        var inVain = 0;
+        var better = 0;
         bool IsOver() => search.IsStopped
             || (search.Limits.Deterministic is null && search.Elapsed - begun > search.Limits.Time * QuickPart)
-            || (quick.Found is not null && ++inVain > QuickInVain);
+            || (quick.Found is not null && quick.Layouts - better > QuickInVain);
         quick.Run(QuickLayouts, so is null ? QuickMore : QuickLayouts, IsOver, () =>
         {
-            inVain = 0;
+            better = quick.Layouts;
             search.Tell(quick);
         });
         if (quick.Found is null)

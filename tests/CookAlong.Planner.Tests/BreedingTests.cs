@@ -24,7 +24,7 @@ public sealed class BreedingTests
                 var end = push % 2 == 0 ? toTable : toStart;
                 lengths.Add(end.Lay(genes));
                 end.Offer(0, genes, lengths[^1], isWelcome: true);
-                genes = end.Genes(0);
+                genes = end.Genes(0, isFromHere: false);
             }
 
             return lengths.Zip(lengths.Skip(1)).All(pair => pair.Second <= pair.First);
@@ -45,6 +45,23 @@ public sealed class BreedingTests
         }
 
         Assert.True(bred < guessed * 0.97, $"{bred}, the first guesses {guessed}");
+    }
+
+    [Fact]
+    public void However_many_threads_breed_the_same_comes_out()
+    {
+        for (var seed = 0; seed < 20; seed++)
+        {
+            var work = Laid(seed).Work;
+            Layout Bred(int workers)
+            {
+                var breeding = new Breeding(work, seed: 1, layouts: 300, workers);
+                breeding.Run(300, () => false);
+                return breeding.Best;
+            }
+
+            Assert.Equal(Bred(workers: 1).Starts, Bred(workers: 3).Starts);
+        }
     }
 
     [Fact]

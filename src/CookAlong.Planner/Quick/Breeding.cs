@@ -1,9 +1,9 @@
 namespace CookAlong.Planner.Quick;
 
 /// <summary>
-/// Two populations of layouts, one pushed back to the table and one forward to the first minute, each bred from the orders of
-/// the other: a genetic search with double justification. What is pushed to one end and back again takes no longer than before,
-/// and mostly less. The same seed and number of layouts give the same answer on any machine.
+/// Two populations of layouts, one pushed back to the table and one forward to the first minute, bred from the orders of each
+/// other and of their own: a genetic search with double justification. What is pushed to one end and back again takes no longer
+/// than before, and mostly less. The same seed and number of layouts give the same answer on any machine, by any number of threads.
 /// </summary>
 internal sealed class Breeding
 {
@@ -15,13 +15,16 @@ internal sealed class Breeding
     /// <summary>Each first guess is pushed to the other end and back before anything is bred of it.</summary>
     private const int Justified = 3;
 
-    /// <summary>By how much first guesses lie apart, as a part of the longest chain of steps.</summary>
+    /// <summary>By how much first guesses lie apart, whole dishes and steps, as a part of the longest chain of steps.</summary>
     private const double Spread = 0.3;
 
     /// <summary>Changes of a child's genes while there is no plan, and when there is one: more of them help with prices, and are in the way of lateness.</summary>
     private const int Changes = 1;
 
-    private const int ChangesOfPlan = 3;
+    private const int ChangesOfPlan = 5;
+
+    /// <summary>Tried with 2 (always away) to 10, and never.</summary>
+    private const int Away = 6;
 
     private readonly Work work;
     private readonly Random random;
@@ -30,11 +33,14 @@ internal sealed class Breeding
     private readonly Genes guess;
     private readonly Genes? movedRight;
     private readonly Genes? movedBack;
-    private readonly Genes child;
+    private readonly int size;
+    private readonly Genes[] children;
+    private readonly long[] costs;
     private int born;
 
     /// <param name="layouts">About how many it will have.</param>
-    public Breeding(Work work, int seed, int layouts)
+    /// <param name="workers">Threads; however many, the same comes out.</param>
+    public Breeding(Work work, int seed, int layouts, int workers = 1)
     {
         this.work = work;
         random = new Random(seed);
@@ -45,10 +51,12 @@ internal sealed class Breeding
             movedBack.Way.CopyTo(guess.Way, 0);
             movedBack.Hold.CopyTo(guess.Hold, 0);
         }
-        (child, BestGenes) = (guess.Copy(), guess.Copy());
-        var size = Math.Max(Smallest, (int)(Math.Sqrt(layouts) * SizeOfRoot));
-        toTable = new Population(work, size, guess, layout => Cost.Of(work, layout));
-        toStart = new Population(Mirror.Of(work, asTold: work.Moved is not null), size, guess, layout => (layout.Broken * 2) - layout.Starts.Min());
+
+        BestGenes = guess.Copy();
+        size = Math.Max(Smallest, (int)(Math.Sqrt(layouts) * SizeOfRoot));
+        (children, costs) = ([.. Enumerable.Range(0, size).Select(_ => guess.Copy())], new long[size]);
+        toTable = new Population(work, size, guess, layout => Cost.Of(work, layout), workers);
+        toStart = new Population(Mirror.Of(work, asTold: work.Moved is not null), size, guess, layout => (layout.Broken * 2) - layout.Starts.Min(), workers);
         Best = new Layout(work);
         Restart(late: 0);
     }
@@ -79,44 +87,63 @@ internal sealed class Breeding
     /// <param name="better">Told when a cheaper one is found.</param>
     public void Run(int layouts, Func<bool> isOver, Action? better = null)
     {
-        for (var at = 0; at < layouts && !isOver(); at++, born++)
+        for (var until = Layouts + layouts; Layouts < until && !isOver();)
         {
-            var size = toTable.Size;
+            // All of a generation are begotten before any is laid out, so that none need wait for another.
             var isFirst = born < size * Justified;
-            var (generation, one) = isFirst ? (born % Justified, born / Justified) : (born / size, born % size);
-            var (to, from) = generation % 2 == 0 ? (toTable, toStart) : (toStart, toTable);
-            if (generation == 0)
+            var generation = born / size;
+            var (to, from) = Ends(generation, isFirst);
+            var (first, count) = (born % size, Math.Min(size - (born % size), until - Layouts));
+            for (var one = 0; one < count; one++)
             {
-                Guess(one);
-            }
-            else if (isFirst)
-            {
-                child.CopyFrom(from.Genes(one));
-            }
-            else
-            {
-                child.CopyFrom(from.Genes(from.Cheaper(random.Next(size), random.Next(size))));
-                Crossing.Cross(child, from.Genes(one), random);
-                Change();
+                Bear(children[one], first + one, from, isFromHere: from == to, isGuess: generation == 0, isCopy: isFirst);
             }
 
-            child.Late = BestGenes.Late;
-            BestGenes.MostLate.CopyTo(child.MostLate, 0);
-            Layouts++;
-            var cost = to.Lay(child);
+            to.LayAll(children.AsMemory(0, count), first, areWelcome: isFirst && generation < Justified - 1, isOver, costs);
+            (born, Layouts) = (born + count, Layouts + count);
+            var (best, cost) = costs.Take(count).Index().MinBy(one => one.Item);
             if (to == toTable && cost < BestCost)
             {
-                BestCost = cost;
-                BestGenes.CopyFrom(child);
-                Best.CopyFrom(to.Laid);
+                BestGenes.CopyFrom(children[best]);
+                BestCost = toTable.Lay(BestGenes);
+                Best.CopyFrom(toTable.Laid);
                 better?.Invoke();
             }
-
-            to.Offer(one, child, cost, isWelcome: isFirst && generation < Justified - 1);
         }
     }
 
-    private void Guess(int one)
+    /// <summary>
+    /// Lateness is a matter of orders, and each goes from one end to the other and back. On the way prices are lost: with a plan
+    /// most are bred at the table, and two generations of <see cref="Away"/> go there and back.
+    /// </summary>
+    private (Population To, Population From) Ends(int generation, bool isFirst)
+    {
+        var (isTurn, isBack) = Best.IsPlan && !isFirst ? (generation % Away == Away - 2, generation % Away == Away - 1) : (generation % 2 == 1, generation % 2 == 0);
+        return (isTurn ? toStart : toTable, isBack ? toStart : toTable);
+    }
+
+    private void Bear(Genes child, int place, Population from, bool isFromHere, bool isGuess, bool isCopy)
+    {
+        if (isGuess)
+        {
+            Guess(child, place);
+        }
+        else if (isCopy)
+        {
+            child.CopyFrom(from.Genes(place, isFromHere));
+        }
+        else
+        {
+            child.CopyFrom(from.Genes(from.Cheaper(random.Next(size), random.Next(size)), isFromHere));
+            Crossing.Cross(child, from.Genes(place, isFromHere), random);
+            Change(child);
+        }
+
+        child.Late = BestGenes.Late;
+        BestGenes.MostLate.CopyTo(child.MostLate, 0);
+    }
+
+    private void Guess(Genes child, int one)
     {
         if (one < 2 && movedRight is not null)
         {
@@ -126,13 +153,17 @@ internal sealed class Breeding
 
         child.CopyFrom(guess);
         var spread = 1 + (int)(guess.Rank.Max() * Spread);
-        for (var step = 0; step < child.Rank.Length && one > 0; step++)
+        foreach (var dish in one > 0 ? work.Dishes : [])
         {
-            child.Rank[step] += random.Next(-spread, spread + 1);
+            var whole = random.Next(-spread, spread + 1);
+            foreach (var step in dish.Steps)
+            {
+                child.Rank[step] += whole + random.Next(-spread, spread + 1);
+            }
         }
     }
 
-    private void Change()
+    private void Change(Genes child)
     {
         for (var change = Best.IsPlan ? ChangesOfPlan : Changes; change > 0; change--)
         {

@@ -52,7 +52,7 @@ public sealed class QuickPlanner : IMealPlanner
     private static Plan? Within(PlanRequest request, Clock clock, Stopwatch watch, IProgress<PlanProgress>? progress, CancellationToken stop)
     {
         var (meal, limits) = (request.So is null ? Nights.Observed(request.Meal) : request.Meal, request.Limits);
-        if (QuickSearch.Of(meal, clock, Told.Of(request), Prices.Of(request), limits.Seed, request.So) is not { } search)
+        if (QuickSearch.Of(meal, clock, Told.Of(request), Prices.Of(request), limits.Seed, request.So, limits.Workers) is not { } search)
         {
             return null;
         }

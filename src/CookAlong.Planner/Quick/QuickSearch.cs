@@ -8,7 +8,8 @@ namespace CookAlong.Planner.Quick;
 /// The quick search within one span of the clock: on time first; where nothing on time is found, as little late as it can.
 /// Counts layouts, not seconds, so that it finds the same on any machine.
 /// </summary>
-internal sealed class QuickSearch(Work work, int seed)
+/// <param name="workers">Threads; however many, the same comes out.</param>
+internal sealed class QuickSearch(Work work, int seed, int workers = 1)
 {
     /// <summary>Into how many goes the layouts are parted that look for less lateness.</summary>
     private const int Goes = 4;
@@ -32,8 +33,8 @@ internal sealed class QuickSearch(Work work, int seed)
     public int Layouts => annealing.Layouts + (breeding?.Layouts ?? 0);
 
     /// <summary>Null when some step of the meal cannot be done at all.</summary>
-    public static QuickSearch? Of(Meal meal, Clock clock, Told? told, Prices prices, int seed, SoFar? so = null) =>
-        Reading.Of(meal, clock, told, prices, so) is { } work ? new QuickSearch(work, seed) : null;
+    public static QuickSearch? Of(Meal meal, Clock clock, Told? told, Prices prices, int seed, SoFar? so = null, int workers = 1) =>
+        Reading.Of(meal, clock, told, prices, so) is { } work ? new QuickSearch(work, seed, workers) : null;
 
     /// <param name="first">Layouts to try for a plan on time.</param>
     /// <param name="more">Layouts to spend on a better one once there is a plan.</param>
@@ -85,7 +86,7 @@ internal sealed class QuickSearch(Work work, int seed)
             return;
         }
 
-        breeding = new Breeding(work, seed, layouts);
+        breeding = new Breeding(work, seed, layouts, workers);
         if (Late == 0)
         {
             breeding.Restart(genes!.Late, genes);
@@ -101,10 +102,17 @@ internal sealed class QuickSearch(Work work, int seed)
         }
     }
 
+    public void BreedOn2(int layouts, Func<bool> isOver)
+    {
+        breeding = new Breeding(work, seed, layouts, workers);
+        breeding.Run(layouts, isOver, () => KeepBred(null));
+        breeding.Restart(genes!.Late, genes);
+    }
+
     /// <summary>Looks for a plan on time, and where there is none for one that is as little late as the best begins too early.</summary>
     private void Breed(int layouts, Func<bool> isOver, Action? better)
     {
-        breeding = new Breeding(work, seed, layouts);
+        breeding = new Breeding(work, seed, layouts, workers);
         if (Found is not null)
         {
             // Bred from first guesses it gets further in large meals, from what was told in small ones.
