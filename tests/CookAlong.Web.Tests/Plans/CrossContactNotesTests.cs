@@ -20,6 +20,19 @@ public sealed class CrossContactNotesTests : BunitContext
     }
 
     [Fact]
+    public void A_change_of_the_meal_or_of_the_plan_is_told()
+    {
+        var careless = AlderLane.Meal with { Guests = [new("Maren", 1, [], [])] };
+        var notes = Render<CrossContactNotes>(parameters => parameters.Add(part => part.Meal, careless).Add(part => part.Plan, AlderLane.Plan));
+
+        notes.Render(parameters => parameters.Add(part => part.Meal, AlderLane.Meal));
+        Assert.NotEmpty(notes.FindAll("li"));
+
+        notes.Render(parameters => parameters.Add(part => part.Plan, AlderLane.Plan with { Steps = [], Holds = [] }));
+        Assert.DoesNotContain("in the oven beside", notes.Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void What_only_a_label_knows_is_told_as_perhaps()
     {
         var (roast, mash) = (AlderLane.Meal.Dishes[0] with { Name = "Nut roast" }, AlderLane.Meal.Dishes[1] with { Name = "Mash" });

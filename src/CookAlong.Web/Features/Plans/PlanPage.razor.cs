@@ -60,9 +60,14 @@ public sealed partial class PlanPage
 
     void LookAtTheClock()
     {
+        var seen = (now, isPast);
         now = Minute.Of(Time.GetUtcNow());
         isPast = kept is not null && kept.Meal.FirstTableTime <= now;
-        StateHasChanged();
+        // The page is a whole plan, which is not drawn anew for nothing.
+        if ((now, isPast) != seen)
+        {
+            StateHasChanged();
+        }
     }
 
     /// <param name="cushion">Null keeps that of the plan on the page.</param>
