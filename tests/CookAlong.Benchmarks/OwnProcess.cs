@@ -11,6 +11,7 @@ static partial class OwnProcess
     const int Starts = 5;
     const int Plannings = 12;
     static readonly TimeSpan AfterWarming = TimeSpan.FromSeconds(10);
+    static readonly TimeSpan Later = TimeSpan.FromMinutes(1);
     const string Url = "http://127.0.0.1:5599";
     const string Browser = "/usr/bin/chromium";
 
@@ -81,11 +82,14 @@ static partial class OwnProcess
             once = planning == 1 ? await SettledAsync(server) : once;
         }
 
+        var often = await SettledAsync(server);
+        await Task.Delay(Later);
         return
         [
             ("resident memory of the server, signed in, solver loaded, nothing planned", before),
             ("resident memory after the first planning", once),
-            ($"resident memory after {Plannings} plannings and {3 * Plannings} pages", await SettledAsync(server)),
+            ($"resident memory after {Plannings} plannings and {3 * Plannings} pages", often),
+            ("resident memory a minute later, the last page left open", server.Megabytes()),
         ];
     }
 
@@ -131,10 +135,13 @@ static partial class OwnProcess
             throw new InvalidOperationException("The server ended without an address.");
         }
 
+        /// <summary>All that is resident, and what of it is pages of files, as Linux tells it (proc_pid_status(5)).</summary>
         public string Megabytes()
         {
-            Process.Refresh();
-            return string.Create(CultureInfo.InvariantCulture, $"{Process.WorkingSet64 / 1_000_000} MB");
+            var status = File.ReadAllText($"/proc/{Process.Id}/status");
+            return string.Create(CultureInfo.InvariantCulture, $"{Of(Resident())} MB, {Of(OfFiles())} of it pages of files");
+
+            long Of(Regex line) => long.Parse(line.Match(status).Groups[1].ValueSpan, CultureInfo.InvariantCulture) * 1024 / 1_000_000;
         }
 
         public async ValueTask DisposeAsync()
@@ -147,6 +154,12 @@ static partial class OwnProcess
 
     [GeneratedRegex("http://[^ ]+/first-start#[^ ]+")]
     private static partial Regex Address();
+
+    [GeneratedRegex(@"VmRSS:\s+([0-9]+) kB")]
+    private static partial Regex Resident();
+
+    [GeneratedRegex(@"RssFile:\s+([0-9]+) kB")]
+    private static partial Regex OfFiles();
 
     [GeneratedRegex("midwinter", RegexOptions.IgnoreCase)]
     private static partial Regex Lunch();
