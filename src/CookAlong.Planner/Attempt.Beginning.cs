@@ -9,14 +9,17 @@ internal sealed partial class Attempt
     /// <summary>Layouts of the quick search for a plan before the solver begins; of a running kitchen, which waits for an answer, so many again for a better one.</summary>
     private const int QuickLayouts = 500;
 
-    /// <summary>Before a meal runs: layouts for a better one. The solver gets little further from a bad beginning in what time there is.</summary>
-    private const int QuickMore = 6000;
+    /// <summary>Before a meal runs: layouts for a better one, few and soon; they also show how many larger populations may have.</summary>
+    private const int QuickMore = 1500;
+
+    /// <summary>And those of a larger population: the solver gets little further from a bad beginning in what time there is. Where the effort is counted, for each unit of it up to one.</summary>
+    private const int QuickBred = 12_000;
 
     /// <summary>Layouts after the last better one that are enough.</summary>
     private const int QuickInVain = 1000;
 
     /// <summary>Of the time for the whole search, the most that the quick one may take.</summary>
-    private const double QuickPart = 0.25;
+    private const double QuickPart = 0.4;
 
     /// <summary>Before a meal runs: of each second beyond the first, what breeding larger populations may take; where the effort is counted, its layouts.</summary>
     private const double BreedingPart = 0.5;
@@ -32,8 +35,8 @@ internal sealed partial class Attempt
     /// <summary>While a meal runs everybody waits for the answer.</summary>
     private static readonly TimeSpan SoonestWhileCooking = TimeSpan.FromMilliseconds(240);
 
-    /// <summary>For its layouts before larger populations.</summary>
-    private TimeSpan quickTook;
+    /// <summary>Layouts in a second.</summary>
+    private double pace;
 
     /// <summary>A plan within a few hundredths of a second, to show and to begin from; null where that finds none.</summary>
     private QuickSearch? LookQuickly()
@@ -58,7 +61,12 @@ internal sealed partial class Attempt
             return null;
         }
 
-        quickTook = search.Elapsed - begun;
+        pace = quick.Layouts / (search.Elapsed - begun).TotalSeconds;
+        if (so is null)
+        {
+            BreedOn(quick, (int)(Math.Min(search.Limits.Deterministic ?? 1, 1) * QuickBred), begun + (search.Limits.Time * QuickPart));
+        }
+
         if (so is null && quick.Late > 0)
         {
             BreedOn(quick);
@@ -82,17 +90,21 @@ internal sealed partial class Attempt
     /// With time to spare, larger populations: where a meal is late, or its plan far from proof, the solver gets less far with that
     /// time, above all for a single cook.
     /// </summary>
-    private void BreedOn(QuickSearch quick)
-    {
-        if (search.Limits.Deterministic is { } effort)
-        {
-            quick.BreedOn((int)(Math.Max(0, effort - 1) * BreedingLayouts), () => search.IsStopped, () => search.Tell(quick));
-            return;
-        }
+    private void BreedOn(QuickSearch quick) => BreedOn(
+        quick,
+        search.Limits.Deterministic is { } effort ? (int)(Math.Max(0, effort - 1) * BreedingLayouts) : MostLayouts,
+        search.Elapsed + ((search.Limits.Time - TimeSpan.FromSeconds(1)) * BreedingPart));
 
-        var until = search.Elapsed + ((search.Limits.Time - TimeSpan.FromSeconds(1)) * BreedingPart);
-        var affordable = quick.Layouts * ((until - search.Elapsed) / quickTook);
-        quick.BreedOn((int)Math.Clamp(affordable, 0, MostLayouts), () => search.IsStopped || search.Elapsed > until, () => search.Tell(quick));
+    /// <param name="until">Where time counts, no later: so many layouts as there is time for.</param>
+    private void BreedOn(QuickSearch quick, int layouts, TimeSpan until)
+    {
+        var isTimed = search.Limits.Deterministic is null;
+        var (begun, before) = (search.Elapsed, quick.Layouts);
+        quick.BreedOn(
+            isTimed ? (int)Math.Clamp(pace * (until - begun).TotalSeconds, 0, layouts) : layouts,
+            () => search.IsStopped || (isTimed && search.Elapsed > until),
+            () => search.Tell(quick));
+        pace = quick.Layouts > before ? (quick.Layouts - before) / (search.Elapsed - begun).TotalSeconds : pace;
     }
 
     /// <summary>

@@ -66,7 +66,7 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
             : Solve(quick, soonest, rest, giveUp);
     }
 
-    private Attempt OnTime => new(meal, clock with { MostLate = 0 }, so, told, search) { quickTook = quickTook };
+    private Attempt OnTime => new(meal, clock with { MostLate = 0 }, so, told, search) { pace = pace };
 
     private Tried Solve(QuickSearch? quick, Answer? soonest, double share, double giveUp)
     {

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using CookAlong.Domain;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
@@ -19,6 +20,7 @@ internal sealed class QuickSearch(Work work, int seed, int workers = 1)
 
     private readonly Annealing annealing = new(work, seed);
     private Breeding? breeding;
+    private int bredBefore;
     private Genes? genes;
 
     /// <summary>The best plan so far.</summary>
@@ -30,7 +32,7 @@ internal sealed class QuickSearch(Work work, int seed, int workers = 1)
     public int Late => Found is null ? 0 : Found.Tables.Zip(work.Promised).Max(table => table.First - table.Second);
 
     /// <summary>How many have been made.</summary>
-    public int Layouts => annealing.Layouts + (breeding?.Layouts ?? 0);
+    public int Layouts => annealing.Layouts + bredBefore + (breeding?.Layouts ?? 0);
 
     /// <summary>Null when some step of the meal cannot be done at all.</summary>
     public static QuickSearch? Of(Meal meal, Clock clock, Told? told, Prices prices, int seed, SoFar? so = null, int workers = 1) =>
@@ -49,7 +51,8 @@ internal sealed class QuickSearch(Work work, int seed, int workers = 1)
             }
             else
             {
-                IsFound(late: 0, layouts: 0, isOver, better);
+                // Some meals have a plan soon near the guess of which none of the longest first are near, and others the other way round.
+                IsFound(late: 0, first / 4, isOver, better);
             }
 
             Breed(first, isOver, better);
@@ -77,16 +80,16 @@ internal sealed class QuickSearch(Work work, int seed, int workers = 1)
 
     /// <summary>
     /// Once more from first guesses, with populations that so many layouts are worth: larger ones find more, but later. Does
-    /// nothing where that is no more than were spent so far.
+    /// nothing where that is no more than the last populations had.
     /// </summary>
     public void BreedOn(int layouts, Func<bool> isOver, Action? better = null)
     {
-        if (Found is null || work.Steps.Length == 0 || layouts <= Layouts)
+        if (Found is null || work.Steps.Length == 0 || layouts <= breeding?.Layouts)
         {
             return;
         }
 
-        breeding = new Breeding(work, seed, layouts, workers);
+        Populate(layouts);
         if (Late == 0)
         {
             breeding.Restart(genes!.Late, genes);
@@ -102,17 +105,10 @@ internal sealed class QuickSearch(Work work, int seed, int workers = 1)
         }
     }
 
-    public void BreedOn2(int layouts, Func<bool> isOver)
-    {
-        breeding = new Breeding(work, seed, layouts, workers);
-        breeding.Run(layouts, isOver, () => KeepBred(null));
-        breeding.Restart(genes!.Late, genes);
-    }
-
     /// <summary>Looks for a plan on time, and where there is none for one that is as little late as the best begins too early.</summary>
     private void Breed(int layouts, Func<bool> isOver, Action? better)
     {
-        breeding = new Breeding(work, seed, layouts, workers);
+        Populate(layouts);
         if (Found is not null)
         {
             // Bred from first guesses it gets further in large meals, from what was told in small ones.
@@ -127,6 +123,13 @@ internal sealed class QuickSearch(Work work, int seed, int workers = 1)
         {
             ServeLater(layouts / 3, isOver, better);
         }
+    }
+
+    [MemberNotNull(nameof(breeding))]
+    private void Populate(int layouts)
+    {
+        bredBefore += breeding?.Layouts ?? 0;
+        breeding = new Breeding(work, seed, layouts, workers);
     }
 
     /// <summary>
