@@ -155,7 +155,7 @@ internal sealed class Breeding
         var spread = 1 + (int)(guess.Rank.Max() * Spread);
         foreach (var dish in one > 0 ? work.Dishes : [])
         {
-            var whole = 0;
+            var whole = random.Next(-spread, spread + 1);
             foreach (var step in dish.Steps)
             {
                 child.Rank[step] += whole + random.Next(-spread, spread + 1);
