@@ -21,7 +21,7 @@ internal sealed partial class Attempt
     /// <summary>Of the time for the whole search, the most that the quick one may take.</summary>
     private const double QuickPart = 0.4;
 
-    /// <summary>Before a meal runs: of each second beyond the first, what breeding larger populations may take; where the effort is counted, its layouts.</summary>
+    /// <summary>Before a meal runs: of each second beyond the first, what more breeding may take; where the effort is counted, its layouts.</summary>
     private const double BreedingPart = 0.5;
 
     private const int BreedingLayouts = 7000;
@@ -64,7 +64,7 @@ internal sealed partial class Attempt
         pace = quick.Layouts / (search.Elapsed - begun).TotalSeconds;
         if (so is null)
         {
-            BreedOn(quick, (int)(Math.Min(search.Limits.Deterministic ?? 1, 1) * QuickBred), begun + (search.Limits.Time * QuickPart));
+            Breed(quick, quick.BreedOn, (int)(Math.Min(search.Limits.Deterministic ?? 1, 1) * QuickBred), begun + (search.Limits.Time * QuickPart));
         }
 
         if (so is null && quick.Late > 0)
@@ -87,20 +87,21 @@ internal sealed partial class Attempt
     }
 
     /// <summary>
-    /// With time to spare, larger populations: where a meal is late, or its plan far from proof, the solver gets less far with that
-    /// time, above all for a single cook.
+    /// With time to spare the breeding goes on where a plan is far from proof, and larger populations are bred where a meal is
+    /// late: the solver gets less far with that time, above all for a single cook.
     /// </summary>
-    private void BreedOn(QuickSearch quick) => BreedOn(
+    private void BreedOn(QuickSearch quick) => Breed(
         quick,
+        quick.Late > 0 ? quick.BreedOn : quick.GoOn,
         search.Limits.Deterministic is { } effort ? (int)(Math.Max(0, effort - 1) * BreedingLayouts) : MostLayouts,
         search.Elapsed + ((search.Limits.Time - TimeSpan.FromSeconds(1)) * BreedingPart));
 
     /// <param name="until">Where time counts, no later: so many layouts as there is time for.</param>
-    private void BreedOn(QuickSearch quick, int layouts, TimeSpan until)
+    private void Breed(QuickSearch quick, Action<int, Func<bool>, Action?> breed, int layouts, TimeSpan until)
     {
         var isTimed = search.Limits.Deterministic is null;
         var (begun, before) = (search.Elapsed, quick.Layouts);
-        quick.BreedOn(
+        breed(
             isTimed ? (int)Math.Clamp(pace * (until - begun).TotalSeconds, 0, layouts) : layouts,
             () => search.IsStopped || (isTimed && search.Elapsed > until),
             () => search.Tell(quick));

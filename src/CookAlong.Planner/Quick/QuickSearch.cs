@@ -105,6 +105,9 @@ internal sealed class QuickSearch(Work work, int seed, int workers = 1)
         }
     }
 
+    /// <summary>The last populations go on for so many layouts: once a meal is on time, that brings more than new ones. Nothing where there are none.</summary>
+    public void GoOn(int layouts, Func<bool> isOver, Action? better = null) => breeding?.Run(layouts, isOver, () => KeepBred(better));
+
     /// <summary>Looks for a plan on time, and where there is none for one that is as little late as the best begins too early.</summary>
     private void Breed(int layouts, Func<bool> isOver, Action? better)
     {

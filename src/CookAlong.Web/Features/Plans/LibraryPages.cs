@@ -32,27 +32,23 @@ static partial class LibraryPages
 
     /// <summary>
     /// Of the regions in the kernel's own words, those of libraries that cannot be written to and never were: a page that was
-    /// written is nowhere else. Libraries alone, since these are never unloaded here; the place of another file may be
-    /// something else's by the time it is let go.
+    /// written is nowhere else, in memory or swapped out, as the loader's relocations are, which it then protects. Libraries
+    /// alone, since these are never unloaded here; the place of another file may be something else's by the time it is let go.
     /// </summary>
     internal static IEnumerable<(nint Start, nuint Length)> Unwritten(IEnumerable<string> lines)
     {
         Match? library = null;
+        var unwritten = 0;
         foreach (var line in lines)
         {
-            if (Library().Match(line) is { Success: true } found)
+            if (Region().IsMatch(line))
             {
-                library = found;
+                (library, unwritten) = (Library().Match(line), 0);
             }
-            else if (line.StartsWith("Anonymous:", StringComparison.Ordinal))
+            else if (NothingOf().IsMatch(line) && ++unwritten == 2 && library is { Success: true })
             {
-                if (library is not null && line.EndsWith(" 0 kB", StringComparison.Ordinal))
-                {
-                    var start = Place(library.Groups["start"]);
-                    yield return (start, (nuint)(Place(library.Groups["end"]) - start));
-                }
-
-                library = null;
+                var start = Place(library.Groups["start"]);
+                yield return (start, (nuint)(Place(library.Groups["end"]) - start));
             }
         }
     }
@@ -61,6 +57,12 @@ static partial class LibraryPages
 
     [GeneratedRegex(@"^(?<start>[0-9a-f]+)-(?<end>[0-9a-f]+) r-[x-][ps] .*(\.dll|\.so(\.[0-9.]+)?)$")]
     private static partial Regex Library();
+
+    [GeneratedRegex("^[0-9a-f]+-[0-9a-f]+ ")]
+    private static partial Regex Region();
+
+    [GeneratedRegex("^(Anonymous|Swap): +0 kB$")]
+    private static partial Regex NothingOf();
 
     [DllImport("libc.so.6"), DefaultDllImportSearchPaths(DllImportSearchPath.System32)]
     static extern int madvise(nint start, nuint length, int advice);
