@@ -89,11 +89,12 @@ internal sealed class Breeding
     {
         for (var until = Layouts + layouts; Layouts < until && !isOver();)
         {
-            // All of a generation are begotten before any is laid out, so that none need wait for another.
+            // First guesses one after the other, each there and back, for a plan soon. Later all of a generation are begotten
+            // before any is laid out, so that none need wait for another.
             var isFirst = born < size * Justified;
-            var generation = born / size;
+            var (generation, first) = isFirst ? (born % Justified, born / Justified) : (born / size, born % size);
+            var count = isFirst ? 1 : Math.Min(size - first, until - Layouts);
             var (to, from) = Ends(generation, isFirst);
-            var (first, count) = (born % size, Math.Min(size - (born % size), until - Layouts));
             for (var one = 0; one < count; one++)
             {
                 Bear(children[one], first + one, from, isFromHere: from == to, isGuess: generation == 0, isCopy: isFirst);

@@ -22,7 +22,7 @@ internal sealed class Population
         Array.Fill(costs, long.MaxValue);
     }
 
-        /// <summary>The last one that was laid out alone.</summary>
+    /// <summary>The last one that was laid out alone.</summary>
     public Layout Laid => lanes[0].Laid;
 
     /// <summary>The order of one, as it is placed from this end; from the other it is the order in which steps begin there.</summary>
