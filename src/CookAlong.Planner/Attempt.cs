@@ -72,6 +72,13 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
     {
         var counts = new MealModel(meal, clock, so, told, PeopleBy.Counts, search.Prices);
         counts.LateAtLeast(soonest?.Bound ?? 0);
+        if (so is null && clock.MostLate == 0 && OvenAlone.Of(meal) is { } alone)
+        {
+            // While a meal runs there is no time for it, and what it would be late by has no price in the small model.
+            var oven = new MealModel(alone, clock, null, null, PeopleBy.Counts, search.Prices);
+            counts.AtLeast(search.LeastOf(oven, search.Left * OvenAlone.Part, share * OvenAlone.Part), oven);
+        }
+
         Answer? begin = null;
         if ((soonest?.Found ?? quick?.Draft()) is { } draftSoFar)
         {

@@ -19,7 +19,7 @@ internal enum PeopleBy
 /// <summary>One attempt at a meal as a constraint model: the unknowns every rule's encoding shares, and the rules put in.</summary>
 internal sealed class MealModel
 {
-    private readonly List<LinearExpr> costs = [];
+    private readonly List<(LinearExpr Cost, object? Of)> costs = [];
 
     /// <param name="isLatenessOnly">The least late plan is wanted, whatever else it costs: nothing else has a price but a limit that is broken already.</param>
     public MealModel(Meal meal, Clock clock, SoFar? so, Told? told, PeopleBy people, Prices prices, Near? near = null, bool isLatenessOnly = false)
@@ -66,7 +66,7 @@ internal sealed class MealModel
             Objective.Add(this);
         }
 
-        Cp.Minimize(LinearExpr.Sum(costs));
+        Cp.Minimize(LinearExpr.Sum(costs.Select(one => one.Cost)));
     }
 
     public CpModel Cp { get; } = new();
@@ -125,7 +125,15 @@ internal sealed class MealModel
         }
     }
 
-    public void Charge(LinearExpr amount, long price) => costs.Add(amount * price);
+    /// <param name="of">The dish, step or oven that it is the price of, where it is that of one alone.</param>
+    public void Charge(LinearExpr amount, long price, object? of = null) => costs.Add((amount * price, of));
+
+    /// <summary>It has been proved of a part of the meal that what it is charged for costs so much at the least.</summary>
+    public void AtLeast(long cost, MealModel part)
+    {
+        var charged = part.costs.Select(one => one.Of).OfType<object>().ToHashSet();
+        Cp.Add(LinearExpr.Sum(costs.Where(one => one.Of is not null && charged.Contains(one.Of)).Select(one => one.Cost)) >= cost);
+    }
 
     /// <summary>Never so: this way, place or hold cannot be chosen.</summary>
     public void Forbid(ILiteral choice) => Cp.AddBoolOr([choice.Not()]);

@@ -91,7 +91,7 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
         var begun = watch.Elapsed;
 
         // Asking the solver to stop before it has set up is lost on it, so the question is put again and again.
-        using (new Timer(_ => StopWhere((IsStopped && (heedStop || told.First is not null)) || GivesWay() || (limits.Deterministic is null && IsOver())), null, Poll, Poll))
+        using (new Timer(_ => StopWhere(solver, (IsStopped && (heedStop || told.First is not null)) || GivesWay() || (limits.Deterministic is null && IsOver())), null, Poll, Poll))
         {
             solver.Solve(model.Cp, told);
         }
@@ -115,13 +115,13 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
         bool IsOver() => told.First is { } found
             ? watch.Elapsed - (first is null ? found : begun) > time
             : watch.Elapsed - begun > giveUp;
+    }
 
-        void StopWhere(bool isTime)
+    private static void StopWhere(CpSolver solver, bool isTime)
+    {
+        if (isTime)
         {
-            if (isTime)
-            {
-                solver.StopSearch();
-            }
+            solver.StopSearch();
         }
     }
 
@@ -142,12 +142,26 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
         return new Answer(Draft.Read(model, solver), (long)Math.Round(solver.ObjectiveValue), Bound: 0, IsImpossible: false);
     }
 
+    /// <summary>What a part of the meal costs at the least, as far as that is proved within this time; its answers are no plans, and nobody is told.</summary>
+    /// <param name="share">Of a deterministic limit.</param>
+    public long LeastOf(MealModel part, TimeSpan time, double share)
+    {
+        using var solver = new CpSolver { StringParameters = Limited("linearization_level:0 num_workers:1", time, share) };
+        using (new Timer(_ => StopWhere(solver, IsStopped), null, Poll, Poll))
+        {
+            return solver.Solve(part.Cp) is CpSolverStatus.Infeasible ? 0 : Bound(solver.BestObjectiveBound);
+        }
+    }
+
     private static long Bound(double found) => (long)Math.Ceiling(Math.Max(0, found) - 1e-6);
 
-    private string Parameters(TimeSpan time, double share, bool proves, bool isLatenessOnly)
+    private string Parameters(TimeSpan time, double share, bool proves, bool isLatenessOnly) =>
+        Limited(Lines(proves, isLatenessOnly) + $" num_workers:{limits.Workers}", time, share);
+
+    private string Limited(string lines, TimeSpan time, double share)
     {
         var seconds = Math.Max(0.02, time.TotalSeconds).ToString(CultureInfo.InvariantCulture);
-        var parameters = Lines(proves, isLatenessOnly) + $" max_time_in_seconds:{seconds} num_workers:{limits.Workers} random_seed:{limits.Seed}";
+        var parameters = $"{lines} max_time_in_seconds:{seconds} random_seed:{limits.Seed}";
         return limits.Deterministic is { } effort
             ? parameters + $" max_deterministic_time:{(effort * share).ToString(CultureInfo.InvariantCulture)}"
             : parameters;

@@ -22,7 +22,7 @@ internal sealed class DialTurns
     /// <summary>More changes than are counted; null where there cannot be.</summary>
     private readonly ILiteral? isMany;
 
-    private DialTurns(MealModel model, List<OvenStay> stays)
+    private DialTurns(MealModel model, Oven oven, List<OvenStay> stays)
     {
         (this.model, this.stays) = (model, stays);
         var most = Math.Min(Prices.MostDialChanges, stays.Count - 1);
@@ -47,7 +47,7 @@ internal sealed class DialTurns
                 model.Cp.AddBoolOr([happens[index]]);
             }
 
-            model.Charge(happens[index], model.Prices.DialChange);
+            model.Charge(happens[index], model.Prices.DialChange, oven.Id);
         }
     }
 
@@ -55,7 +55,7 @@ internal sealed class DialTurns
     public static DialTurns? Of(MealModel model, Oven oven, List<OvenStay> stays)
     {
         var apart = stays.Where(stay => stays.Any(other => !other.Celsius.Meets(stay.Celsius))).ToList();
-        return model.So is null && !model.IsLatenessOnly && Prices.CountsDialChanges(model.Meal) && apart.Count > 0 ? new DialTurns(model, apart) : null;
+        return model.So is null && !model.IsLatenessOnly && Prices.CountsDialChanges(model.Meal) && apart.Count > 0 ? new DialTurns(model, oven, apart) : null;
     }
 
     /// <summary>When <paramref name="when"/> is so, the one is over before the other begins, and they cannot share a temperature.</summary>

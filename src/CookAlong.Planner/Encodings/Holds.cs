@@ -27,7 +27,7 @@ internal static class Holds
 
             var price = model.IsLatenessOnly ? null : Price(model, dish);
             var missing = model.Cp.NewIntVar(0, model.Prices.Cushion, $"{dish.Id} cushion missing");
-            model.Charge(missing, Prices.CushionMinute);
+            model.Charge(missing, Prices.CushionMinute, dish.Id);
             for (var index = 0; index < dish.Holds.Length; index++)
             {
                 var hold = dish.Holds[index];
@@ -103,7 +103,7 @@ internal static class Holds
         }
 
         var price = model.Cp.NewIntVar(0, dearest, $"{dish.Id} waiting");
-        model.Charge(price, Prices.OfOneWaitingMinute);
+        model.Charge(price, Prices.OfOneWaitingMinute, dish.Id);
         return price;
     }
 

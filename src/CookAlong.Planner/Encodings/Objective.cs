@@ -1,3 +1,4 @@
+using CookAlong.Domain;
 using CookAlong.Domain.Meals;
 using Google.OrTools.Sat;
 
@@ -88,21 +89,21 @@ internal static class Objective
 
     private static void AddAhead(MealModel model, StepVariables step, LinearExpr table)
     {
-        AddUpTo(model, table - step.Start - Prices.AheadMinutes, Prices.AheadMost, Prices.AheadMinute, $"{step.Step.Id} ahead");
+        AddUpTo(model, table - step.Start - Prices.AheadMinutes, Prices.AheadMost, Prices.AheadMinute, step.Step.Id);
     }
 
     /// <summary>Charges for each minute above nought, and for no more than <paramref name="most"/> of them.</summary>
-    private static void AddUpTo(MealModel model, LinearExpr minutes, int most, int price, string name)
+    private static void AddUpTo(MealModel model, LinearExpr minutes, int most, int price, StepId step)
     {
-        var counted = model.Cp.NewIntVar(0, most, name);
-        model.Charge(counted, price);
+        var counted = model.Cp.NewIntVar(0, most, $"{step} ahead");
+        model.Charge(counted, price, step);
         if (model.End + Reach(model) <= most)
         {
             model.Cp.Add(counted >= minutes);
             return;
         }
 
-        var isBeyond = model.Cp.NewBoolVar($"{name} beyond");
+        var isBeyond = model.Cp.NewBoolVar($"{step} far ahead");
         model.Cp.Add(counted >= minutes).OnlyEnforceIf(isBeyond.Not());
         model.Cp.Add(counted >= most).OnlyEnforceIf(isBeyond);
     }
