@@ -10,8 +10,8 @@ namespace CookAlong.Planner;
 /// </summary>
 internal static class OvenAlone
 {
-    /// <summary>Of the time left and of a deterministic limit, the most that it may take; what it has proved by then holds.</summary>
-    public const double Part = 0.1;
+    /// <summary>Of the time left and of a deterministic limit, the most that it may take: it ends sooner where it is proved, and what it has proved by then holds.</summary>
+    public const double Part = 0.2;
 
     /// <summary>One dish has the oven to itself.</summary>
     private const int Fewest = 2;
