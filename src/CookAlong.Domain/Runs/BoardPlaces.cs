@@ -14,13 +14,29 @@ static class BoardPlaces
 
     public static ImmutableArray<BoardPlace> Rings(Run run, Cards cards)
     {
-        var uses = run.Plan.Steps
-            .Select(planned => (planned.Step, planned.Start, planned.End, run.WayOf(run.Meal.Step(planned.Step)).Uses.Rings))
-            .Where(use => use.Rings > 0);
-        var numbers = Places.Number(uses, run.Meal.Kitchen.Rings);
+        var numbers = RingsOf(run);
         var slots = new BoardCard?[run.Meal.Kitchen.Rings];
         Settle(slots, numbers.Where(entry => run.StateOf(entry.Key).IsRunning).Select(entry => (cards.Of(entry.Key), entry.Value)));
         return [.. slots.Select((card, number) => new BoardPlace(number, (number + 1).ToString(CultureInfo.InvariantCulture), card))];
+    }
+
+    /// <summary>Each step's rings.</summary>
+    public static ImmutableDictionary<StepId, ImmutableArray<int>> RingsOf(Run run)
+    {
+        var uses = run.Plan.Steps
+            .Select(planned => (planned.Step, planned.Start, planned.End, run.WayOf(run.Meal.Step(planned.Step)).Uses.Rings))
+            .Where(use => use.Rings > 0);
+        return Places.Number(uses, run.Meal.Kitchen.Rings, run.RingsWhereItStands);
+    }
+
+    /// <summary>The shelves of each step in an oven, and of each dish kept warm there; exactly one of the two is set.</summary>
+    public static ImmutableDictionary<(StepId? Step, DishId? Dish), ImmutableArray<int>> ShelvesOf(Run run, Oven oven)
+    {
+        var steps = run.Plan.Steps.Where(planned => planned.Oven == oven.Id)
+            .Select(planned => (What: (Step: (StepId?)planned.Step, Dish: (DishId?)null), planned.Start, planned.End, ShelvesOf(run, planned)));
+        var holds = run.Plan.Holds.Where(hold => hold.Place == HoldPlace.WarmOven && hold.Oven == oven.Id)
+            .Select(hold => (What: (Step: (StepId?)null, Dish: (DishId?)hold.Dish), hold.From, hold.To, HoldOf(run, hold).Oven!.Shelves));
+        return Places.Number(steps.Concat(holds), oven.Shelves, what => what.Step is { } step ? run.ShelvesWhereItStands(step) : null);
     }
 
     public static ImmutableArray<BoardPlace> Grills(Run run, Cards cards) =>
@@ -62,12 +78,7 @@ static class BoardPlaces
     static ImmutableArray<(BoardTray Tray, bool IsInside, ImmutableArray<int> Shelves)> TraysOf(
         Run run, DateTimeOffset now, Expectation expected, Cards cards, Oven oven)
     {
-        var steps = run.Plan.Steps.Where(planned => planned.Oven == oven.Id)
-            .Select(planned => (What: (Step: (StepId?)planned.Step, Dish: (DishId?)null), planned.Start, planned.End, ShelvesOf(run, planned)));
-        var holds = run.Plan.Holds.Where(hold => hold.Place == HoldPlace.WarmOven && hold.Oven == oven.Id)
-            .Select(hold => (What: (Step: (StepId?)null, Dish: (DishId?)hold.Dish), hold.From, hold.To, HoldOf(run, hold).Oven!.Shelves));
-        var shelves = Places.Number(steps.Concat(holds), oven.Shelves);
-
+        var shelves = ShelvesOf(run, oven);
         var trays = ImmutableArray.CreateBuilder<(BoardTray, bool, ImmutableArray<int>)>();
         foreach (var planned in run.Plan.Steps.Where(planned => planned.Oven == oven.Id && run.StateOf(planned.Step).Finished is null))
         {

@@ -9,12 +9,14 @@ static class Places
     /// Numbers from 0, lowest first, neighbours where possible, each kept from start to end: greedy in order of the
     /// start, which never needs more than the most that are in use at once.
     /// </summary>
-    public static ImmutableDictionary<T, ImmutableArray<int>> Number<T>(IEnumerable<(T What, Minute From, Minute To, int Count)> uses, int places)
+    /// <param name="stands">Where a thing stands already and stays; null = it may be given any place.</param>
+    public static ImmutableDictionary<T, ImmutableArray<int>> Number<T>(
+        IEnumerable<(T What, Minute From, Minute To, int Count)> uses, int places, Func<T, ImmutableArray<int>?> stands)
         where T : notnull
     {
         var freeFrom = Enumerable.Repeat(new Minute(long.MinValue), places).ToArray();
         var numbers = ImmutableDictionary.CreateBuilder<T, ImmutableArray<int>>();
-        foreach (var use in uses.OrderBy(use => use.From).ThenBy(use => use.To))
+        foreach (var use in uses.OrderBy(use => stands(use.What) is null).ThenBy(use => use.From).ThenBy(use => use.To))
         {
             // A plan never overfills; should one do so all the same, the place that is free first is shared.
             var free = Enumerable.Range(0, places)
@@ -25,10 +27,10 @@ static class Places
             var side = Enumerable.Range(0, places - count + 1)
                 .Select(first => Enumerable.Range(first, count))
                 .FirstOrDefault(block => block.All(place => freeFrom[place] <= use.From));
-            ImmutableArray<int> taken = [.. side ?? free.Take(count).Order()];
+            ImmutableArray<int> taken = stands(use.What) ?? [.. side ?? free.Take(count).Order()];
             foreach (var place in taken)
             {
-                freeFrom[place] = use.To;
+                freeFrom[place] = freeFrom[place] < use.To ? use.To : freeFrom[place];
             }
 
             numbers[use.What] = taken;

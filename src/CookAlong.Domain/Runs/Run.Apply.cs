@@ -123,7 +123,7 @@ public sealed partial record Run
     /// A new plan already counts what was added to, and who took, the work that has not begun. Work that has begun stays
     /// as long as it is, whatever of its length the plan counts.
     /// </summary>
-    Run WithPlan(Plan accepted, DateTimeOffset at) => this with
+    Run WithPlan(Plan accepted, DateTimeOffset at) => WithPlacesKept() with
     {
         Plan = accepted,
         SlowOvens = SlowOvens.Clear(),

@@ -28,6 +28,16 @@ public sealed class BoardPartTests : BunitContext
     }
 
     [Fact]
+    public void On_the_evening_before_the_hours_of_the_day_itself_are_said_with_their_day()
+    {
+        var page = Show(Calm with { At = At(16, 30).AddDays(-1) });
+
+        Assert.Contains("Sun 15:00", page.Find("header").TextContent, StringComparison.Ordinal);
+        Assert.Contains("here from Sun 13:30", page.Find(".people").TextContent, StringComparison.Ordinal);
+        Assert.Contains("Sun 13:31", page.Find(".rail .next").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_job_shows_who_what_how_and_what_can_hurt()
     {
         var card = Card(Show(Busy), "Rough up the boiled potatoes");

@@ -19,6 +19,10 @@ public sealed class MePartTests : BunitContext
     }
 
     [Fact]
+    public void A_meal_that_is_over_promises_no_table_time_any_more() =>
+        Assert.DoesNotContain("Main course", Show(Over, Maren).Find("header").TextContent, StringComparison.Ordinal);
+
+    [Fact]
     public void A_call_for_whoever_is_near_stands_above_and_leaves_the_own_job_in_place()
     {
         var part = Show(Busy, Maren);

@@ -133,4 +133,14 @@ public sealed class WordsTests
     [Fact]
     public void The_clock_follows_the_kitchens_zone_and_not_the_servers() =>
         Assert.Equal("13:24", new WallClock(Zone).Show(At(13, 24).ToUniversalTime()));
+
+    [Fact]
+    public void Another_day_is_said_with_the_hour_by_the_kitchens_midnight_and_not_the_servers()
+    {
+        var late = new WallClock(Zone, At(23, 50).ToUniversalTime());
+
+        Assert.Equal("23:59", late.Show(At(23, 59)));
+        Assert.Equal("Mon 00:00", late.Show(At(23, 59).AddMinutes(1)));
+        Assert.Equal("Sat 23:59", late.Show(At(0, 0).AddMinutes(-1)));
+    }
 }

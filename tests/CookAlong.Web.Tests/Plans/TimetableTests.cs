@@ -20,6 +20,17 @@ public sealed class TimetableTests : BunitContext
     }
 
     [Fact]
+    public void A_job_for_two_names_both()
+    {
+        var two = AlderLane.Plan.Step(new StepId("goose-carve")) with { Helpers = [new HelperId("maren"), new HelperId("ivo")] };
+        var page = Render<Timetable>(parameters => parameters
+            .Add(one => one.Meal, AlderLane.Meal)
+            .Add(one => one.Plan, AlderLane.Plan with { Steps = [.. AlderLane.Plan.Steps.Select(step => step.Step == two.Step ? two : step)] }));
+
+        Assert.EndsWith("Maren and Ivo", Words(Button(page, "Carve the goose")), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Everything_is_there_in_order_of_time()
     {
         var lines = TimetableLines.Of(AlderLane.Meal, AlderLane.Plan);

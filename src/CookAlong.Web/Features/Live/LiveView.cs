@@ -14,9 +14,9 @@ namespace CookAlong.Web.Features.Live;
 /// <param name="Me">The helper whose screen this is; null for a host who does not cook and for a watcher.</param>
 public sealed record LiveView(RunId Run, Meal Meal, Board Board, PersonId Person, Role Role, HelperId? Me, OfferedPlan? Offer, ScreensHere Screens)
 {
-    public Words Words { get; } = new(Meal, Board.People);
+    public Words Words { get; } = new(Meal, Board.People, Board.At);
 
-    public WallClock Clock { get; } = new(Meal.TimeZone);
+    public WallClock Clock { get; } = new(Meal.TimeZone, Board.At);
 
     /// <summary>Something has happened that the plan does not know of: the kitchen needs a new one.</summary>
     public bool IsPlanWished { get; init; }

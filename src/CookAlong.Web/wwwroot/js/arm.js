@@ -51,7 +51,8 @@ export const TONES_LAST = 1_400;
  * @param {"high" | "medium" | "low"} priority @param {string[]} texts
  */
 export function sound(priority, texts) {
-  navigator.vibrate?.(priority === "high" ? [300, 100, 300, 100, 300] : 200);
+  // A browser lets no page shake that nobody has touched, and complains of each try.
+  if (navigator.userActivation?.hasBeenActive !== false) navigator.vibrate?.(priority === "high" ? [300, 100, 300, 100, 300] : 200);
   if (document.hidden) showElsewhere(texts);
   if (!audio || !plays()) return;
   play(audio, priority);

@@ -4,10 +4,17 @@ using CookAlong.Domain;
 namespace CookAlong.Web.Features.Live.Wording;
 
 /// <summary>Instants as the clock on the kitchen's wall shows them, and spans as a cook says them.</summary>
-public sealed class WallClock(TimeZoneInfo zone)
+/// <param name="now">When they are read; null where it is said beside them, or does not matter.</param>
+public sealed class WallClock(TimeZoneInfo zone, DateTimeOffset? now = null)
 {
-    /// <summary>"13:05".</summary>
-    public string Show(DateTimeOffset at) => TimeZoneInfo.ConvertTime(at, zone).ToString("HH:mm", CultureInfo.InvariantCulture);
+    /// <summary>"13:05"; "Mon 13:05" where that is another day than now.</summary>
+    /// <remarks>Work begins days ahead: on the evening before, tomorrow's hour would be taken for today's.</remarks>
+    public string Show(DateTimeOffset at)
+    {
+        var shown = TimeZoneInfo.ConvertTime(at, zone);
+        var isToday = now is not { } read || shown.Date == TimeZoneInfo.ConvertTime(read, zone).Date;
+        return shown.ToString(isToday ? "HH:mm" : "ddd HH:mm", CultureInfo.InvariantCulture);
+    }
 
     public string Show(Minute at) => Show(at.Utc);
 

@@ -8,9 +8,10 @@ namespace CookAlong.Web.Features.Live.Wording;
 
 /// <summary>Every sentence of the live kitchen, made here and nowhere else.</summary>
 /// <param name="people">Who is in the run; a name the meal does not know (hands nobody planned for) is found here.</param>
-public sealed partial class Words(Meal meal, ImmutableArray<BoardPerson> people = default)
+/// <param name="now">When they are read: times of other days are said with their day. Null where that does not matter.</param>
+public sealed partial class Words(Meal meal, ImmutableArray<BoardPerson> people = default, DateTimeOffset? now = null)
 {
-    readonly WallClock clock = new(meal.TimeZone);
+    readonly WallClock clock = new(meal.TimeZone, now);
 
     public string Name(HelperId helper) =>
         (people.IsDefault ? null : people.FirstOrDefault(one => one.Helper == helper)?.Name)
