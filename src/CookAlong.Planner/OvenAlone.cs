@@ -16,9 +16,14 @@ internal static class OvenAlone
     /// <summary>One dish has the oven to itself.</summary>
     private const int Fewest = 2;
 
-    /// <summary>The meal without all else; null where no dishes share an oven.</summary>
+    /// <summary>The meal without all else; null where no dishes share an oven, or with several ovens, of which little is proved so soon.</summary>
     public static Meal? Of(Meal meal)
     {
+        if (meal.Kitchen.Ovens.Length != 1)
+        {
+            return null;
+        }
+
         var dishes = meal.Dishes.Where(dish => dish.Steps.Any(IsInOven)).ToList();
         return dishes.Count < Fewest ? null : meal with { Dishes = [.. dishes.Select(Without)] };
     }
