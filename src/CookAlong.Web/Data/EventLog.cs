@@ -94,6 +94,14 @@ public sealed class EventLog(IDbContextFactory<CookAlongDb> databases)
         return row is null ? null : new RunId(row.Id);
     }
 
+    /// <summary>The latest run of each meal that is being cooked or was; rehearsals are none.</summary>
+    public async Task<IReadOnlyDictionary<Guid, (RunId Run, bool IsOver)>> LatestAsync(CancellationToken stop = default)
+    {
+        await using var db = await databases.CreateDbContextAsync(stop);
+        var rows = await db.Set<RunRow>().AsNoTracking().Where(row => row.Rate == null).OrderBy(row => row.Began).ToListAsync(stop);
+        return rows.GroupBy(row => row.Meal).ToDictionary(runs => runs.Key, runs => (new RunId(runs.Last().Id), runs.Last().Ended is not null));
+    }
+
     /// <summary>The meal that a run cooks; null when there is no such run.</summary>
     public async Task<Guid?> MealOfAsync(RunId id, CancellationToken stop = default)
     {

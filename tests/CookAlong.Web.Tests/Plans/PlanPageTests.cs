@@ -2,6 +2,7 @@ using Bunit;
 using Bunit.TestDoubles;
 using CookAlong.Domain.Planning;
 using CookAlong.Intake.MealFiles;
+using CookAlong.Web.Data;
 using CookAlong.Web.Features.Meals;
 using CookAlong.Web.Features.Plans;
 using CookAlong.Web.Features.Household;
@@ -29,6 +30,7 @@ public sealed partial class PlanPageTests : BunitContext, IAsyncLifetime
         Services.AddMudServices();
         Services.AddSingleton(new MealBook(household, clock));
         Services.AddSingleton(new HouseholdRegion(household));
+        Services.AddSingleton(new EventLog(household));
         Services.AddSingleton(new PlanningDesk(planner, household, clock));
         SetRendererInfo(new("Server", true));
     }

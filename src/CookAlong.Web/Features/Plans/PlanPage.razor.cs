@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using CookAlong.Domain;
 using CookAlong.Domain.Planning;
+using CookAlong.Domain.Runs;
 using CookAlong.Intake.MealFiles;
 using CookAlong.Planner;
 using CookAlong.Web.Features.Meals;
@@ -20,6 +21,7 @@ public sealed partial class PlanPage
     bool isCurrent;
     bool isMissing;
     bool isPast;
+    RunId? cooking;
     PlanProgress? found;
     ImmutableArray<StepMove> moves = [];
     StepId? chosen;
@@ -49,6 +51,7 @@ public sealed partial class PlanPage
         (kept, plan, isCurrent) = (await Book.OpenAsync(MealId, leave.Token), null, false);
         (moves, offered, leantFrom, made) = ([], null, null, null);
         isMissing = kept is null;
+        cooking = await Log.UnfinishedAsync(MealId, isRehearsal: false, leave.Token);
         LookAtTheClock();
         if (kept is not null && await Desk.LatestAsync(kept.Row, kept.Meal, leave.Token) is var (latest, current))
         {
