@@ -132,7 +132,9 @@ internal sealed partial class Attempt
             Hints.FromTold(model, told);
         }
 
-        var time = so is null || search.Left * SoonestPart < SoonestWhileCooking ? search.Left * SoonestPart : SoonestWhileCooking;
+        // Where the effort is counted it ends the search, and the clock only what has gone astray.
+        var part = search.Left * SoonestPart;
+        var time = so is null || search.Limits.Deterministic is not null || part < SoonestWhileCooking ? part : SoonestWhileCooking;
         var sooner = search.Solve(model, time, time * giveUp, share);
         return quick is not null && sooner.IsImpossible ? new Answer(quick, late, late, IsImpossible: false) : sooner;
     }
