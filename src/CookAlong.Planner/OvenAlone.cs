@@ -1,5 +1,6 @@
 using CookAlong.Domain;
 using CookAlong.Domain.Meals;
+using CookAlong.Planner.Encodings;
 
 namespace CookAlong.Planner;
 
@@ -34,7 +35,7 @@ internal static class OvenAlone
     /// </summary>
     private static Dish Without(Dish dish)
     {
-        var waitedFor = dish.Steps.SelectMany(step => step.After.Where(after => after.Least >= 0)).Select(after => after.Step).ToHashSet();
+        var waitedFor = Holds.WaitedFor(dish.Steps);
         var kept = dish.Steps.Where(step => IsInOven(step) || !waitedFor.Contains(step.Id)).Select(step => step.Id).ToHashSet();
         var before = 0;
         while (before != kept.Count)

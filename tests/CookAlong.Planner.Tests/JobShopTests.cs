@@ -1,5 +1,3 @@
-using CookAlong.Domain;
-using CookAlong.Domain.Kitchens;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 using static CookAlong.Planner.Tests.Cooking;
@@ -41,13 +39,5 @@ public sealed class JobShopTests
         Assert.Equal((PlanStatus.Optimal, 1), (plan.Status, plan.Cost.LateMinutes));
     }
 
-    private static Meal Ft06(int minutes)
-    {
-        var kitchen = new Kitchen([], 0, [], [.. Enumerable.Range(0, 6).Select(machine => new Appliance(new ApplianceId($"machine-{machine}"), 1))]);
-        var dishes = Jobs.Select((row, job) => Dish(
-            $"job-{job}",
-            OnTheSide(limit: 60, bestWithin: 60),
-            [.. row.Chunk(2).Select((operation, index) => Alone($"job-{job}-{index}", operation[1], With($"machine-{operation[0]}")))]));
-        return Meal(minutes, kitchen, [Cook("cook")], [.. dishes]);
-    }
+    private static Meal Ft06(int minutes) => JobShop.Of(Jobs, minutes, waits: 60);
 }

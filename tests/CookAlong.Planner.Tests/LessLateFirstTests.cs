@@ -1,9 +1,7 @@
 using CookAlong.Domain;
-using CookAlong.Domain.Kitchens;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 using CookAlong.Planner.Quick;
-using static CookAlong.Planner.Tests.Cooking;
 
 namespace CookAlong.Planner.Tests;
 
@@ -37,13 +35,12 @@ public sealed class LessLateFirstTests
     private static Meal Shop(int seed)
     {
         var random = new Random(seed);
-        var kitchen = new Kitchen([], 0, [], [.. Enumerable.Range(0, Size).Select(machine => new Appliance(new ApplianceId($"machine-{machine}"), 1))]);
-        var dishes = Enumerable.Range(0, Size).Select(job =>
+        var jobs = Enumerable.Range(0, Size).Select(_ =>
         {
             var order = Enumerable.Range(0, Size).ToArray();
             random.Shuffle(order);
-            return Dish($"job-{job}", OnTheSide(limit: 600, bestWithin: 600), [.. order.Select((machine, index) => Alone($"job-{job}-{index}", random.Next(5, 40), With($"machine-{machine}")))]);
+            return order.SelectMany(machine => new[] { machine, random.Next(5, 40) }).ToArray();
         });
-        return Meal(300, kitchen, [Cook("cook")], [.. dishes]);
+        return JobShop.Of([.. jobs], minutes: 300, waits: 600);
     }
 }

@@ -72,11 +72,13 @@ internal static class Holds
 
     private static List<StepVariables> Last(List<StepVariables> steps)
     {
-        var waitedFor = steps.Where(step => !step.HasBegun)
-            .SelectMany(step => step.Step.After.Where(after => after.Least >= 0).Select(after => after.Step))
-            .ToHashSet();
+        var waitedFor = WaitedFor(steps.Where(step => !step.HasBegun).Select(step => step.Step));
         return [.. steps.Where(step => !waitedFor.Contains(step.Step.Id))];
     }
+
+    /// <summary>Steps that another of these begins after: a dish is ready with the last of the others.</summary>
+    public static HashSet<StepId> WaitedFor(IEnumerable<Step> steps) =>
+        [.. steps.SelectMany(step => step.After.Where(after => after.Least >= 0)).Select(after => after.Step)];
 
     /// <summary>
     /// The last minutes of work on a dish that is ready only when hands have finished it, whichever step that is: as many as the
