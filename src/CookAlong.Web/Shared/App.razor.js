@@ -1,5 +1,5 @@
 // Blazor's defaults hide a lost connection for half a minute; here the cook sees it after six seconds.
-// The server's side of these two figures stands in Pages.cs.
+// How long the server bears a silent browser stands in Pages.cs.
 Blazor.start({
   circuit: {
     configureSignalR: (connection) => connection.withServerTimeout(6000).withKeepAliveInterval(2000),

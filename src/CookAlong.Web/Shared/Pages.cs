@@ -6,8 +6,11 @@ namespace CookAlong.Web.Shared;
 /// <summary>The interactive planning pages and what they run on.</summary>
 public static class Pages
 {
-    /// <summary>How long a page may be silent before either end calls the connection lost. The browser's side: App.razor.js.</summary>
-    static readonly TimeSpan Silence = TimeSpan.FromSeconds(6);
+    /// <summary>
+    /// How long a browser may be silent before its line is cut off here. A slow phone that lays out a long text says nothing for as long
+    /// as that takes, and what is tapped while its line is built up again would be lost. It calls a silent server lost far sooner: App.razor.js.
+    /// </summary>
+    static readonly TimeSpan Silence = TimeSpan.FromSeconds(30);
 
     public static IServiceCollection AddPages(this IServiceCollection services)
     {
