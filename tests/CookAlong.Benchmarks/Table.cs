@@ -13,7 +13,7 @@ namespace CookAlong.Benchmarks;
 /// One command, one table: <c>dotnet run -c Release --project tests/CookAlong.Benchmarks</c>, or the parts named after it:
 /// process, demo, replan, families, instances, doneness, learning, intake, patience, taps, screens, and, only when named, crashes with how many kills (1,000), nodes with
 /// how many, and load: see <see cref="LoadWanted"/>.
-/// With the word quick beside them, instances and families take a smaller sample, twelve minutes at the most for each.
+/// With the word quick beside them, instances and families take a smaller sample, fifteen minutes at the most for each.
 /// </summary>
 static class Table
 {

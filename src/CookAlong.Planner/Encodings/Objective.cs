@@ -9,11 +9,11 @@ internal static class Objective
 {
     public static void Add(MealModel model)
     {
-        AddKitchenMinutes(model);
-        var crowds = model.Prices.Crowds.GroupBy(crowd => crowd.Minutes).ToList();
+        var day = KitchenDay.Of(model);
+        var crowds = model.Prices.Crowds.GroupBy(crowd => crowd.Minutes).OrderByDescending(crowd => crowd.Key).ToList();
         foreach (var course in model.Meal.Courses)
         {
-            AddRush(model, course, crowds);
+            AddRush(model, course, crowds, day);
         }
 
         foreach (var step in model.Steps.Values)
@@ -27,66 +27,6 @@ internal static class Objective
         }
     }
 
-    private static void AddKitchenMinutes(MealModel model)
-    {
-        var handsOn = model.Steps.Values
-            .SelectMany(step => step.Ways.Where(way => way.Way.Attention == Attention.HandsOn).Select(way => (Step: step, Way: way)))
-            .ToList();
-        if (handsOn.Count == 0)
-        {
-            return;
-        }
-
-        var last = LastTable(model);
-        var first = model.Cp.NewIntVar(-Reach(model), model.End, "first hands");
-        model.Cp.Add(first <= last);
-        List<LinearExpr> work = [];
-        foreach (var (step, way) in handsOn)
-        {
-            var amount = step.Ways.Length == 1 ? way.Minutes * way.Way.People : 0;
-            if (model.End + Reach(model) <= Prices.KitchenMost)
-            {
-                model.Cp.Add(first <= step.Start).OnlyEnforceIf(way.Taken);
-                work.Add(LinearExpr.Constant(amount));
-                continue;
-            }
-
-            var isAhead = model.Cp.NewBoolVar("ahead of the day");
-            model.Cp.Add(step.Start < last - Prices.KitchenMost).OnlyEnforceIf(isAhead);
-            model.Cp.Add(first <= step.Start).OnlyEnforceIf([way.Taken, isAhead.Not()]);
-            work.Add((1 - isAhead) * amount);
-        }
-
-        model.Charge(last - first, model.Prices.KitchenMinute);
-        AddLeastDay(model, last - first, work);
-    }
-
-    /// <summary>
-    /// The day is as long as its work with hands takes the hands there are. Follows from the rules for people, but the solver proves
-    /// little of it by itself: it is what makes the bound of a single cook's day.
-    /// </summary>
-    /// <param name="work">Minutes of a pair of hands, of steps that have one way only.</param>
-    private static void AddLeastDay(MealModel model, LinearExpr day, List<LinearExpr> work)
-    {
-        var hands = model.Jobs.SelectMany(job => job.Able).Distinct().Count();
-        if (model.So is null && hands > 0)
-        {
-            model.Cp.Add(day * hands >= LinearExpr.Sum(work));
-        }
-    }
-
-    private static LinearExpr LastTable(MealModel model)
-    {
-        if (model.Tables.Count == 1)
-        {
-            return model.Tables.Values.Single();
-        }
-
-        var last = model.Cp.NewIntVar(-Reach(model), model.End, "last table");
-        model.Cp.AddMaxEquality(last, model.Tables.Values);
-        return last;
-    }
-
     private static void AddAhead(MealModel model, StepVariables step, LinearExpr table)
     {
         AddUpTo(model, table - step.Start - Prices.AheadMinutes, Prices.AheadMost, Prices.AheadMinute, step.Step.Id);
@@ -97,7 +37,7 @@ internal static class Objective
     {
         var counted = model.Cp.NewIntVar(0, most, $"{step} ahead");
         model.Charge(counted, price, step);
-        if (model.End + Reach(model) <= most)
+        if (model.End + KitchenDay.Reach(model) <= most)
         {
             model.Cp.Add(counted >= minutes);
             return;
@@ -109,16 +49,18 @@ internal static class Objective
     }
 
     /// <summary>Hands-on minutes within so many before the table, each priced, and those beyond what the hands there do at ease.</summary>
-    private static void AddRush(MealModel model, Course course, IEnumerable<IGrouping<int, Crowd>> crowds)
+    private static void AddRush(MealModel model, Course course, IEnumerable<IGrouping<int, Crowd>> crowds, KitchenDay? day)
     {
         var work = model.Steps.Values.Where(step => step.Dish.Course == course.Id)
             .SelectMany(step => step.Ways.Where(way => way.Way.Attention == Attention.HandsOn).Select(way => (Step: step, Way: way)))
             .ToList();
+        var done = new List<(int Minutes, LinearExpr Work)>();
         foreach (var crowd in crowds)
         {
             var minutes = work.Select(one => WithinLast(model, one.Step, one.Way, crowd.Key)).ToList();
             var people = work.Select(one => (long)one.Way.Way.People).ToList();
             var all = LinearExpr.WeightedSum(minutes, people);
+            done.Add((crowd.Key, all));
             if (crowd.Key == Prices.RushMinutes)
             {
                 model.Charge(all, model.Prices.RushMinute);
@@ -132,6 +74,8 @@ internal static class Objective
                 model.Charge(over, limit.Price);
             }
         }
+
+        day?.AddLeast(course, done);
     }
 
     private static IntVar WithinLast(MealModel model, StepVariables step, WayVariables way, int minutes)
@@ -161,8 +105,4 @@ internal static class Objective
         model.Cp.Add(moved >= told - step.Start);
         model.Charge(moved, price);
     }
-
-    /// <summary>How far before the clock's first minute something that has begun may lie.</summary>
-    private static int Reach(MealModel model) =>
-        model.So is null ? 0 : model.So.Facts.Select(fact => Math.Max(0, -model.Clock.Of(fact.Start))).Append(0).Max();
 }

@@ -23,6 +23,8 @@ static class MealFigures
         new("full meal, 1 cook", TimeSpan.FromSeconds(3), TimeSpan.FromSeconds(20), 0.05, seed => Families.Full(seed, 1)),
         new("full meal, 2 cooks", TimeSpan.FromSeconds(1), TimeSpan.FromSeconds(10), 0.05, seed => Families.Full(seed, 2)),
         new("full meal, 4 cooks", TimeSpan.FromSeconds(1), TimeSpan.FromSeconds(10), 0.05, seed => Families.Full(seed, 4)),
+        new("menu of 1896, 2 cooks", TimeSpan.FromSeconds(1), TimeSpan.FromSeconds(10), 0.05, seed => Menus.Of(seed, 2)),
+        new("menu of 1896, 4 cooks", TimeSpan.FromSeconds(1), TimeSpan.FromSeconds(10), 0.05, seed => Menus.Of(seed, 4)),
         new("large meal, 4 cooks", TimeSpan.FromSeconds(5), TimeSpan.FromMinutes(5), 0.1, Families.Large),
     ];
 

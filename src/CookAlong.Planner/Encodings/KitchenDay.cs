@@ -1,0 +1,142 @@
+using CookAlong.Domain;
+using CookAlong.Domain.Meals;
+using Google.OrTools.Sat;
+
+namespace CookAlong.Planner.Encodings;
+
+/// <summary>
+/// The price of the kitchen day, and what so many hands can do in so long. The latter follows from the rules for people, but the
+/// solver proves little of it by itself: it makes the bound of the day, and of what a calm last half hour adds to it.
+/// </summary>
+internal sealed class KitchenDay
+{
+    private readonly MealModel model;
+
+    /// <summary>The first minute of work with hands that is not done ahead.</summary>
+    private readonly IntVar first;
+
+    /// <summary>Minutes of a pair of hands, of steps that have one way only; none of what is done ahead.</summary>
+    private readonly List<(CourseId Course, LinearExpr Minutes)> work = [];
+
+    /// <summary>Of these the minutes that cannot be done ahead.</summary>
+    private readonly Dictionary<CourseId, int> onTheDay = [];
+
+    /// <summary>Nought while a meal runs: what has begun may have taken more hands than there are now.</summary>
+    private readonly int hands;
+
+    private KitchenDay(MealModel model)
+    {
+        this.model = model;
+        first = model.Cp.NewIntVar(-Reach(model), model.End, "first hands");
+        hands = model.So is null ? model.Jobs.SelectMany(job => job.Able).Distinct().Count() : 0;
+    }
+
+    /// <summary>Null without work for hands.</summary>
+    public static KitchenDay? Of(MealModel model)
+    {
+        var handsOn = model.Steps.Values
+            .SelectMany(step => step.Ways.Where(way => way.Way.Attention == Attention.HandsOn).Select(way => (Step: step, Way: way)))
+            .ToList();
+        if (handsOn.Count == 0)
+        {
+            return null;
+        }
+
+        var day = new KitchenDay(model);
+        var last = LastTable(model);
+        model.Cp.Add(day.first <= last);
+        foreach (var (step, way) in handsOn)
+        {
+            day.Begin(step, way, last);
+        }
+
+        model.Charge(last - day.first, model.Prices.KitchenMinute);
+        if (day.hands > 0)
+        {
+            model.Cp.Add((last - day.first) * day.hands >= LinearExpr.Sum(day.work.Select(one => one.Minutes)));
+        }
+
+        return day;
+    }
+
+    /// <summary>What of a course is not done in its last minutes takes the hands there are so long before those.</summary>
+    /// <param name="done">All its hands' minutes within so many before its table time, the longest first.</param>
+    public void AddLeast(Course course, IReadOnlyList<(int Minutes, LinearExpr Work)> done)
+    {
+        if (hands == 0)
+        {
+            return;
+        }
+
+        var table = model.Tables[course.Id];
+        var all = LinearExpr.Sum(work.Where(one => one.Course == course.Id).Select(one => one.Minutes));
+        foreach (var (minutes, within) in done.Where(one => onTheDay.GetValueOrDefault(course.Id) >= one.Minutes * hands))
+        {
+            model.Cp.Add((table - minutes - first) * hands >= all - within);
+        }
+
+        foreach (var ((minutes, within), (fewer, less)) in done.Zip(done.Skip(1)))
+        {
+            model.Cp.Add(less >= within - ((minutes - fewer) * hands));
+        }
+    }
+
+    /// <summary>How far before the clock's first minute something that has begun may lie.</summary>
+    public static int Reach(MealModel model) =>
+        model.So is null ? 0 : model.So.Facts.Select(fact => Math.Max(0, -model.Clock.Of(fact.Start))).Append(0).Max();
+
+    private void Begin(StepVariables step, WayVariables way, LinearExpr last)
+    {
+        var (course, minutes) = (step.Dish.Course, step.Ways.Length == 1 ? way.Minutes * way.Way.People : 0);
+        if (model.End + Reach(model) <= Prices.KitchenMost || IsOnTheDay(step))
+        {
+            model.Cp.Add(first <= step.Start).OnlyEnforceIf(way.Taken);
+            work.Add((course, LinearExpr.Constant(minutes)));
+            onTheDay[course] = onTheDay.GetValueOrDefault(course) + minutes;
+            return;
+        }
+
+        var isAhead = model.Cp.NewBoolVar("ahead of the day");
+        model.Cp.Add(step.Start < last - Prices.KitchenMost).OnlyEnforceIf(isAhead);
+        model.Cp.Add(first <= step.Start).OnlyEnforceIf([way.Taken, isAhead.Not()]);
+        work.Add((course, (1 - isAhead) * minutes));
+    }
+
+    /// <summary>Too near its dish's end, and that to the table, to be done ahead.</summary>
+    private bool IsOnTheDay(StepVariables step)
+    {
+        if (model.So is not null || step.Dish.Holds.IsEmpty || BeforeReady(step.Dish, step.Step) is not { } before)
+        {
+            return false;
+        }
+
+        var promised = model.Clock.Of(model.Meal.Courses.First(course => course.Id == step.Dish.Course).TableTime);
+        return before + step.Dish.Holds.Max(hold => hold.Limit) + model.End - promised <= Prices.KitchenMost;
+    }
+
+    /// <summary>How long before the dish is ready a step may begin at the most; null where nothing limits that.</summary>
+    private int? BeforeReady(Dish dish, Step step)
+    {
+        var longest = model.Steps[step.Id].Ways.Max(way => way.Minutes);
+        var next = dish.Steps.SelectMany(other => other.After.Where(after => after.Step == step.Id).Select(after => (Step: other, after.Most))).ToList();
+        if (next.Count == 0)
+        {
+            var waitedFor = Holds.WaitedFor(dish.Steps);
+            return dish.Steps.Count(other => !waitedFor.Contains(other.Id)) == 1 ? longest : null;
+        }
+
+        return next.Select(one => one.Most + BeforeReady(dish, one.Step) + longest).Min();
+    }
+
+    private static LinearExpr LastTable(MealModel model)
+    {
+        if (model.Tables.Count == 1)
+        {
+            return model.Tables.Values.Single();
+        }
+
+        var last = model.Cp.NewIntVar(-Reach(model), model.End, "last table");
+        model.Cp.AddMaxEquality(last, model.Tables.Values);
+        return last;
+    }
+}
