@@ -90,7 +90,7 @@ public sealed class DebriefTests(Household house) : IClassFixture<Household>
         var picture = page.Locator(".pictures img");
         await Expect(picture).ToHaveCountAsync(1);
         await picture.ScrollIntoViewIfNeededAsync();
-        await page.WaitForFunctionAsync("document.querySelector('.pictures img').naturalWidth > 0");
+        await Expect(picture).Not.ToHaveJSPropertyAsync("naturalWidth", 0);
         await host.ShouldBeCleanInEveryLightAsync("debrief-picture");
 
         await page.GetByRole(AriaRole.Link, new() { Name = "Everything that was learned" }).ClickAsync();
