@@ -12,7 +12,6 @@ namespace CookAlong.Benchmarks.Planners;
 /// </summary>
 sealed class Menus
 {
-    static readonly Minute Table = Minute.Of(new DateTimeOffset(2031, 2, 8, 14, 0, 0, TimeSpan.Zero));
     static readonly CelsiusRange Slow = new(150, 160, 170), Moderate = new(170, 180, 190), Hot = new(190, 200, 210), VeryHot = new(210, 220, 230);
 
     // Oyster soup, celery and salted almonds, roast fowl, cranberry jelly, mashed potatoes, onions in cream, squash, chicken pie,
@@ -34,34 +33,19 @@ sealed class Menus
         Soup, Cold, Roast, Preserve, Boiled, Browned, Pie, Fried, Straws, Steamed, BakedBefore, Frozen,
     }
 
-    public static Meal Of(int seed, int helpers) => new Menus(seed).Meal(seed % 2 == 0 ? First : Second, helpers);
-
-    Meal Meal(Kind[] kinds, int helpers) => new(
-        "A menu",
-        TimeZoneInfo.Utc,
-        Table - 1440,
-        [new Course(new("main"), "Main", Table)],
-        [],
-        new Kitchen([new Oven(new("oven"), "Oven", 3, false, 50, 250, 12, 10, 20)], 4, [new Grill(new("grill"), null)], [new Appliance(new("mixer"), 1)]),
-        [.. Enumerable.Range(1, helpers).Select(number => new Helper(new($"cook-{number}"), $"Cook {number}", [], null, IsChild: false))],
-        [.. kinds.Select(Dish)]);
+    public static Meal Of(int seed, int helpers)
+    {
+        var menu = new Menus(seed);
+        return Invented.Meal((seed % 2 == 0 ? First : Second).Select(menu.Dish), ovens: 1, rings: 4, helpers);
+    }
 
     Dish Dish(Kind kind, int number)
     {
-        var (id, steps) = ($"d{number}", new List<Step>());
-        void Add(int least, int most, Attention attention, Uses? uses = null, int? gap = null, int after = 0, int? every = null)
-        {
-            var minutes = random.Next(least, most);
-            var way = new Way(new Durations(Math.Max(1, minutes * 4 / 5), minutes, minutes * 3 / 2), attention, 1, uses ?? Uses.Nothing);
-            Tend[] tends = every is { } time ? [new Tend("Tend", 1, time, null, 5, false)] : [];
-            steps.Add(new Step(
-                new($"{id}-{steps.Count}"), $"Step {steps.Count}", null, null, way, [], [], ChildSafe: false, steps.Count == 0 ? [] : [new After(steps[^1].Id, after, gap)],
-                [.. tends], null, null, [], null, PauseAfter: false));
-        }
-
+        var made = new Invented(number);
+        void Add(int least, int most, Attention attention, Uses? uses = null, int? gap = null, int? every = null) => made.Add(random.Next(least, most), attention, uses, gap, every);
         void Hands(int least, int most, int? gap = null) => Add(least, most, Attention.HandsOn, gap: gap);
-        void OnRing(int least, int most, Attention attention = Attention.Nearby, int? gap = null, int? every = null) => Add(least, most, attention, Uses.Nothing with { Rings = 1 }, gap, every: every);
-        void Bake(int least, int most, CelsiusRange heat, int shelves = 1, int? gap = null, int? every = null) => Add(least, most, Attention.Nearby, Uses.Nothing with { Oven = new(null, shelves, heat) }, gap, every: every);
+        void OnRing(int least, int most, Attention attention = Attention.Nearby, int? gap = null, int? every = null) => Add(least, most, attention, Uses.Nothing with { Rings = 1 }, gap, every);
+        void Bake(int least, int most, CelsiusRange heat, int shelves = 1, int? gap = null, int? every = null) => Add(least, most, Attention.Nearby, Uses.Nothing with { Oven = new(null, shelves, heat) }, gap, every);
 
         var hold = Cold;
         switch (kind)
@@ -156,15 +140,6 @@ sealed class Menus
                 throw new System.Diagnostics.UnreachableException($"no dish of kind {kind}");
         }
 
-        var last = steps.Count - 1;
-        while (steps.Count < 7)
-        {
-            // Something small that the last step wants: herbs, a garnish, a board laid ready.
-            Hands(3, 9);
-            steps[^1] = steps[^1] with { After = [] };
-            steps[last] = steps[last] with { After = [.. steps[last].After, new After(steps[^1].Id, 0, null)] };
-        }
-
-        return new Dish(new(id), $"Dish {number}", new("main"), 8, [], [hold with { Limit = Math.Max(hold.Limit, 240) }], [.. steps]);
+        return made.Dish(hold, random);
     }
 }
