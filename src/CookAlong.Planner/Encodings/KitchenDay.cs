@@ -1,5 +1,6 @@
 using CookAlong.Domain;
 using CookAlong.Domain.Meals;
+using CookAlong.Domain.Planning.Menu;
 using Google.OrTools.Sat;
 
 namespace CookAlong.Planner.Encodings;
@@ -21,12 +22,14 @@ internal sealed class KitchenDay
     /// <summary>Of these the minutes that cannot be done ahead.</summary>
     private readonly Dictionary<CourseId, int> onTheDay = [];
 
+    private readonly Bounds bounds;
+
     /// <summary>Nought while a meal runs: what has begun may have taken more hands than there are now.</summary>
     private readonly int hands;
 
     private KitchenDay(MealModel model)
     {
-        this.model = model;
+        (this.model, bounds) = (model, new Bounds(model.Meal));
         first = model.Cp.NewIntVar(-Reach(model), model.End, "first hands");
         hands = model.So is null ? model.Jobs.SelectMany(job => job.Able).Distinct().Count() : 0;
     }
@@ -88,7 +91,7 @@ internal sealed class KitchenDay
     private void Begin(StepVariables step, WayVariables way, LinearExpr last)
     {
         var (course, minutes) = (step.Dish.Course, step.Ways.Length == 1 ? way.Minutes * way.Way.People : 0);
-        if (model.End + Reach(model) <= Prices.KitchenMost || IsOnTheDay(step))
+        if (model.End + Reach(model) <= Prices.KitchenMost || IsOnTheDay(step.Step))
         {
             model.Cp.Add(first <= step.Start).OnlyEnforceIf(way.Taken);
             work.Add((course, LinearExpr.Constant(minutes)));
@@ -102,31 +105,10 @@ internal sealed class KitchenDay
         work.Add((course, (1 - isAhead) * minutes));
     }
 
-    /// <summary>Too near its dish's end, and that to the table, to be done ahead.</summary>
-    private bool IsOnTheDay(StepVariables step)
-    {
-        if (model.So is not null || step.Dish.Holds.IsEmpty || BeforeReady(step.Dish, step.Step) is not { } before)
-        {
-            return false;
-        }
-
-        var promised = model.Clock.Of(model.Meal.Courses.First(course => course.Id == step.Dish.Course).TableTime);
-        return before + step.Dish.Holds.Max(hold => hold.Limit) + model.End - promised <= Prices.KitchenMost;
-    }
-
-    /// <summary>How long before the dish is ready a step may begin at the most; null where nothing limits that.</summary>
-    private int? BeforeReady(Dish dish, Step step)
-    {
-        var longest = model.Steps[step.Id].Ways.Max(way => way.Minutes);
-        var next = dish.Steps.SelectMany(other => other.After.Where(after => after.Step == step.Id).Select(after => (Step: other, after.Most))).ToList();
-        if (next.Count == 0)
-        {
-            var waitedFor = Holds.WaitedFor(dish.Steps);
-            return dish.Steps.Count(other => !waitedFor.Contains(other.Id)) == 1 ? longest : null;
-        }
-
-        return next.Select(one => one.Most + BeforeReady(dish, one.Step) + longest).Min();
-    }
+    /// <summary>Its gaps, its dish's hold or its hour keep it too near the table to be done ahead.</summary>
+    private bool IsOnTheDay(Step step) =>
+        model.So is null && bounds.EarliestEnd(step) is { } end
+        && model.End - (model.Clock.Of(end) - step.Ways.Max(one => one.Way.Minutes.Likely)) <= Prices.KitchenMost;
 
     private static LinearExpr LastTable(MealModel model)
     {

@@ -6,7 +6,7 @@ namespace CookAlong.Domain.Planning.Menu;
 /// Where each step may lie for its table, by the recipe alone: gaps, holds and windows, as if the kitchen had room for
 /// everything at once. No plan that serves on time has a step outside.
 /// </summary>
-sealed class Bounds(Meal meal)
+public sealed class Bounds(Meal meal)
 {
     readonly Dictionary<StepId, Minute> latestEnds = [];
     readonly Dictionary<StepId, Minute?> earliestEnds = [];
