@@ -83,7 +83,7 @@ public partial class Program
         app.UseSameOrigin();
         // Not before the path is known that stands before all addresses.
         app.UseRouting();
-        app.UseRateLimiter();
+        AddressLimits.Use(app);
         app.UseAuthentication();
         app.UsePaces();
         app.UseAuthorization();

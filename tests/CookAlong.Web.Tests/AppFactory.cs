@@ -3,13 +3,13 @@ using System.Text.RegularExpressions;
 using CookAlong.Web.Data;
 using CookAlong.Web.Data.Archive;
 using CookAlong.Web.Features.Meals;
+using CookAlong.Web.Features.Plans;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
-using Microsoft.Extensions.Time.Testing;
 
 namespace CookAlong.Web.Tests;
 
@@ -33,12 +33,12 @@ public sealed partial class AppFactory : WebApplicationFactory<Program>
         }
     }
 
-    AppFactory(DirectoryInfo data, DateTimeOffset now) => (this.data, Clock) = (data, new FakeTimeProvider(now));
+    AppFactory(DirectoryInfo data, DateTimeOffset now) => (this.data, Clock) = (data, new LeapingClock(now));
 
     /// <summary>Settings that name an empty store, for every household; none = a SQLite file.</summary>
     public static Func<Dictionary<string, string>> StoreSettings { get; set; } = () => [];
 
-    public FakeTimeProvider Clock { get; }
+    public LeapingClock Clock { get; }
 
     /// <summary>Where browsers go; https makes them think that TLS is on.</summary>
     public Uri Address { get; set; } = new("http://localhost");
@@ -115,6 +115,9 @@ public sealed partial class AppFactory : WebApplicationFactory<Program>
         builder.ConfigureTestServices(services =>
         {
             services.AddSingleton<TimeProvider>(Clock);
+
+            // It ends by collecting all the garbage there is, which holds up the hundred servers that live here beside it.
+            services.Remove(services.Single(one => one.ImplementationType == typeof(WarmSolver)));
             if (!HasEarlierMeals)
             {
                 services.AddSingleton(all => new EarlierMeals(all.GetRequiredService<HouseholdArchive>(), all.GetRequiredService<IDbContextFactory<CookAlongDb>>()) { Folder = "" });

@@ -13,7 +13,7 @@ public sealed class BasePathTests
     {
         await using var house = new AppFactory();
         house.Settings["base-path"] = "/kitchen";
-        house.Clock.SetUtcNow(new DateTimeOffset(2026, 12, 20, 10, 0, 0, TimeSpan.Zero));
+        house.Clock.LeapTo(new DateTimeOffset(2026, 12, 20, 10, 0, 0, TimeSpan.Zero));
         var program = await Programs.WithAsync(house, await house.HostAsync(), [.. ApiScope.All.Select(scope => scope.Name)]);
         var meal = Guid.CreateVersion7(house.Clock.GetUtcNow());
 

@@ -11,7 +11,7 @@ public sealed class WholeMealTests
     public async Task A_program_brings_a_meal_shops_for_it_plans_it_and_cooks_it()
     {
         await using var house = new AppFactory();
-        house.Clock.SetUtcNow(new DateTimeOffset(2026, 12, 20, 10, 0, 0, TimeSpan.Zero));
+        house.Clock.LeapTo(new DateTimeOffset(2026, 12, 20, 10, 0, 0, TimeSpan.Zero));
         var program = await Programs.WithAsync(house, await house.HostAsync(), [.. ApiScope.All.Select(scope => scope.Name)]);
         var meal = NewId();
 
@@ -54,7 +54,7 @@ public sealed class WholeMealTests
         Assert.True(again.GetProperty("accepted").GetBoolean());
 
         // The thermometer.
-        house.Clock.Advance(TimeSpan.FromMinutes(60));
+        house.Clock.Leap(TimeSpan.FromMinutes(60));
         await program.PostAsync($"/api/v1/runs/{run}/readings", new { step = "roast", fahrenheit = 122 });
         Assert.Equal(50, (await CardAsync("roast")).GetProperty("core").GetProperty("lastCelsius").GetDecimal());
 

@@ -52,7 +52,7 @@ sealed record CookedLunch(LiveKitchen Kitchen, Browser Ivo) : IAsyncDisposable
         ];
         foreach (var (step, at, kind) in done.SelectMany(one => new[] { (one.Step, one.From, "startStep"), (one.Step, one.To, "finishStep") }).OrderBy(one => one.Item2))
         {
-            kitchen.House.Clock.SetUtcNow(SmallMeal.Clock(12).AddMinutes(at));
+            kitchen.House.Clock.LeapTo(SmallMeal.Clock(12).AddMinutes(at));
             if (step == SmallMeal.Serve && kind == "startStep")
             {
                 // The dumplings' pause point.

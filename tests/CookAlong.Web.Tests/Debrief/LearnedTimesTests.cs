@@ -131,7 +131,7 @@ public sealed class LearnedTimesTests
             await db.SaveChangesAsync(Stop);
         }
 
-        kitchen.House.Clock.SetUtcNow(SmallMeal.Clock(16));
+        kitchen.House.Clock.LeapTo(SmallMeal.Clock(16));
         var again = new LiveKitchenRun(kitchen, await kitchen.StartAsync());
 
         await again.StuffAsync(minutes: 30);
@@ -165,7 +165,7 @@ public sealed class LearnedTimesTests
             {
                 using var answer = await kitchen.Host.PostJsonAsync($"/cook/{run}/taps", new { runId = run, commandId = LiveKitchen.NewCommand(), saw = 0, command });
                 Assert.Contains("\"accepted\":true", await answer.Content.ReadAsStringAsync(Stop), StringComparison.Ordinal);
-                kitchen.House.Clock.Advance(TimeSpan.FromMinutes(minutes));
+                kitchen.House.Clock.Leap(TimeSpan.FromMinutes(minutes));
             }
         }
     }

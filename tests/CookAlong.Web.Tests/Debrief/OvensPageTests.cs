@@ -51,7 +51,7 @@ public sealed class OvensPageTests : IAsyncDisposable
 
         Task WaitAsync(double minutes)
         {
-            app.Clock.Advance(TimeSpan.FromMinutes(minutes));
+            app.Clock.Leap(TimeSpan.FromMinutes(minutes));
             minute += minutes;
             return Task.CompletedTask;
         }
@@ -129,10 +129,10 @@ public sealed class OvensPageTests : IAsyncDisposable
     {
         await using var kitchen = await LiveKitchen.StartedAsync();
         await kitchen.TapAsync(kitchen.Host, new { kind = "startStep", step = "stuff" });
-        kitchen.House.Clock.SetUtcNow(Clock(12, 40));
+        kitchen.House.Clock.LeapTo(Clock(12, 40));
         await kitchen.TapAsync(kitchen.Host, new { kind = "finishStep", step = "stuff" });
         await kitchen.TapAsync(kitchen.Host, new { kind = "startStep", step = "roast" });
-        kitchen.House.Clock.SetUtcNow(Clock(13, 10));
+        kitchen.House.Clock.LeapTo(Clock(13, 10));
         // The fan's dial stands at 160.
         Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "readOven", oven = "oven", celsius = 145 })).Accepted);
         Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "readOven", oven = "oven", fahrenheit = 293 })).Accepted);

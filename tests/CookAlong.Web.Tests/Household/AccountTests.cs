@@ -12,7 +12,7 @@ public sealed class AccountTests
     {
         await using var app = new AppFactory();
         var tablet = await app.HostAsync();
-        app.Clock.Advance(TimeSpan.FromHours(2));
+        app.Clock.Leap(TimeSpan.FromHours(2));
         var phone = await app.HostAsync();
         phone.Client.DefaultRequestHeaders.Add("User-Agent", "Mozilla/5.0 (X11; Linux x86_64; rv:140.0) Gecko/20100101 Firefox/140.0");
         await SignInAsync(phone);
@@ -109,7 +109,7 @@ public sealed class AccountTests
         await using var app = new AppFactory();
         var tablet = await app.HostAsync();
         using var early = await tablet.GetAsync("/account");
-        app.Clock.Advance(Sessions.Fresh);
+        app.Clock.Leap(Sessions.Fresh);
 
         var page = await tablet.ReadAsync("/account");
         using var answer = await tablet.PostFormAsync("/account/sessions/end-others", [], page: "/sign-in");

@@ -43,7 +43,7 @@ public sealed partial class HostsTests
         var secret = await InviteAsync(rowan);
 
         using var replaced = await ComeAsync(app.NewBrowser(), before, "Linden");
-        app.Clock.Advance(HostInvitations.GoodFor);
+        app.Clock.Leap(HostInvitations.GoodFor);
         using var late = await ComeAsync(app.NewBrowser(), secret, "Linden");
 
         Assert.Equal(HttpStatusCode.Forbidden, replaced.StatusCode);

@@ -69,7 +69,7 @@ public sealed class PasskeyTests
         var browser = app.NewBrowser();
         var question = await AskAsync(browser, "/sign-in/passkey/question");
         device.SignCount++;
-        app.Clock.Advance(PasskeyChallenges.GoodFor);
+        app.Clock.Leap(PasskeyChallenges.GoodFor);
 
         using var answer = await PostAsync(browser, device.Sign(question));
 

@@ -105,7 +105,7 @@ public sealed class SignInTests
         for (var used = TimeSpan.Zero; used < Sessions.HostLimit; used += TimeSpan.FromDays(15))
         {
             Assert.True(await IsSignedInAsync(app, browser.Cookies.Header));
-            app.Clock.Advance(TimeSpan.FromDays(15));
+            app.Clock.Leap(TimeSpan.FromDays(15));
         }
 
         Assert.False(await IsSignedInAsync(app, browser.Cookies.Header));
@@ -119,9 +119,9 @@ public sealed class SignInTests
         await using var db = app.NewDb();
         var host = new PersonId(db.Hosts.Single().Id);
 
-        app.Clock.Advance(Sessions.HostIdle - TimeSpan.FromMinutes(1));
+        app.Clock.Leap(Sessions.HostIdle - TimeSpan.FromMinutes(1));
         var before = await IsSignedInAsync(app, browser.Cookies.Header);
-        app.Clock.Advance(Sessions.HostIdle);
+        app.Clock.Leap(Sessions.HostIdle);
 
         Assert.True(before);
         Assert.Empty(await app.Get<Sessions>().OfAsync(host, TestContext.Current.CancellationToken));
@@ -144,7 +144,7 @@ public sealed class SignInTests
         }
 
         Assert.Equal(3, seen.Count);
-        app.Clock.Advance(Sessions.HostIdle);
+        app.Clock.Leap(Sessions.HostIdle);
         Assert.Equal([session], await app.Get<Sessions>().GoneAsync([session], TestContext.Current.CancellationToken));
     }
 

@@ -25,7 +25,7 @@ public sealed class LeftoversTests
         await kitchen.House.Get<HouseholdRegion>().ChooseAsync(Region.UnitedKingdom, Stop);
         foreach (var (step, hour, minute) in new[] { ("stuff", 12, 40), ("roast", 14, 10) })
         {
-            kitchen.House.Clock.SetUtcNow(SmallMeal.Clock(hour, minute));
+            kitchen.House.Clock.LeapTo(SmallMeal.Clock(hour, minute));
             Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "finishStep", step })).Accepted);
         }
 

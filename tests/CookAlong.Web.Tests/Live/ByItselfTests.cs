@@ -32,7 +32,7 @@ public sealed class ByItselfTests
             }
         });
         await CookUntilTrimmingAsync(kitchen);
-        kitchen.House.Clock.SetUtcNow(Clock(14, 24).AddSeconds(58));
+        kitchen.House.Clock.LeapTo(Clock(14, 24).AddSeconds(58));
         await kitchen.TickUntilAsync(freed.Task);
         Assert.True(kitchen.House.Clock.GetUtcNow() >= Clock(14, 25));
         Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "claimStep", step = "trim" })).Accepted);
@@ -51,7 +51,7 @@ public sealed class ByItselfTests
 
         var live = await LiveAsync(kitchen);
         Assert.False(kitchen.House.Get<LiveRuns>().Forget(live));
-        kitchen.House.Clock.Advance(TimeSpan.FromMinutes(10));
+        kitchen.House.Clock.Leap(TimeSpan.FromMinutes(10));
         kitchen.House.Get<LiveRuns>().Forget(live);
         Assert.DoesNotContain(live, kitchen.House.Get<LiveRuns>().Known);
     }
@@ -86,7 +86,7 @@ public sealed class ByItselfTests
 
         // Tobi, of whom nothing is heard, loses serving; the same look leaves Ivo his part of it.
         await kitchen.TapAsync(kitchen.Host, new { kind = "finishStep", step = "trim" });
-        kitchen.House.Clock.SetUtcNow(Clock(14, 44));
+        kitchen.House.Clock.LeapTo(Clock(14, 44));
         await kitchen.TapAsync(kitchen.Host, new { kind = "finishStep", step = "boil" });
         await kitchen.TapAsync(kitchen.Host, new { kind = "goOn" });
         await ActAsync(kitchen, Clock(14, 50));
@@ -127,11 +127,11 @@ public sealed class ByItselfTests
             (Clock(14, 15), new RunCommand.FinishStep(Roll)), (Clock(14, 15), new RunCommand.StartStep(Boil)),
         })
         {
-            kitchen.House.Clock.SetUtcNow(at);
+            kitchen.House.Clock.LeapTo(at);
             Assert.IsType<Decision.Accepted>(await live.SendAsync(new Tap(new CommandId(LiveKitchen.NewCommand()), host, command)));
         }
 
-        kitchen.House.Clock.SetUtcNow(Clock(14, 24));
+        kitchen.House.Clock.LeapTo(Clock(14, 24));
     }
 
     static async Task<HubConnection> EnterAsync(LiveKitchen kitchen, Browser screen)
@@ -145,7 +145,7 @@ public sealed class ByItselfTests
     /// <summary>As the clock's loop does at every beat.</summary>
     static async Task ActAsync(LiveKitchen kitchen, DateTimeOffset at)
     {
-        kitchen.House.Clock.SetUtcNow(at);
+        kitchen.House.Clock.LeapTo(at);
         var live = await LiveAsync(kitchen);
         await kitchen.House.Get<ByItself>().ActAsync(live, Board.Of(live.Current, at));
     }

@@ -142,15 +142,15 @@ public sealed class LiveHubTests
 
         for (var used = TimeSpan.Zero; used + Sessions.GuestIdle < Sessions.GuestLimit; used += Sessions.GuestIdle / 2)
         {
-            kitchen.House.Clock.Advance(Sessions.GuestIdle / 2);
+            kitchen.House.Clock.Leap(Sessions.GuestIdle / 2);
             await lines.LookAsync(Stop);
         }
 
         using var card = await ivo.GetAsync($"/cook/{kitchen.Run}/me");
         Assert.Equal(HttpStatusCode.OK, card.StatusCode);
-        kitchen.House.Clock.Advance(Sessions.GuestIdle / 2);
+        kitchen.House.Clock.Leap(Sessions.GuestIdle / 2);
         await lines.LookAsync(Stop);
-        kitchen.House.Clock.Advance(Sessions.GuestIdle / 2);
+        kitchen.House.Clock.Leap(Sessions.GuestIdle / 2);
         await lines.LookAsync(Stop);
         await closed.Task.WaitAsync(Patience, Stop);
     }
@@ -160,7 +160,7 @@ public sealed class LiveHubTests
     {
         await using var kitchen = await LiveKitchen.StartedAsync();
         var ivo = await kitchen.JoinAsync("Ivo");
-        kitchen.House.Clock.Advance(Sessions.GuestIdle);
+        kitchen.House.Clock.Leap(Sessions.GuestIdle);
         using var card = await ivo.GetAsync($"/cook/{kitchen.Run}/me");
         Assert.Equal(HttpStatusCode.Redirect, card.StatusCode);
     }

@@ -54,7 +54,7 @@ public sealed class OutwardTests
         await using var kitchen = await StartAsync(hook);
         await RoastIsDueAsync(kitchen);
         Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "acknowledge", call = "in:roast" })).Accepted);
-        kitchen.House.Clock.Advance(TimeSpan.FromMinutes(2));
+        kitchen.House.Clock.Leap(TimeSpan.FromMinutes(2));
         await kitchen.House.Get<OutwardPost>().SendDueAsync(Stop);
         Assert.DoesNotContain(hook.Came, one => Encoding.UTF8.GetString(one.Body).Contains("in:roast", StringComparison.Ordinal));
     }

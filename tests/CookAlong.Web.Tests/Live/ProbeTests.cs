@@ -44,7 +44,7 @@ public sealed class ProbeTests
         kitchen.House.Clock.Advance(TimeSpan.FromSeconds(119));
         Assert.False(await NotedAsync("21"));
         Assert.True(await NotedAsync("75"));
-        kitchen.House.Clock.Advance(TimeSpan.FromMinutes(2));
+        kitchen.House.Clock.Leap(TimeSpan.FromMinutes(2));
         Assert.True(await NotedAsync("22"));
         Assert.Equal([20, 75, 22], (await kitchen.LoadAsync()).StateOf(Roast).Readings.Select(reading => reading.Celsius));
     }
@@ -63,9 +63,9 @@ public sealed class ProbeTests
     {
         var kitchen = await LiveKitchen.StartedAsync(roast: duck);
         await kitchen.TapAsync(kitchen.Host, new { kind = "finishStep", step = "stuff" });
-        kitchen.House.Clock.SetUtcNow(Clock(12, 40));
+        kitchen.House.Clock.LeapTo(Clock(12, 40));
         Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "startStep", step = "roast" })).Accepted);
-        kitchen.House.Clock.Advance(TimeSpan.FromMinutes(40));
+        kitchen.House.Clock.Leap(TimeSpan.FromMinutes(40));
         return kitchen;
     }
 

@@ -122,14 +122,14 @@ public sealed class ReplanOffersTests
     {
         await using var kitchen = await LiveKitchen.StartedAsync(services => services.AddSingleton<IMealPlanner>(new FixedPlanner(At(15, 5))), roast: new CoreWanted(74, new Joint(Cut.WholeDuck, 2)));
         await kitchen.TapAsync(kitchen.Host, new { kind = "finishStep", step = "stuff" });
-        kitchen.House.Clock.SetUtcNow(Clock(12, 40));
+        kitchen.House.Clock.LeapTo(Clock(12, 40));
         await kitchen.TapAsync(kitchen.Host, new { kind = "startStep", step = "roast" });
         var offers = kitchen.House.Get<ReplanOffers>();
         var run = await kitchen.LoadAsync();
         Assert.Null(Board.Of(run, Clock(12, 45)).Slip);
         foreach (var (hour, minute, celsius) in new[] { (13, 0, 7), (13, 20, 13), (13, 40, 22), (14, 0, 33) })
         {
-            kitchen.House.Clock.SetUtcNow(Clock(hour, minute));
+            kitchen.House.Clock.LeapTo(Clock(hour, minute));
             Assert.True((await kitchen.TapAsync(kitchen.Host, new { kind = "readCore", step = "roast", celsius })).Accepted);
         }
 

@@ -1,10 +1,7 @@
-using System.Globalization;
-using System.Threading.RateLimiting;
 using CookAlong.Web.Features.Api.Docs;
 using CookAlong.Web.Features.Api.Tokens;
 using CookAlong.Web.Features.Household;
 using Microsoft.AspNetCore.Authentication;
-using Microsoft.AspNetCore.RateLimiting;
 
 namespace CookAlong.Web.Features.Api;
 
@@ -14,25 +11,21 @@ public static class ApiFeature
     public const string Root = "/api/v1";
     public const string Problems = "/api/problems";
 
-    /// <summary>Rate limit: so many requests a minute from one address. A board once a second on five screens leaves half of it.</summary>
-    const string Limit = "api";
-
+    /// <summary>From one address. A board once a second on five screens leaves half of it.</summary>
     internal const int RequestsAMinute = 600;
 
-    const int WindowSeconds = 60;
+    static readonly AddressLimit limit = new("api", RequestsAMinute);
 
     public static IServiceCollection AddApi(this IServiceCollection services)
     {
         services.AddSingleton<ApiTokens>();
         services.AddAuthentication().AddScheme<AuthenticationSchemeOptions, TokenSignIn>(TokenSignIn.Name, configureOptions: null);
-        services.Configure<RateLimiterOptions>(limiter => limiter.AddPolicy(Limit, http => RateLimitPartition.GetFixedWindowLimiter(
-            HouseholdFeature.AddressOf(http), _ => new FixedWindowRateLimiterOptions { PermitLimit = RequestsAMinute, Window = TimeSpan.FromSeconds(WindowSeconds) })));
         return services.AddApiDocs();
     }
 
     public static void MapApi(this WebApplication app)
     {
-        var api = app.MapGroup(Root).RequireRateLimiting(Limit);
+        var api = app.MapGroup(Root).WithMetadata(limit);
         api.MapMealApi();
         api.MapPlanApi();
         api.MapRunApi();
@@ -49,7 +42,7 @@ public static class ApiFeature
     {
         if (http.Response.StatusCode == StatusCodes.Status429TooManyRequests)
         {
-            http.Response.Headers.RetryAfter = WindowSeconds.ToString(CultureInfo.InvariantCulture);
+            http.Response.Headers.RetryAfter = "60"; // the minute of AddressLimit
         }
 
         return ApiProblem.Of(http.Response.StatusCode).Answer().ExecuteAsync(http);

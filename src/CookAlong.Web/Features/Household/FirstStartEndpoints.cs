@@ -12,7 +12,7 @@ static class FirstStartEndpoints
     public static void MapFirstStart(this WebApplication app)
     {
         app.MapGet("/first-start", IResult (FirstStart firstStart) => firstStart.IsOpen ? Page() : Results.Redirect("/sign-in"));
-        app.MapPost("/first-start", CreateAsync).RequireRateLimiting(HouseholdFeature.FormLimit);
+        app.MapPost("/first-start", CreateAsync).WithMetadata(HouseholdFeature.FormLimit);
     }
 
     static async Task<IResult> CreateAsync(

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Threading.RateLimiting;
 using CookAlong.Domain.Runs;
 using CookAlong.Web.Data;
 using CookAlong.Web.Features.Household.Account;
@@ -21,12 +20,10 @@ public static class HouseholdFeature
     public const string HostPolicy = "Host";
     public const string InRunPolicy = "InRun";
 
-    /// <summary>Rate limit of pages that take a secret: so many posts a minute from one address.</summary>
-    public const string FormLimit = "forms";
+    /// <summary>Of pages that take a secret.</summary>
+    public static readonly AddressLimit FormLimit = new("forms", AMinute: 60);
 
     public const string CookieName = "cookalong";
-
-    const int PostsAMinute = 60;
 
     /// <summary>Of PBKDF2 with HMAC-SHA-512, at least (OWASP ASVS 5.0.0, appendix C.4; from memory). A password hashed with fewer is hashed anew when it is next given.</summary>
     internal const int HashRounds = 210_000;
@@ -40,6 +37,7 @@ public static class HouseholdFeature
         services.AddSingleton<FirstStart>();
         services.AddSingleton<WrongTries>();
         services.AddSingleton<Paces>();
+        services.AddSingleton<AddressLimits>();
         services.AddScoped<PagePace>();
         services.AddScoped<CircuitHandler>(all => all.GetRequiredService<PagePace>());
         services.AddSingleton<AuditLog>();
@@ -57,13 +55,6 @@ public static class HouseholdFeature
 
         services.AddAntiforgery();
         FormsCookie.Use(services);
-        services.AddRateLimiter(limiter =>
-        {
-            limiter.RejectionStatusCode = StatusCodes.Status429TooManyRequests;
-            limiter.AddPolicy(FormLimit, http => RateLimitPartition.GetFixedWindowLimiter(
-                AddressOf(http),
-                _ => new FixedWindowRateLimiterOptions { PermitLimit = PostsAMinute, Window = TimeSpan.FromMinutes(1) }));
-        });
         return services;
     }
 

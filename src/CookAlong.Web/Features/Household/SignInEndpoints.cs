@@ -15,7 +15,7 @@ static class SignInEndpoints
             !await accounts.AnyAsync(stop) ? Page(back, message: HouseholdWords.NoHostYet)
             : Visitor.Of(http.User) is { IsHost: true } && back is not null ? Page(back, http.User.Identity!.Name, HouseholdWords.OnceMore)
             : Page(back));
-        app.MapPost("/sign-in", SignInAsync).RequireRateLimiting(HouseholdFeature.FormLimit);
+        app.MapPost("/sign-in", SignInAsync).WithMetadata(HouseholdFeature.FormLimit);
 
         // The form binding makes antiforgery look at it: signing somebody out from another site is a nuisance worth refusing.
         app.MapPost("/sign-out", async (HttpContext http, Sessions sessions, AuditLog audit, [FromForm] string? _) =>

@@ -11,7 +11,7 @@ static class NewHostEndpoints
     public static void MapNewHost(this WebApplication app)
     {
         app.MapGet("/new-host", () => Page());
-        app.MapPost("/new-host", CreateAsync).RequireRateLimiting(HouseholdFeature.FormLimit);
+        app.MapPost("/new-host", CreateAsync).WithMetadata(HouseholdFeature.FormLimit);
     }
 
     static async Task<IResult> CreateAsync(

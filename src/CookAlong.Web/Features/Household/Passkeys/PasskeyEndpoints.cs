@@ -12,8 +12,8 @@ static class PasskeyEndpoints
     {
         app.MapPost("/sign-in/passkey/question", async (HttpContext http, PasskeyBook passkeys) =>
             PasskeyPlace.Of(http.Request) is { } place ? Results.Text(await passkeys.AskToSignInAsync(place), "application/json") : No(PasskeyWords.NoName))
-            .RequireRateLimiting(HouseholdFeature.FormLimit);
-        app.MapPost("/sign-in/passkey", SignInAsync).RequireRateLimiting(HouseholdFeature.FormLimit);
+            .WithMetadata(HouseholdFeature.FormLimit);
+        app.MapPost("/sign-in/passkey", SignInAsync).WithMetadata(HouseholdFeature.FormLimit);
     }
 
     public static void MapPasskeyAdding(this RouteGroupBuilder account)

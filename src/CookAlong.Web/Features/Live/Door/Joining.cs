@@ -17,7 +17,7 @@ static class Joining
     public static void MapJoining(this WebApplication app)
     {
         app.MapGet("/join", () => Page());
-        app.MapPost("/join", JoinAsync).RequireRateLimiting(HouseholdFeature.FormLimit);
+        app.MapPost("/join", JoinAsync).WithMetadata(HouseholdFeature.FormLimit);
     }
 
     static async Task<IResult> JoinAsync(

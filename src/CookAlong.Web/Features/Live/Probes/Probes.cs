@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
-using System.Threading.RateLimiting;
 using CookAlong.Domain;
 using CookAlong.Domain.Quantities;
 using CookAlong.Domain.Runs;
@@ -9,20 +8,17 @@ using CookAlong.Web.Features.Household;
 using CookAlong.Web.Features.Live.Runs;
 using CookAlong.Web.Features.Live.Wording;
 using Microsoft.AspNetCore.Http.HttpResults;
-using Microsoft.AspNetCore.RateLimiting;
 
 namespace CookAlong.Web.Features.Live.Probes;
 
 /// <summary>Readings that a thermometer posts by itself: {"celsius": 61.5}, {"fahrenheit": 143} or the number alone, in °C.</summary>
 static class Probes
 {
-    /// <summary>Of its own: a thermometer that chatters must not keep its house from signing in.</summary>
-    const string Limit = "probe";
-
-    const int PostsAMinute = 60;
-
     /// <summary>Bytes of a reading.</summary>
     const int Longest = 1024;
+
+    /// <summary>Of its own: a thermometer that chatters must not keep its house from signing in.</summary>
+    static readonly AddressLimit limit = new("probe", AMinute: 60);
 
     /// <summary>A joint changes slowly: what comes sooner after the last reading is heard but not noted, unless it is warm enough to be done.</summary>
     static readonly TimeSpan apart = TimeSpan.FromMinutes(2);
@@ -30,13 +26,11 @@ static class Probes
     public static void AddProbes(this IServiceCollection services)
     {
         services.AddSingleton<ProbeAddresses>();
-        services.Configure<RateLimiterOptions>(limiter => limiter.AddPolicy(Limit, http => RateLimitPartition.GetFixedWindowLimiter(
-            HouseholdFeature.AddressOf(http), _ => new FixedWindowRateLimiterOptions { PermitLimit = PostsAMinute, Window = TimeSpan.FromMinutes(1) })));
     }
 
     public static void MapProbes(this WebApplication app)
     {
-        app.MapPost("/probe/{token}", ReadAsync).RequireRateLimiting(Limit).DisableAntiforgery();
+        app.MapPost("/probe/{token}", ReadAsync).WithMetadata(limit).DisableAntiforgery();
         app.MapGet("/cook/{run:guid}/thermometer/{step}", PageAsync).RequireAuthorization(HouseholdFeature.HostPolicy);
     }
 
