@@ -7,6 +7,17 @@ namespace CookAlong.BrowserTests;
 public sealed class Chromium : IAsyncLifetime
 {
     static readonly string[] Places = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
+
+    // Newer ones draw the window's own bar as a page, in a process of its own for each screen, though nobody sees it. The rest is
+    // what Playwright turns off; of two lists Chromium heeds the last.
+    static readonly string[] Without =
+    [
+        "InitialWebUI", "WebUIReloadButton", "WebUIToolbar",
+        "AvoidUnnecessaryBeforeUnloadCheckSync", "DestroyProfileOnBrowserClose", "DialMediaRouteProvider", "GlobalMediaControls", "HttpsUpgrades", "LensOverlay",
+        "MediaRouter", "PaintHolding", "ThirdPartyStoragePartitioning", "BlockOriginHeaderModificationOnRedirect", "AvoidCorsURLLoaderRestartOnRedirect", "Translate",
+        "AutoDeElevate", "OptimizationHints", "NetworkTimeServiceQuerying", "AimEnabled",
+    ];
+
     IPlaywright? playwright;
     IBrowser? browser;
 
