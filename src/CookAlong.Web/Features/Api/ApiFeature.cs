@@ -38,15 +38,7 @@ public static class ApiFeature
     /// <returns>False where it is no request of the API.</returns>
     public static bool IsAsked(HttpContext http) => http.Request.Path.StartsWithSegments(Root);
 
-    public static Task AnswerAsync(HttpContext http)
-    {
-        if (http.Response.StatusCode == StatusCodes.Status429TooManyRequests)
-        {
-            http.Response.Headers.RetryAfter = "60"; // the minute of AddressLimit
-        }
-
-        return ApiProblem.Of(http.Response.StatusCode).Answer().ExecuteAsync(http);
-    }
+    public static Task AnswerAsync(HttpContext http) => ApiProblem.Of(http.Response.StatusCode).Answer().ExecuteAsync(http);
 
     /// <summary>Open to tokens with this scope, and to nobody else.</summary>
     internal static RouteHandlerBuilder Needs(this RouteHandlerBuilder endpoint, string scope) => endpoint

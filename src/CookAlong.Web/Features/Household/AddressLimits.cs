@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Threading.RateLimiting;
 
 namespace CookAlong.Web.Features.Household;
@@ -20,26 +21,30 @@ sealed class AddressLimits : IDisposable
         var limits = app.Services.GetRequiredService<AddressLimits>();
         app.Use((http, next) =>
         {
-            if (limits.Allow(http))
+            if (limits.Take(http) is not { Ticks: > 0 } wait)
             {
                 return next(http);
             }
 
             http.Response.StatusCode = StatusCodes.Status429TooManyRequests;
+            PaceLimit.SayWhen(http, wait);
             return Task.CompletedTask;
         });
     }
 
     public void Dispose() => limiter.Dispose();
 
-    bool Allow(HttpContext http)
+    /// <returns>Zero = go on; otherwise after so long there is room again.</returns>
+    TimeSpan Take(HttpContext http)
     {
         if (http.GetEndpoint()?.Metadata.GetMetadata<AddressLimit>() is not { } limit)
         {
-            return true;
+            return TimeSpan.Zero;
         }
 
         using var lease = limiter.AttemptAcquire((limit, HouseholdFeature.AddressOf(http)));
-        return lease.IsAcquired;
+        return lease.IsAcquired ? TimeSpan.Zero
+            : lease.TryGetMetadata(MetadataName.RetryAfter, out var wait) ? wait
+            : throw new UnreachableException("A fixed window says when it ends.");
     }
 }
