@@ -45,5 +45,5 @@ public sealed class AddressLimitsTests
         Assert.Equal((HttpStatusCode.OK, HttpStatusCode.OK), (question.StatusCode, page.StatusCode));
     }
 
-    static Task<HttpResponseMessage> PostAsync(Browser browser, string path) => browser.Client.PostAsync(path, new StringContent(""), Stop);
+    static Task<HttpResponseMessage> PostAsync(Browser browser, string path) => browser.Client.PostAsync(path, new FormUrlEncodedContent([]), Stop);
 }
