@@ -9,14 +9,22 @@ internal sealed partial class Attempt
     /// <summary>Layouts of the quick search for a plan before the solver begins; of a running kitchen, which waits for an answer, so many again for a better one.</summary>
     private const int QuickLayouts = 500;
 
-    /// <summary>Before a meal runs: layouts for a better one, few and soon; they also show how many larger populations may have.</summary>
-    private const int QuickMore = 1500;
+    /// <summary>Before a meal runs: layouts for a better one, few and soon.</summary>
+    private const int QuickFew = 200;
+
+    /// <summary>Where it is late, which prices of hands and ovens say nothing of, layouts for a better one.</summary>
+    private const int QuickMore = 1300;
 
     /// <summary>And those of a larger population: the solver gets little further from a bad beginning in what time there is. Where the effort is counted, for each unit of it up to one.</summary>
     private const int QuickBred = 12_000;
 
     /// <summary>Layouts after the last better one that are enough.</summary>
     private const int QuickInVain = 1000;
+
+    /// <summary>Before a meal runs: rounds of prices of its hands and ovens, and of the time for the whole search the most that they may take.</summary>
+    private const int RelaxedRounds = 300;
+
+    private const double RelaxedPart = 0.25;
 
     /// <summary>Of the time for the whole search, the most that the quick one may take.</summary>
     private const double QuickPart = 0.4;
@@ -51,20 +59,28 @@ internal sealed partial class Attempt
         bool IsOver() => search.IsStopped
             || (search.Limits.Deterministic is null && search.Elapsed - begun > search.Limits.Time * QuickPart)
             || (quick.Found is not null && quick.Layouts - better > QuickInVain);
-        quick.Run(QuickLayouts, so is null ? QuickMore : QuickLayouts, IsOver, () =>
+        void Tell()
         {
             better = quick.Layouts;
             search.Tell(quick);
-        });
+        }
+
+        quick.Run(QuickLayouts, so is null ? QuickFew : QuickLayouts, IsOver, Tell);
         if (quick.Found is null)
         {
             return null;
         }
 
+        if (so is null && quick.Late > 0)
+        {
+            quick.Run(QuickLayouts, QuickMore, IsOver, Tell);
+        }
+
         pace = quick.Layouts / (search.Elapsed - begun).TotalSeconds;
         if (so is null)
         {
-            Breed(quick, quick.BreedOn, (int)(Math.Min(search.Limits.Deterministic ?? 1, 1) * QuickBred), begun + (search.Limits.Time * QuickPart));
+            var until = begun + (search.Limits.Time * RelaxedPart);
+            quick.Relax(RelaxedRounds, () => search.IsStopped || (search.Limits.Deterministic is null && search.Elapsed > until), Tell);
         }
 
         if (so is null && quick.Late > 0)
@@ -90,11 +106,15 @@ internal sealed partial class Attempt
     /// With time to spare the breeding goes on where a plan is far from proof, and larger populations are bred where a meal is
     /// late: the solver gets less far with that time, above all for a single cook.
     /// </summary>
-    private void BreedOn(QuickSearch quick) => Breed(
-        quick,
-        quick.Late > 0 ? quick.BreedOn : quick.GoOn,
-        search.Limits.Deterministic is { } effort ? (int)(Math.Max(0, effort - 1) * BreedingLayouts) : MostLayouts,
-        search.Elapsed + ((search.Limits.Time - TimeSpan.FromSeconds(1)) * BreedingPart));
+    private void BreedOn(QuickSearch quick)
+    {
+        Breed(quick, quick.BreedOn, (int)(Math.Min(search.Limits.Deterministic ?? 1, 1) * QuickBred), search.Elapsed + (search.Limits.Time * QuickPart));
+        Breed(
+            quick,
+            quick.Late > 0 ? quick.BreedOn : quick.GoOn,
+            search.Limits.Deterministic is { } effort ? (int)(Math.Max(0, effort - 1) * BreedingLayouts) : MostLayouts,
+            search.Elapsed + ((search.Limits.Time - TimeSpan.FromSeconds(1)) * BreedingPart));
+    }
 
     /// <param name="until">Where time counts, no later: so many layouts as there is time for.</param>
     private void Breed(QuickSearch quick, Action<int, Func<bool>, Action?> breed, int layouts, TimeSpan until)

@@ -19,6 +19,11 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
     /// <summary>Time worth going back to the whole for.</summary>
     private static readonly TimeSpan MendTime = TimeSpan.FromMilliseconds(200);
 
+    /// <summary>Of the time, after which the solver gives way where it is still so far from proof.</summary>
+    private const double GiveWayPart = 0.15;
+
+    private const double GiveWayGap = 0.07;
+
     /// <summary>While a meal runs: of a deterministic limit, what finding less lateness may take.</summary>
     private const double CookingPart = 0.3;
 
@@ -79,6 +84,8 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
             counts.AtLeast(search.LeastOf(oven, search.Left * OvenAlone.Part, share * OvenAlone.Part), oven);
         }
 
+        var relaxed = so is null && clock.MostLate == 0 ? quick?.Bound ?? 0 : 0;
+        counts.AtLeast(relaxed);
         Answer? begin = null;
         if ((soonest?.Found ?? quick?.Draft()) is { } draftSoFar)
         {
@@ -104,6 +111,7 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
         // With a plan in hand there is nothing else to look for time for.
         var soon = so is null || search.Limits.Deterministic is not null ? null : AnswerSoon(counts, quick, begin);
         var counted = soon is { IsProven: true } ? soon : Counted(counts, quick, share, quick is null && soonest?.Found is null ? giveUp : 1);
+        counted = counted with { Bound = Math.Max(counted.Bound, relaxed) };
         if (counted.Found is null && begin is not null)
         {
             // Finding it took all the time.
@@ -182,7 +190,7 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
     private Answer Counted(MealModel counts, QuickSearch? quick, double share, double giveUp)
     {
         var isTimed = search.Limits.Deterministic is null;
-        var first = search.Solve(counts, search.Limits.Time, search.Left * giveUp, share * 0.5, giveWay: isTimed ? (0.2, 0.35) : null, proves: true);
+        var first = search.Solve(counts, search.Limits.Time, search.Left * giveUp, share * 0.5, giveWay: isTimed ? (GiveWayPart, GiveWayGap) : null, proves: true);
         if (so is null && quick is { Late: 0 } && Neighbourhoods.IsFarFromProof(first))
         {
             BreedOn(quick);

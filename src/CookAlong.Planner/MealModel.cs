@@ -128,6 +128,9 @@ internal sealed class MealModel
     /// <param name="of">The dish, step or oven that it is the price of, where it is that of one alone.</param>
     public void Charge(LinearExpr amount, long price, object? of = null) => costs.Add((amount * price, of));
 
+    /// <summary>It has been proved that no plan costs less.</summary>
+    public void AtLeast(long cost) => Cp.Add(LinearExpr.Sum(costs.Select(one => one.Cost)) >= cost);
+
     /// <summary>It has been proved of a part of the meal that what it is charged for costs so much at the least.</summary>
     public void AtLeast(long cost, MealModel part)
     {

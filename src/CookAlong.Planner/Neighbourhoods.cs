@@ -10,7 +10,7 @@ namespace CookAlong.Planner;
 internal sealed class Neighbourhoods(Search search, Func<Near, MealModel> model)
 {
     /// <summary>Nearer to proof than this, the solver alone does better.</summary>
-    private const double FarFromProof = 0.1;
+    private const double FarFromProof = 0.06;
 
     /// <summary>Of the whole search's deterministic limit, what one neighbourhood may take.</summary>
     private const double Share = 0.01;

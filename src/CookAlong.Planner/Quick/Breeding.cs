@@ -31,6 +31,7 @@ internal sealed class Breeding
     private readonly Population toTable;
     private readonly Population toStart;
     private readonly Genes guess;
+    private readonly IReadOnlyList<Genes> orders;
     private readonly Genes? movedRight;
     private readonly Genes? movedBack;
     private readonly int size;
@@ -40,8 +41,10 @@ internal sealed class Breeding
 
     /// <param name="layouts">About how many it will have.</param>
     /// <param name="workers">Threads; however many, the same comes out.</param>
-    public Breeding(Work work, int seed, int layouts, int workers = 1)
+    /// <param name="orders">Join the first guesses.</param>
+    public Breeding(Work work, int seed, int layouts, int workers = 1, IReadOnlyList<Genes>? orders = null)
     {
+        this.orders = orders ?? [];
         this.work = work;
         random = new Random(seed);
         guess = Genes.FirstGuess(work, longestFirst: true);
@@ -149,6 +152,12 @@ internal sealed class Breeding
         if (one < 2 && movedRight is not null)
         {
             child.CopyFrom(one == 0 ? movedRight : movedBack!);
+            return;
+        }
+
+        if (one < orders.Count)
+        {
+            child.CopyFrom(orders[one]);
             return;
         }
 

@@ -1,3 +1,5 @@
+using CookAlong.Planner.Relaxed;
+
 namespace CookAlong.Planner.Quick;
 
 /// <summary>All that decides how a meal is laid out; the search changes these, and nothing else.</summary>
@@ -57,6 +59,23 @@ internal sealed class Genes
             var hold = work.Dishes[step.Dish].Holds[genes.Hold[step.Dish]];
             genes.Rank[step.Index] = step.IsLast ? 60 - Math.Min(hold.Hold.Limit, 60) : 0;
             genes.Rank[step.Index] += longestFirst ? chains[step.Index] : 0;
+        }
+
+        return genes;
+    }
+
+    /// <summary>In the order that the relaxed meal has its steps in, done the ways it does them.</summary>
+    public static Genes InOrder(Work work, IEnumerable<RelaxedStep> steps, Func<RelaxedStep, int> end)
+    {
+        var genes = FirstGuess(work, longestFirst: true);
+        genes.IsOrder = true;
+        foreach (var step in steps)
+        {
+            (genes.Rank[step.Step.Index], genes.Way[step.Step.Index]) = (end(step), step.Way);
+            if (step.Holds.Length > 0)
+            {
+                genes.Hold[step.Step.Dish] = step.Holds[step.End - step.EndFrom];
+            }
         }
 
         return genes;

@@ -15,6 +15,7 @@ internal sealed partial class QuickSearch(Work work, int seed, int workers = 1)
     private readonly Annealing annealing = new(work, seed);
     private Breeding? breeding;
     private int bredBefore;
+    private int laidRelaxed;
     private Genes? genes;
 
     /// <summary>The best plan so far.</summary>
@@ -26,7 +27,7 @@ internal sealed partial class QuickSearch(Work work, int seed, int workers = 1)
     public int Late => Found is null ? 0 : Found.Tables.Zip(work.Promised).Max(table => table.First - table.Second);
 
     /// <summary>How many have been made.</summary>
-    public int Layouts => annealing.Layouts + bredBefore + (breeding?.Layouts ?? 0);
+    public int Layouts => annealing.Layouts + laidRelaxed + bredBefore + (breeding?.Layouts ?? 0);
 
     /// <summary>Null when some step of the meal cannot be done at all.</summary>
     public static QuickSearch? Of(Meal meal, Clock clock, Told? told, Prices prices, int seed, SoFar? so = null, int workers = 1) =>
@@ -126,7 +127,7 @@ internal sealed partial class QuickSearch(Work work, int seed, int workers = 1)
     private void Populate(int layouts)
     {
         bredBefore += breeding?.Layouts ?? 0;
-        breeding = new Breeding(work, seed, layouts, workers);
+        breeding = new Breeding(work, seed, layouts, workers, [.. orders.Select(order => order.Genes)]);
     }
 
     public Draft Draft() => QuickDraft.Of(work, Found!);
