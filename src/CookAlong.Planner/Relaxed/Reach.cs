@@ -13,7 +13,8 @@ internal sealed class Reach
     private Reach(Work work)
     {
         this.work = work;
-        (StartFrom, StartTo, EndFrom, EndTo) = (Of(OwnFrom), Of(OwnTo), Of(step => OwnFrom(step) + Least(step)), Of(step => OwnTo(step) + Most(step)));
+        (StartFrom, EndTo) = (Of(step => Math.Max(step.At ?? 0, Math.Max(0, step.From))), Of(OwnEnd));
+        (StartTo, EndFrom) = (Of(step => Math.Min(step.At ?? int.MaxValue, OwnEnd(step) - Least(step))), Of(step => StartFrom[step.Index] + Least(step)));
     }
 
     public int[] StartFrom { get; }
@@ -41,14 +42,8 @@ internal sealed class Reach
 
     private int[] Of(Func<QuickStep, int> minute) => [.. work.Steps.Select(minute)];
 
-    private int OwnFrom(QuickStep step) => Math.Max(step.At ?? 0, Math.Max(0, step.From));
-
-    /// <summary>Every step of a dish ends before its hold begins, and one alone that is the last no sooner than the longest hold allows.</summary>
-    private int OwnTo(QuickStep step)
-    {
-        var dish = work.Dishes[step.Dish];
-        return Math.Min(step.At ?? int.MaxValue, Math.Min(step.To, work.Promised[step.Course] - dish.Holds.Min(hold => hold.Hold.Least)) - Least(step));
-    }
+    /// <summary>Every step of a dish ends before its hold begins.</summary>
+    private int OwnEnd(QuickStep step) => Math.Min(step.To, work.Promised[step.Course] - work.Dishes[step.Dish].Holds.Min(hold => hold.Hold.Least));
 
     private bool IsNarrowed()
     {
@@ -58,6 +53,8 @@ internal sealed class Reach
             var (at, dish) = (step.Index, work.Dishes[step.Dish]);
             AtLeast(EndFrom, at, StartFrom[at] + Least(step));
             AtMost(EndTo, at, StartTo[at] + Most(step));
+
+            // One that alone is the last ends no sooner than the longest hold allows.
             if (step.IsLast && dish.LastSteps == 1)
             {
                 AtLeast(EndFrom, at, work.Promised[step.Course] - dish.Holds.Max(hold => hold.Hold.Limit));
