@@ -19,10 +19,12 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
     /// <summary>Time worth going back to the whole for.</summary>
     private static readonly TimeSpan MendTime = TimeSpan.FromMilliseconds(200);
 
-    /// <summary>Of the time, after which the solver gives way where it is still so far from proof.</summary>
+    /// <summary>After this part of the time, and after what proves the meals that can be, the solver gives way where it is still so far from proof.</summary>
     private const double GiveWayPart = 0.15;
 
-    private const double GiveWayGap = 0.07;
+    private const double GiveWayGap = 0.08;
+
+    private static readonly TimeSpan GiveWayNoSooner = TimeSpan.FromMilliseconds(400);
 
     /// <summary>While a meal runs: of a deterministic limit, what finding less lateness may take.</summary>
     private const double CookingPart = 0.3;
@@ -190,7 +192,7 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
     private Answer Counted(MealModel counts, QuickSearch? quick, double share, double giveUp)
     {
         var isTimed = search.Limits.Deterministic is null;
-        var first = search.Solve(counts, search.Limits.Time, search.Left * giveUp, share * 0.5, giveWay: isTimed ? (GiveWayPart, GiveWayGap) : null, proves: true);
+        var first = search.Solve(counts, search.Limits.Time, search.Left * giveUp, share * 0.5, giveWay: isTimed ? (search.Limits.Time * GiveWayPart is var part && part > GiveWayNoSooner ? part : GiveWayNoSooner, GiveWayGap) : null, proves: true);
         if (so is null && quick is { Late: 0 } && Neighbourhoods.IsFarFromProof(first))
         {
             BreedOn(quick);

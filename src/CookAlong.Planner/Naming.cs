@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Numerics;
 using CookAlong.Domain;
 using CookAlong.Domain.Planning;
 using Google.OrTools.Sat;
@@ -30,13 +31,16 @@ internal static class Naming
 
         OneJobEach(cp, draft, does, helpers.Length);
         var fair = FairShares.Of(model.Meal, model.Clock, draft.Jobs.Select(job => (job.Start, job.End)));
-        var most = draft.Jobs.Sum(job => (long)job.Job.Minutes) * fair.DefaultIfEmpty(1).Max();
+
+        // In whole minutes, where everybody's weigh the same, an even share is proved even at once: in hundredths it took a second.
+        var unit = fair.Aggregate(0L, (one, other) => (long)BigInteger.GreatestCommonDivisor(one, other));
+        var most = draft.Jobs.Sum(job => (long)job.Job.Minutes) * fair.Select(weight => weight / unit).DefaultIfEmpty(1).Max();
         var (busiest, idlest) = (cp.NewIntVar(0, most, "busiest"), cp.NewIntVar(0, most, "idlest"));
         for (var helper = 0; helper < helpers.Length; helper++)
         {
             var shares = Enumerable.Range(0, does.Count).Where(index => does[index].ContainsKey(helper)).ToList();
             var load = LinearExpr.WeightedSum(
-                shares.Select(index => does[index][helper]), shares.Select(index => draft.Jobs[index].Job.Minutes * fair[helper]));
+                shares.Select(index => does[index][helper]), shares.Select(index => draft.Jobs[index].Job.Minutes * (fair[helper] / unit)));
             cp.Add(busiest >= load);
             if (!helpers[helper].IsChild && shares.Count > 0)
             {

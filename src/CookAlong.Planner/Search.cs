@@ -72,13 +72,13 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
     /// <param name="giveUp">The longest it may take while it has found nothing; no meaning where the limit is deterministic.</param>
     /// <param name="share">Of a deterministic limit, 0 to 1.</param>
     /// <param name="giveWay">
-    /// From this part of its time on, it ends where it is still this far from proof: moving a few steps at a time gets further then.
+    /// From then on it ends where it is still this far from proof: moving a few steps at a time gets further then.
     /// </param>
     /// <param name="heedStop">False for the short work that turns the best so far into a plan: once stopped, its first answer will do.</param>
     /// <param name="proves">With two workers: search for proof of what is found rather than for more.</param>
     /// <param name="found">Told of answers on the way: at once, then no oftener than <see cref="BetweenAnswers"/>, since the search waits meanwhile.</param>
     public Answer Solve(
-        MealModel model, TimeSpan time, TimeSpan giveUp, double share, bool heedStop = true, (double Part, double Gap)? giveWay = null, bool proves = false,
+        MealModel model, TimeSpan time, TimeSpan giveUp, double share, bool heedStop = true, (TimeSpan After, double Gap)? giveWay = null, bool proves = false,
         Action<Answer>? found = null)
     {
         if (heedStop && IsStopped)
@@ -110,7 +110,7 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
             _ => throw new UnreachableException($"solver status {status}"),
         };
 
-        bool GivesWay() => giveWay is { } way && told.First is { } found && told.Gap > way.Gap && watch.Elapsed - (first is null ? found : begun) > time * way.Part;
+        bool GivesWay() => giveWay is { } way && told.First is { } found && told.Gap > way.Gap && watch.Elapsed - (first is null ? found : begun) > way.After;
 
         bool IsOver() => told.First is { } found
             ? watch.Elapsed - (first is null ? found : begun) > time
