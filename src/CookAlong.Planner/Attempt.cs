@@ -24,6 +24,9 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
 
     private const double GiveWayGap = 0.08;
 
+    /// <summary>The same where hands are not short: there it proves most, if it is let.</summary>
+    private const double GiveWayFar = 0.35;
+
     private static readonly TimeSpan GiveWayNoSooner = TimeSpan.FromMilliseconds(400);
 
     /// <summary>While a meal runs: of a deterministic limit, what finding less lateness may take.</summary>
@@ -192,7 +195,9 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
     private Answer Counted(MealModel counts, QuickSearch? quick, double share, double giveUp)
     {
         var isTimed = search.Limits.Deterministic is null;
-        var first = search.Solve(counts, search.Limits.Time, search.Left * giveUp, share * 0.5, giveWay: isTimed ? (search.Limits.Time * GiveWayPart is var part && part > GiveWayNoSooner ? part : GiveWayNoSooner, GiveWayGap) : null, proves: true);
+        var after = search.Limits.Time * GiveWayPart;
+        (TimeSpan, double)? giveWay = isTimed ? (after > GiveWayNoSooner ? after : GiveWayNoSooner, quick is { Bound: > 0 } ? GiveWayGap : GiveWayFar) : null;
+        var first = search.Solve(counts, search.Limits.Time, search.Left * giveUp, share * 0.5, giveWay: giveWay, proves: true);
         if (so is null && quick is { Late: 0 } && Neighbourhoods.IsFarFromProof(first))
         {
             BreedOn(quick);

@@ -5,6 +5,9 @@ namespace CookAlong.Planner.Quick;
 /// <content>What the relaxed meal says of it: how cheap it can be at the most, and orders to lay it out by.</content>
 internal sealed partial class QuickSearch
 {
+    /// <summary>Of the first plan's day, how much hands are busy where they are short: nine tenths and more with one or two cooks to twelve dishes, half with four.</summary>
+    private const double Short = 0.65;
+
     /// <summary>How much of a round goes into the mean of all: the relaxed ends of one round swing about it.</summary>
     private const double OfMean = 0.1;
 
@@ -22,11 +25,12 @@ internal sealed partial class QuickSearch
 
     /// <summary>
     /// Looks at the meal with its hands and ovens priced instead of limited: <see cref="Relaxation"/>. Nothing where the meal is late
-    /// or runs already. The same number of rounds gives the same answer on any machine.
+    /// or runs already, or where those in the kitchen stand idle much of its day: their minutes are worth little then, and the
+    /// solver proves soon. The same number of rounds gives the same answer on any machine.
     /// </summary>
     public void Relax(int rounds, Func<bool> isOver, Action? better = null)
     {
-        if (Late > 0 || Relaxation.Of(work) is not { } relaxation)
+        if (Late > 0 || Busy() < Short || Relaxation.Of(work) is not { } relaxation)
         {
             return;
         }
@@ -62,5 +66,16 @@ internal sealed partial class QuickSearch
             orders.Insert(orders.FindLastIndex(one => one.Cost <= annealing.BestCost) + 1, (annealing.BestCost, order));
             orders.RemoveRange(Math.Min(orders.Count, MostOrders), Math.Max(0, orders.Count - MostOrders));
         }
+    }
+
+    /// <summary>How much of the day of the plan so far its hands are busy, 0 to 1; all of it while there is none.</summary>
+    private double Busy()
+    {
+        var last = work.Promised.Max();
+        var busy = work.Steps.Where(step => Found is { } plan && plan.Ways[step.Index].IsHandsOn && plan.Starts[step.Index] >= last - Prices.KitchenMost)
+            .Select(step => (Way: Found!.Ways[step.Index], Start: Found.Starts[step.Index]))
+            .ToList();
+        var hands = busy.SelectMany(one => one.Way.Shares).SelectMany(share => share.Able).Distinct().Count();
+        return busy.Count == 0 ? 1 : busy.Sum(one => one.Way.Minutes * one.Way.People) / (double)(hands * Math.Max(1, last - busy.Min(one => one.Start)));
     }
 }
