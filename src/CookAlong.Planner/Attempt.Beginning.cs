@@ -21,9 +21,7 @@ internal sealed partial class Attempt
     /// <summary>Layouts after the last better one that are enough.</summary>
     private const int QuickInVain = 1000;
 
-    /// <summary>Before a meal runs: rounds of prices of its hands and ovens, and of the time for the whole search the most that they may take.</summary>
-    private const int RelaxedRounds = 300;
-
+    /// <summary>Before a meal runs: of the time for the whole search, the most that prices of its hands and ovens may take.</summary>
     private const double RelaxedPart = 0.25;
 
     /// <summary>Of the time for the whole search, the most that the quick one may take.</summary>
@@ -80,7 +78,7 @@ internal sealed partial class Attempt
         if (so is null)
         {
             var until = begun + (search.Limits.Time * RelaxedPart);
-            quick.Relax(RelaxedRounds, () => search.IsStopped || (search.Limits.Deterministic is null && search.Elapsed > until), Tell);
+            quick.Relax(QuickSearch.RelaxedRounds, () => search.IsStopped || (search.Limits.Deterministic is null && search.Elapsed > until), Tell);
         }
 
         if (so is null && quick.Late > 0)

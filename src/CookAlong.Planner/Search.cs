@@ -43,7 +43,7 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
     public void Tell(Quick.QuickSearch quick)
     {
         first ??= watch.Elapsed;
-        Tell(new PlanProgress(watch.Elapsed, quick.Cost, Gap: 1, quick.Late));
+        Tell(new PlanProgress(watch.Elapsed, quick.Cost, Answer.GapOf(quick.Cost, quick.Bound), quick.Late));
     }
 
     /// <summary>The cheapest whole plan told of.</summary>

@@ -5,8 +5,8 @@ using CookAlong.Domain.Planning;
 namespace CookAlong.Planner.Quick;
 
 /// <summary>
-/// Plans without the solver, where its native part does not run, before a meal and while it runs. Good plans soon, never
-/// proven ones.
+/// Plans without the solver, where its native part does not run, before a meal and while it runs. Good plans soon, with a bound
+/// where hands are short, seldom proven ones.
 /// </summary>
 public sealed class QuickPlanner : IMealPlanner
 {
@@ -59,9 +59,15 @@ public sealed class QuickPlanner : IMealPlanner
 
         bool IsOver() => stop.IsCancellationRequested
             || (limits.Deterministic is null && watch.Elapsed > (search.Found is null && limits.WithoutPlan > limits.Time ? limits.WithoutPlan : limits.Time));
-        void Tell() => progress?.Report(new PlanProgress(watch.Elapsed, search.Cost, Gap: 1, search.Late));
+        double Gap() => request.So is null ? Answer.GapOf(search.Cost, search.Bound) : 1;
+        void Tell() => progress?.Report(new PlanProgress(watch.Elapsed, search.Cost, Gap(), search.Late));
 
         search.Run(First, Round, IsOver, Tell);
+        if (search.Found is not null)
+        {
+            search.Relax(QuickSearch.RelaxedRounds, IsOver, Tell);
+        }
+
         var rounds = limits.Deterministic is { } effort ? (int)(effort * PerUnit / Round) : int.MaxValue;
         for (var round = 1; search.Found is not null && round < rounds && !IsOver(); round++)
         {
@@ -74,7 +80,9 @@ public sealed class QuickPlanner : IMealPlanner
         }
 
         var plan = search.Plan(request.So);
-        plan = request.So is null ? plan : plan with { Cost = plan.Cost with { Objective = search.Cost } };
+        plan = request.So is null
+            ? plan with { Gap = Gap(), Status = Gap() == 0 ? PlanStatus.Optimal : plan.Status }
+            : plan with { Cost = plan.Cost with { Objective = search.Cost } };
         return Checking.Finished(meal, plan, request.So, clock.At(clock.Earliest));
     }
 }
