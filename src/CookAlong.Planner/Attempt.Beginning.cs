@@ -83,7 +83,7 @@ internal sealed partial class Attempt
 
         if (so is null && quick.Late > 0)
         {
-            BreedOn(quick);
+            BreedOn(quick, begun);
         }
 
         if (Finish(quick, bound: 0) is not { } plan)
@@ -104,9 +104,10 @@ internal sealed partial class Attempt
     /// With time to spare the breeding goes on where a plan is far from proof, and larger populations are bred where a meal is
     /// late: the solver gets less far with that time, above all for a single cook.
     /// </summary>
-    private void BreedOn(QuickSearch quick)
+    /// <param name="since">The quick search's part of the time is counted from then.</param>
+    private void BreedOn(QuickSearch quick, TimeSpan since)
     {
-        Breed(quick, quick.BreedOn, (int)(Math.Min(search.Limits.Deterministic ?? 1, 1) * QuickBred), search.Elapsed + (search.Limits.Time * QuickPart));
+        Breed(quick, quick.BreedOn, (int)(Math.Min(search.Limits.Deterministic ?? 1, 1) * QuickBred), since + (search.Limits.Time * QuickPart));
         Breed(
             quick,
             quick.Late > 0 ? quick.BreedOn : quick.GoOn,

@@ -200,7 +200,7 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
         var first = search.Solve(counts, search.Limits.Time, search.Left * giveUp, share * 0.5, giveWay: giveWay, proves: true);
         if (so is null && quick is { Late: 0 } && Neighbourhoods.IsFarFromProof(first))
         {
-            BreedOn(quick);
+            BreedOn(quick, search.Elapsed);
             first = Bred(counts, quick, first);
         }
 
