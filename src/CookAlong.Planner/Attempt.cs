@@ -42,7 +42,7 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
         var quick = (so is not null || told is null) && !search.IsStopped ? LookQuickly() : null;
         if (search.IsStopped)
         {
-            return new Tried(quick is null ? null : Finish(quick, bound: 0), false);
+            return new Tried(quick is null ? null : Finish(quick, quick.Bound), false);
         }
 
         if (so is not null)

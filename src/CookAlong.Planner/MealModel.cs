@@ -129,7 +129,13 @@ internal sealed class MealModel
     public void Charge(LinearExpr amount, long price, object? of = null) => costs.Add((amount * price, of));
 
     /// <summary>It has been proved that no plan costs less.</summary>
-    public void AtLeast(long cost) => Cp.Add(LinearExpr.Sum(costs.Select(one => one.Cost)) >= cost);
+    public void AtLeast(long cost)
+    {
+        if (cost > 0)
+        {
+            Cp.Add(LinearExpr.Sum(costs.Select(one => one.Cost)) >= cost);
+        }
+    }
 
     /// <summary>It has been proved of a part of the meal that what it is charged for costs so much at the least.</summary>
     public void AtLeast(long cost, MealModel part)

@@ -29,8 +29,9 @@ internal sealed class Reach
     public static Reach? Of(Work work)
     {
         var reach = new Reach(work);
-        for (var round = 0; round < Rounds && reach.IsNarrowed(); round++)
+        for (var (round, goesOn) = (0, true); round < Rounds && goesOn; round++)
         {
+            goesOn = reach.IsNarrowed();
         }
 
         return work.Steps.All(step => reach.StartFrom[step.Index] <= reach.StartTo[step.Index] && reach.EndFrom[step.Index] <= reach.EndTo[step.Index]) ? reach : null;

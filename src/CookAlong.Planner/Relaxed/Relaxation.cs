@@ -27,8 +27,8 @@ internal sealed class Relaxation
     /// <summary>Before there is a bound.</summary>
     private const double FirstGoal = 1000;
 
-    /// <summary>More cells than these take too long and too much memory for what they bring.</summary>
-    private const int MostCells = 4_000_000;
+    /// <summary>Steps times minutes of the clock; more take too long, and forty bytes each.</summary>
+    private const int MostCells = 1_000_000;
 
     /// <summary>Before this minute nothing is short: all day long there is little else to do.</summary>
     private readonly int from;
