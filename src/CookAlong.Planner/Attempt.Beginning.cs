@@ -72,18 +72,14 @@ internal sealed partial class Attempt
         if (so is null && quick.Late > 0)
         {
             quick.Run(QuickLayouts, QuickMore, IsOver, Tell);
+            pace = quick.Layouts / (search.Elapsed - begun).TotalSeconds;
+            BreedOn(quick, begun);
         }
-
-        pace = quick.Layouts / (search.Elapsed - begun).TotalSeconds;
-        if (so is null)
+        else if (so is null)
         {
+            pace = quick.Layouts / (search.Elapsed - begun).TotalSeconds;
             var until = begun + (search.Limits.Time * RelaxedPart);
             quick.Relax(QuickSearch.RelaxedRounds, () => search.IsStopped || (search.Limits.Deterministic is null && search.Elapsed > until), Tell);
-        }
-
-        if (so is null && quick.Late > 0)
-        {
-            BreedOn(quick, begun);
         }
 
         if (Finish(quick, bound: 0) is not { } plan)

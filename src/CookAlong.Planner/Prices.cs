@@ -109,6 +109,9 @@ internal sealed record Prices
 
     public static Prices Of(int cushion, Leans leans) => new(cushion, leans);
 
+    /// <summary>Of starting a step so many minutes before its course's table time.</summary>
+    public static long OfAhead(int minutes) => Math.Clamp(minutes - AheadMinutes, 0, AheadMost) * (long)AheadMinute;
+
     /// <summary>The part of the cushion that a hold has room for, in minutes: for nothing, or for who asks for more, as long as the food is good.</summary>
     public int CushionOf(Hold hold) => Math.Min(Cushion, Cushion > PlanRequest.UsualCushion ? hold.GoodFor : hold.BestWithin);
 
@@ -127,7 +130,7 @@ internal sealed record Prices
         {
             var table = plan.TableTime(dish.Course);
             sum += (long)MissingCushion(dish, plan) * CushionMinute;
-            sum += dish.Steps.Sum(step => Math.Clamp(table - plan.Step(step.Id).Start - AheadMinutes, 0, AheadMost)) * (long)AheadMinute;
+            sum += dish.Steps.Sum(step => OfAhead(table - plan.Step(step.Id).Start));
         }
 
         return sum;

@@ -19,7 +19,7 @@ internal static class Cost
             if (work.Dishes[dish].Steps.Length > 0)
             {
                 var (hold, wait) = (layout.Holds[dish], layout.Tables[work.Dishes[dish].Course] - layout.Ready[dish]);
-                sum += (hold.Hold.CostOf(wait) * Prices.OfOneWaitingMinute) + ((long)Math.Max(0, hold.Cushion - wait) * Prices.CushionMinute);
+                sum += hold.PriceOf(wait);
             }
         }
 
@@ -34,7 +34,7 @@ internal static class Cost
         {
             var (step, way, start) = (work.Steps[index], layout.Ways[index], layout.Starts[index]);
             var table = layout.Tables[step.Course];
-            sum += Math.Clamp(table - start - Prices.AheadMinutes, 0, Prices.AheadMost) * Prices.AheadMinute;
+            sum += Prices.OfAhead(table - start);
             if (way.IsHandsOn)
             {
                 sum += (long)Math.Clamp(layout.Ends[index] - (table - Prices.RushMinutes), 0, way.Minutes) * way.People * work.Prices.RushMinute;

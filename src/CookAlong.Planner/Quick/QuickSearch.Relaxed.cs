@@ -62,7 +62,6 @@ internal sealed partial class QuickSearch
     {
         var order = Genes.InOrder(work, steps, end);
         annealing.Restart(late: 0, order);
-        laidRelaxed++;
         Keep(better);
         if (orders.Count < MostOrders || annealing.BestCost < orders[^1].Cost)
         {
@@ -74,11 +73,10 @@ internal sealed partial class QuickSearch
     /// <summary>How much of the day of the plan so far its hands are busy, 0 to 1; all of it while there is none.</summary>
     private double Busy()
     {
-        var last = work.Promised.Max();
-        var busy = work.Steps.Where(step => Found is { } plan && plan.Ways[step.Index].IsHandsOn && plan.Starts[step.Index] >= last - Prices.KitchenMost)
+        var busy = work.Steps.Where(step => Found is { } plan && plan.Ways[step.Index].IsHandsOn && plan.Starts[step.Index] >= work.FirstOfDay)
             .Select(step => (Way: Found!.Ways[step.Index], Start: Found.Starts[step.Index]))
             .ToList();
         var hands = busy.SelectMany(one => one.Way.Shares).SelectMany(share => share.Able).Distinct().Count();
-        return busy.Count == 0 ? 1 : busy.Sum(one => one.Way.Minutes * one.Way.People) / (double)(hands * Math.Max(1, last - busy.Min(one => one.Start)));
+        return busy.Count == 0 ? 1 : busy.Sum(one => one.Way.Minutes * one.Way.People) / (double)(hands * Math.Max(1, work.LastPromised - busy.Min(one => one.Start)));
     }
 }

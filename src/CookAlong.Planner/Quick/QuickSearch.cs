@@ -15,7 +15,6 @@ internal sealed partial class QuickSearch(Work work, int seed, int workers = 1)
     private readonly Annealing annealing = new(work, seed);
     private Breeding? breeding;
     private int bredBefore;
-    private int laidRelaxed;
     private Genes? genes;
 
     /// <summary>The best plan so far.</summary>
@@ -27,7 +26,7 @@ internal sealed partial class QuickSearch(Work work, int seed, int workers = 1)
     public int Late => Found is null ? 0 : Found.Tables.Zip(work.Promised).Max(table => table.First - table.Second);
 
     /// <summary>How many have been made.</summary>
-    public int Layouts => annealing.Layouts + laidRelaxed + bredBefore + (breeding?.Layouts ?? 0);
+    public int Layouts => annealing.Layouts + bredBefore + (breeding?.Layouts ?? 0);
 
     /// <summary>Null when some step of the meal cannot be done at all.</summary>
     public static QuickSearch? Of(Meal meal, Clock clock, Told? told, Prices prices, int seed, SoFar? so = null, int workers = 1) =>

@@ -22,6 +22,11 @@ internal sealed class Work
     /// <summary>Per course, minutes of the clock.</summary>
     public required int[] Promised { get; init; }
 
+    /// <summary>Where no course is late, the last table time, and the first minute whose work counts to its day.</summary>
+    public int LastPromised => Promised.Max();
+
+    public int FirstOfDay => LastPromised - Prices.KitchenMost;
+
     /// <summary>The price of each minute a step moves from when people were told.</summary>
     public required int MovedMinute { get; init; }
 
@@ -123,7 +128,12 @@ internal sealed record QuickTend(int Tend, int Turn, int From, int Nominal, int 
 internal sealed record QuickDish(Dish Dish, int Course, QuickHold[] Holds, int[] Steps, int LastSteps);
 
 /// <param name="Spots">Where it can be kept warm; empty for the other kinds.</param>
-internal sealed record QuickHold(int Index, Hold Hold, int Cushion, QuickSpot[] Spots);
+internal sealed record QuickHold(int Index, Hold Hold, int Cushion, QuickSpot[] Spots)
+{
+    /// <summary>Of waiting so many minutes, whatever the limits say.</summary>
+    public long PriceOf(int wait) =>
+        (Hold.CostOf(wait) * Prices.OfOneWaitingMinute) + ((long)Math.Max(0, Cushion - wait) * Prices.CushionMinute);
+}
 
 /// <param name="Hands">Minutes of work in the last <paramref name="Minutes"/> before the course's table that cost nothing.</param>
 internal readonly record struct QuickCrowd(int Course, int Minutes, int Hands, int Price);

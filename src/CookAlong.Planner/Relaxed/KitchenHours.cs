@@ -23,11 +23,9 @@ internal sealed class KitchenHours
     /// <param name="from">The first minute with a price.</param>
     public KitchenHours(Work work, int from)
     {
-        (this.work, last) = (work, work.Promised.Max());
-        FirstOfDay = last - Prices.KitchenMost;
-        this.from = Math.Max(from, FirstOfDay);
+        (this.work, this.from, last) = (work, from, work.LastPromised);
         var able = work.Steps.SelectMany(step => step.Ways).SelectMany(way => way.Shares).SelectMany(share => share.Able).ToHashSet();
-        there = [.. Enumerable.Range(this.from, last - this.from).Select(minute => able.Count(helper => work.Taken[work.Cell(helper) + minute] == 0))];
+        there = [.. Enumerable.Range(from, last - from).Select(minute => able.Count(helper => work.Taken[work.Cell(helper) + minute] == 0))];
         minutes = new Multipliers(there.Length);
         SpreadDay();
         crowds = [.. work.Crowds.Select(crowd => new Multipliers(1, crowd.Price))];
@@ -44,7 +42,7 @@ internal sealed class KitchenHours
     public double[] Until(int course) => until[course];
 
     /// <summary>Hands that start before this minute are ahead of the day, and free.</summary>
-    public int FirstOfDay { get; }
+    public int FirstOfDay => work.FirstOfDay;
 
     /// <summary>A step's hands are busy.</summary>
     public void Take(int course, int start, int end, int people)

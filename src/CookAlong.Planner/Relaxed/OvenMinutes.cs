@@ -7,7 +7,7 @@ namespace CookAlong.Planner.Relaxed;
 
 /// <summary>
 /// Ovens, given up for a price of each minute of each step in one: only so much is inside as has room and bears one temperature.
-/// The minutes an oven takes from one temperature to the next are left out: tried, they make a hundredth of the bound.
+/// The minutes an oven takes from one temperature to the next are left out: tried, they are less than a hundredth of the bound.
 /// </summary>
 internal sealed class OvenMinutes
 {
@@ -25,7 +25,7 @@ internal sealed class OvenMinutes
     public OvenMinutes(Work work, int from)
     {
         this.from = from;
-        var last = work.Promised.Max();
+        var last = work.LastPromised;
         uses = [.. work.Steps
             .SelectMany(step => step.Ways.Select((way, index) => (step, way, index)))
             .Where(one => one.way.Spots.Any(spot => spot.Oven >= 0) && one.way.Spots.All(spot => spot.Oven >= 0))

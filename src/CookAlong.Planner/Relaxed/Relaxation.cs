@@ -39,12 +39,10 @@ internal sealed class Relaxation
     /// <summary>What each waits for comes before it.</summary>
     private readonly List<RelaxedStep> steps = [];
     private readonly List<RelaxedStep> last = [];
-    private double step = FirstStep;
-    private int rounds;
 
     private Relaxation(Work work, Reach reach)
     {
-        from = Math.Max(0, work.Promised.Max() - Prices.KitchenMost);
+        from = Math.Max(0, work.FirstOfDay);
         (hours, ovens) = (new KitchenHours(work, from), new OvenMinutes(work, from));
         multipliers = [.. hours.All, .. ovens.All];
         var all = work.Steps.Select(one => new RelaxedStep(work, one, reach, hours, ovens)).ToArray();
@@ -62,6 +60,8 @@ internal sealed class Relaxation
         }
 
         last.ForEach(Sort);
+
+        // Nothing before the first minute with a price ever changes: later rounds begin there.
         steps.ForEach(one => one.Settle(from: -1));
     }
 
@@ -70,7 +70,7 @@ internal sealed class Relaxation
 
     /// <summary>Null where it has nothing to say: while a meal runs, and where no plan on time is possible.</summary>
     public static Relaxation? Of(Work work) =>
-        work.Begun is null && work.Steps.Length > 0 && (long)work.Steps.Length * work.Promised.Max() <= MostCells && Reach.Of(work) is { } reach
+        work.Begun is null && work.Steps.Length > 0 && (long)work.Steps.Length * work.LastPromised <= MostCells && Reach.Of(work) is { } reach
             ? new Relaxation(work, reach)
             : null;
 
@@ -78,6 +78,7 @@ internal sealed class Relaxation
     /// <param name="lay">Lays the meal out by the relaxed ends, and says what the cheapest plan costs then.</param>
     public void Run(int most, double best, Func<bool> isOver, Func<IReadOnlyList<RelaxedStep>, double> lay)
     {
+        var step = FirstStep;
         for (var (round, better) = (0, 0); round < most && step > LastStep && best > Bound + 1 && !isOver(); round++)
         {
             if (Settle() is not { } value)
@@ -107,11 +108,7 @@ internal sealed class Relaxation
     private double? Settle()
     {
         var value = ovens.Turns;
-        if (rounds++ > 0)
-        {
-            steps.ForEach(one => one.Settle(from));
-        }
-
+        steps.ForEach(one => one.Settle(from));
         foreach (var one in last)
         {
             var (end, cost) = one.Cheapest();

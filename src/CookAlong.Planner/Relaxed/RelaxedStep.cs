@@ -47,10 +47,8 @@ internal sealed class RelaxedStep
     /// <summary>By its end, the hold its dish waits in: a position in <see cref="QuickDish.Holds"/>; empty where it is not the last.</summary>
     public int[] Holds { get; }
 
-    /// <summary>The cheapest end, once settled, and where it starts, and which way it is done.</summary>
+    /// <summary>The cheapest end, once taken, and which way it is done.</summary>
     public int End { get; private set; }
-
-    public int Start { get; private set; }
 
     public int Way { get; private set; }
 
@@ -139,16 +137,16 @@ internal sealed class RelaxedStep
     {
         (End, Way) = (end, ways[end - EndFrom]);
         var way = Step.Ways[Way];
-        Start = end - way.Minutes;
+        var start = end - way.Minutes;
         if (way.IsHandsOn)
         {
-            hours.Take(Step.Course, Start, End, way.People);
+            hours.Take(Step.Course, start, end, way.People);
         }
 
-        ovens.Take(Step.Index, Way, Start, End);
+        ovens.Take(Step.Index, Way, start, end);
         foreach (var (child, _, ends) in Before)
         {
-            child.Take(ends[Start - StartFrom]);
+            child.Take(ends[start - StartFrom]);
         }
     }
 
@@ -186,13 +184,8 @@ internal sealed class RelaxedStep
         }
     }
 
-    private double Fixed(Work work, int start)
-    {
-        var ahead = Math.Clamp(work.Promised[Step.Course] - start - Prices.AheadMinutes, 0, Prices.AheadMost) * (double)Prices.AheadMinute;
-        return ahead + (Step.Told is { } told ? Math.Abs(start - told) * (double)work.MovedMinute : 0);
-    }
+    private double Fixed(Work work, int start) =>
+        Prices.OfAhead(work.Promised[Step.Course] - start) + (Step.Told is { } told ? Math.Abs(start - told) * (double)work.MovedMinute : 0);
 
-    private static double OfWait(QuickHold hold, int wait) => wait < hold.Hold.Least || wait > hold.Hold.Limit
-        ? double.PositiveInfinity
-        : ((double)hold.Hold.CostOf(wait) * Prices.OfOneWaitingMinute) + ((double)Math.Max(0, hold.Cushion - wait) * Prices.CushionMinute);
+    private static double OfWait(QuickHold hold, int wait) => wait < hold.Hold.Least || wait > hold.Hold.Limit ? double.PositiveInfinity : hold.PriceOf(wait);
 }
