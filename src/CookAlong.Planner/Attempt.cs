@@ -47,10 +47,7 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
 
         if (so is not null)
         {
-            // What has begun may be beyond its limits, which has a price here too: it bounds nothing else.
-            var late = quick is { Late: > 0 };
-            var sooner = late ? Soonest(quick!.Draft(), share * CookingPart, 1) with { Bound = 0 } : null;
-            return Solve(quick, sooner, late ? share * (1 - CookingPart) : share, giveUp);
+            return quick is { Late: > 0 } ? Sooner(quick, share, giveUp) : Solve(quick, null, share, giveUp);
         }
 
         if (clock.MostLate == 0)
@@ -74,6 +71,25 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
         return soonest.Found is { } found && LateOf(found) == 0 && OnTime.Solve(null, soonest, rest, giveUp) is { Plan: not null } onTime
             ? onTime
             : Solve(quick, soonest, rest, giveUp);
+    }
+
+    /// <summary>Of a running meal that is late: how late it must be, and then what else it costs.</summary>
+    private Tried Sooner(QuickSearch quick, double share, double giveUp)
+    {
+        // What has begun may be beyond its limits, which has a price here too: it bounds nothing else.
+        var soonest = Soonest(quick.Draft(), share * CookingPart, 1) with { Bound = 0 };
+        if (soonest.Found is { } sooner && LateOf(sooner) < LateOf(quick.Draft()))
+        {
+            quick.GoOnFrom(sooner, QuickSooner, () => search.IsStopped, () => search.Tell(quick));
+            if (Finish(quick, bound: 0) is { } plan)
+            {
+                search.Tell(plan);
+            }
+
+            soonest = LateOf(quick.Draft()) == LateOf(sooner) ? soonest with { Found = null } : soonest;
+        }
+
+        return Solve(quick, soonest, share * (1 - CookingPart), giveUp);
     }
 
     private Attempt OnTime => new(meal, clock with { MostLate = 0 }, so, told, search) { pace = pace };

@@ -1,3 +1,4 @@
+using CookAlong.Benchmarks.Planners;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
 using CookAlong.Planner.Quick;
@@ -45,6 +46,22 @@ public sealed class BreedingTests
         }
 
         Assert.True(bred < guessed * 0.97, $"{bred}, the first guesses {guessed}");
+    }
+
+    /// <summary>By counted layouts: a hundred and more of them had none when what comes too soon was placed again in its turn.</summary>
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    [InlineData(2)]
+    public void A_meal_for_a_hall_has_a_plan_on_time_after_a_few_layouts(int seed)
+    {
+        var meal = Families.Large(seed);
+        var quick = QuickSearch.Of(meal, new Clock(Clock.Origins(meal, null).First(), Earliest: 0, MostLate: 0), told: null, Prices.Usual, seed: 1)!;
+
+        quick.Run(first: 160, more: 0, () => false);
+
+        Assert.NotNull(quick.Found);
+        Assert.Equal(0, quick.Late);
     }
 
     [Fact]

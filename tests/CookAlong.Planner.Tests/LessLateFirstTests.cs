@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CookAlong.Domain;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
@@ -19,7 +20,47 @@ public sealed class LessLateFirstTests
     public void A_slip_makes_a_running_meal_no_later_than_it_must() =>
         Assert.InRange(Enumerable.Range(1, 4).Sum(LateAfterASlip), 1, MostLate);
 
-    private static int LateAfterASlip(int seed)
+    /// <summary>What the solver finds to be less late is laid out as it was found, and made cheaper.</summary>
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    [InlineData(4)]
+    public void The_quick_search_goes_on_from_what_is_less_late(int shop)
+    {
+        var request = AfterASlip(shop);
+        var clock = Clock.Of(request.So!, request.Now);
+        var plan = new CpSatPlanner().Plan(request, null, Stop);
+        var sooner = new Draft(
+            plan.Steps.ToImmutableDictionary(step => step.Step, step => new DraftStep(clock.Of(step.Start), clock.Of(step.End), step.Option, step.Oven, step.Grill)),
+            Tends: [],
+            [.. plan.Holds.Select(hold => new DraftHold(hold.Dish, hold.Hold, clock.Of(hold.From), hold.Oven))],
+            plan.Courses.ToImmutableDictionary(course => course.Course, course => clock.Of(course.TableTime)),
+            Jobs: []);
+
+        var quick = QuickSearch.Of(request.Meal, clock, Told.Of(request), Prices.Usual, seed: 1, request.So)!;
+        quick.Run(first: 500, more: 0, () => false);
+        Assert.True(plan.Cost.LateMinutes < quick.Late, $"nothing to go on from: {plan.Cost.LateMinutes} and {quick.Late} minutes late");
+
+        quick.GoOnFrom(sooner, layouts: 200, () => false, better: null);
+
+        Assert.InRange(quick.Late, 0, plan.Cost.LateMinutes);
+    }
+
+    /// <summary>What has begun is never laid out again: no layout is spent on it.</summary>
+    [Fact]
+    public void Only_what_is_still_to_come_is_changed()
+    {
+        var request = AfterASlip(1);
+        var work = Reading.Of(request.Meal, Clock.Of(request.So!, request.Now), Told.Of(request), Prices.Usual, request.So)!;
+
+        Assert.Equal(work.Steps.Where(step => step.Begun is null).Select(step => step.Index), work.ToCome);
+        Assert.InRange(work.ToCome.Length, 1, work.Steps.Length - 1);
+    }
+
+    private static int LateAfterASlip(int seed) => new CpSatPlanner().Plan(AfterASlip(seed), null, Stop).Cost.LateMinutes;
+
+    private static PlanRequest AfterASlip(int seed)
     {
         var meal = Shop(seed);
         var told = new QuickPlanner().Plan(new PlanRequest(meal, new PlanLimits(TimeSpan.FromMinutes(5), Deterministic: 1)), null, Stop);
@@ -28,8 +69,7 @@ public sealed class LessLateFirstTests
         var facts = told.Steps.Where(step => step.Start <= now)
             .Select(step => new StepFact(step.Step, step.Start, step.End + (step.Step == slips ? 15 : 0), step.End <= now, []));
         var limits = new PlanLimits(TimeSpan.FromMinutes(5), Workers: 1, Deterministic: 1);
-        var again = new CpSatPlanner().Plan(new PlanRequest(meal, limits, now, new SoFar(told, [.. facts], new Dictionary<OvenId, int>())), null, Stop);
-        return again.Cost.LateMinutes;
+        return new PlanRequest(meal, limits, now, new SoFar(told, [.. facts], new Dictionary<OvenId, int>()));
     }
 
     private static Meal Shop(int seed)

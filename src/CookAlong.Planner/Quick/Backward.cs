@@ -13,6 +13,9 @@ internal sealed partial class Backward(Work work)
     /// </summary>
     private const int Redoes = 100;
 
+    /// <summary>Before any rank.</summary>
+    private const int Urgent = int.MaxValue;
+
     /// <summary>What a warm oven that cannot be had counts as, in minutes beyond a limit.</summary>
     private const int NoOven = 60;
 
@@ -23,6 +26,7 @@ internal sealed partial class Backward(Work work)
     private readonly int[] latest = new int[work.Steps.Length];
     private readonly int[] lastToCome = new int[work.Dishes.Length];
     private readonly int[] placedAt = new int[work.Steps.Length];
+    private readonly bool[] isUrgent = new bool[work.Steps.Length];
     private readonly Moment[] before = new Moment[work.Steps.Length];
     private int count;
 
@@ -35,6 +39,7 @@ internal sealed partial class Backward(Work work)
         layout.Clear(genes);
         Array.Fill(latest, int.MaxValue / 2);
         Array.Fill(placedAt, -1);
+        Array.Clear(isUrgent);
         foreach (var step in work.Steps)
         {
             open[step.Index] = step.After.Count;
@@ -54,6 +59,7 @@ internal sealed partial class Backward(Work work)
             if (Place(step, genes, layout, mayRedo: redoes < Redoes) is { } tooLate)
             {
                 redoes++;
+                isUrgent[step.Index] = genes.MendsFirst;
                 placed = Undo(placedAt[tooLate], placed, layout);
                 continue;
             }
@@ -77,7 +83,7 @@ internal sealed partial class Backward(Work work)
         var (next, highest) = (0, int.MinValue);
         for (var at = 0; at < count; at++)
         {
-            var key = genes.Rank[ready[at]] + (genes.IsOrder ? 0 : Bound(work.Steps[ready[at]], layout));
+            var key = isUrgent[ready[at]] ? Urgent : genes.Rank[ready[at]] + (genes.IsOrder ? 0 : Bound(work.Steps[ready[at]], layout));
             if (key > highest)
             {
                 (next, highest) = (at, key);

@@ -33,6 +33,12 @@ internal sealed class Genes
     /// <summary>What is made and not yet in a warm oven goes in where the steps leave room, not before they have theirs.</summary>
     public bool MadeLast { get; set; }
 
+    /// <summary>
+    /// What once came too soon for what follows it has its place before all others, as soon as it can: those in between are laid out
+    /// anew a third as often, or less, and a plan is there sooner, though a dearer one.
+    /// </summary>
+    public bool MendsFirst { get; private set; }
+
     /// <summary>Minutes every course is put off.</summary>
     public int Late { get; set; }
 
@@ -115,6 +121,23 @@ internal sealed class Genes
         return genes;
     }
 
+    /// <summary>In the order, the ways and the holds of what the solver found.</summary>
+    public static Genes Of(Work work, Draft draft)
+    {
+        var held = draft.Holds.ToDictionary(hold => hold.Dish, hold => hold.Hold);
+        int[] ends = [.. work.Steps.Select(step => draft.Steps[step.Step.Id].End)];
+        var found = new QuickMoved(
+            ends,
+            [.. work.Steps.Select(step => Array.FindIndex(step.Ways, way => way.Option == draft.Steps[step.Step.Id].Option))],
+            [.. work.Dishes.Select(dish => held.TryGetValue(dish.Dish.Id, out var which) ? Array.FindIndex(dish.Holds, hold => hold.Index == which) : 0)],
+            [.. work.Meal.Courses.Zip(work.Promised, (course, promised) => draft.Tables[course.Id] - promised)],
+            LateAtLeast: []);
+        var genes = FromMoved(work, found, ends, found.Late);
+        genes.IsOrder = true;
+        ends.CopyTo(genes.Rank, 0);
+        return genes;
+    }
+
     /// <summary>Per step: the minutes that what it waits for takes at the least.</summary>
     private static int[] Chains(Work work)
     {
@@ -129,6 +152,14 @@ internal sealed class Genes
     {
         var copy = Copy();
         Array.Fill(copy.MostLate, int.MaxValue);
+        return copy;
+    }
+
+    /// <summary>The same, with <see cref="MendsFirst"/>.</summary>
+    public Genes MendingFirst()
+    {
+        var copy = Copy();
+        copy.MendsFirst = true;
         return copy;
     }
 
@@ -151,7 +182,7 @@ internal sealed class Genes
         other.Lead.CopyTo(Lead, 0);
         other.Hold.CopyTo(Hold, 0);
         other.MostLate.CopyTo(MostLate, 0);
-        (Late, IsOrder, MadeLast) = (other.Late, other.IsOrder, other.MadeLast);
+        (Late, IsOrder, MadeLast, MendsFirst) = (other.Late, other.IsOrder, other.MadeLast, other.MendsFirst);
     }
 
     public Genes Copy()

@@ -26,6 +26,7 @@ internal static class Mirror
             Meal = work.Meal,
             Clock = work.Clock,
             Steps = [.. work.Steps.Select(step => Turned(step, end, asTold ? step.Told : null))],
+            ToCome = work.ToCome,
             Dishes = [.. work.Dishes.Select((dish, index) => dish with { Course = 0, Holds = [.. dish.Holds.Select(Turned)], LastSteps = work.Steps.Count(step => step.Dish == index && step.Before.Count == 0) })],
             Ovens = [.. work.Ovens.Select(oven => new QuickOven(Turned(oven.Gap)))],
             Promised = [end],

@@ -12,14 +12,14 @@ internal static class Mutation
             return;
         }
 
-        var step = random.Next(work.Steps.Length);
+        var step = work.ToCome[random.Next(work.ToCome.Length)];
         switch (random.Next(10))
         {
             case 0 or 1 or 2 or 3:
                 genes.Rank[step] += random.Next(-30, 31);
                 break;
             case 4:
-                var other = random.Next(work.Steps.Length);
+                var other = work.ToCome[random.Next(work.ToCome.Length)];
                 (genes.Rank[step], genes.Rank[other]) = (genes.Rank[other], genes.Rank[step]);
                 break;
             case 5 or 6:

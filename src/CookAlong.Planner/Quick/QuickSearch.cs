@@ -45,8 +45,10 @@ internal sealed partial class QuickSearch(Work work, int seed, int workers = 1)
             }
             else
             {
-                // Some meals have a plan soon near the guess of which none of the longest first are near, and others the other way round.
-                IsFound(late: 0, first / 4, isOver, better);
+                // Some meals have a plan soon near the guess of which none of the longest first are near, and others the other way
+                // round; and most with many dishes, or few hands, where what comes too soon is mended first.
+                var guess = Genes.FirstGuess(work, longestFirst: false);
+                _ = IsFound(late: 0, first / 8, isOver, better, guess.MendingFirst()) || IsFound(late: 0, first / 4, isOver, better, guess);
             }
 
             Breed(first, isOver, better);

@@ -66,6 +66,7 @@ internal sealed partial class Reading
             Meal = meal,
             Clock = clock,
             Steps = steps,
+            ToCome = [.. steps.Where(step => step.Begun is null || steps.All(one => one.Begun is not null)).Select(step => step.Index)],
             Dishes = dishes,
             Ovens = [.. meal.Kitchen.Ovens.Select((oven, index) => new QuickOven(Gaps(oven, ranges[index])))],
             Promised = [.. meal.Courses.Select(course => clock.Of(course.TableTime))],

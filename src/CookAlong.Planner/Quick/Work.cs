@@ -17,6 +17,9 @@ internal sealed class Work
 
     public required QuickDish[] Dishes { get; init; }
 
+    /// <summary>The steps that are still to come, by number; all where none is: only these are worth changing.</summary>
+    public required int[] ToCome { get; init; }
+
     public required QuickOven[] Ovens { get; init; }
 
     /// <summary>Per course, minutes of the clock.</summary>
