@@ -48,7 +48,7 @@ public sealed class BreedingTests
         Assert.True(bred < guessed * 0.97, $"{bred}, the first guesses {guessed}");
     }
 
-    /// <summary>By counted layouts: a hundred and more of them had none when what comes too soon was placed again in its turn.</summary>
+    /// <summary>By counted layouts: 194 of them where what comes too soon is placed again in its turn.</summary>
     [Theory]
     [InlineData(0)]
     [InlineData(1)]
@@ -58,10 +58,10 @@ public sealed class BreedingTests
         var meal = Families.Large(seed);
         var quick = QuickSearch.Of(meal, new Clock(Clock.Origins(meal, null).First(), Earliest: 0, MostLate: 0), told: null, Prices.Usual, seed: 1)!;
 
-        quick.Run(first: 160, more: 0, () => false);
+        var first = 0;
+        quick.Run(first: 500, more: 0, () => false, () => first = first == 0 ? quick.Layouts : first);
 
-        Assert.NotNull(quick.Found);
-        Assert.Equal(0, quick.Late);
+        Assert.InRange(first, 1, 10);
     }
 
     [Fact]
