@@ -9,7 +9,7 @@ internal sealed partial class Attempt
     /// <summary>Layouts of the quick search for a plan before the solver begins; of a running kitchen, which waits for an answer, so many again for a better one.</summary>
     private const int QuickLayouts = 500;
 
-    /// <summary>While a meal runs: layouts near what the solver found to be less late. It begins ten times as dear as it ends, and climbs down from there more slowly.</summary>
+    /// <summary>While a meal runs: layouts near what the solver found to be less late. The solver itself looked at nothing else that costs, and comes down from there more slowly.</summary>
     private const int QuickSooner = 1500;
 
     /// <summary>Before a meal runs: layouts for a better one, few and soon.</summary>
@@ -43,6 +43,9 @@ internal sealed partial class Attempt
 
     /// <summary>While a meal runs everybody waits for the answer.</summary>
     private static readonly TimeSpan SoonestWhileCooking = TimeSpan.FromMilliseconds(240);
+
+    /// <summary>The same of the layouts near what it found, whatever the size of the meal.</summary>
+    private static readonly TimeSpan QuickWhileCooking = TimeSpan.FromMilliseconds(80);
 
     /// <summary>Layouts in a second.</summary>
     private double pace;

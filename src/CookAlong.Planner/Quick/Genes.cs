@@ -121,15 +121,15 @@ internal sealed class Genes
         return genes;
     }
 
-    /// <summary>In the order, the ways and the holds of what the solver found.</summary>
+    /// <summary>In the order, the ways and the holds of what the solver found; a way or hold that the quick search has ruled out becomes its first.</summary>
     public static Genes Of(Work work, Draft draft)
     {
         var held = draft.Holds.ToDictionary(hold => hold.Dish, hold => hold.Hold);
         int[] ends = [.. work.Steps.Select(step => draft.Steps[step.Step.Id].End)];
         var found = new QuickMoved(
             ends,
-            [.. work.Steps.Select(step => Array.FindIndex(step.Ways, way => way.Option == draft.Steps[step.Step.Id].Option))],
-            [.. work.Dishes.Select(dish => held.TryGetValue(dish.Dish.Id, out var which) ? Array.FindIndex(dish.Holds, hold => hold.Index == which) : 0)],
+            [.. work.Steps.Select(step => Math.Max(0, Array.FindIndex(step.Ways, way => way.Option == draft.Steps[step.Step.Id].Option)))],
+            [.. work.Dishes.Select(dish => held.TryGetValue(dish.Dish.Id, out var which) ? Math.Max(0, Array.FindIndex(dish.Holds, hold => hold.Index == which)) : 0)],
             [.. work.Meal.Courses.Zip(work.Promised, (course, promised) => draft.Tables[course.Id] - promised)],
             LateAtLeast: []);
         var genes = FromMoved(work, found, ends, found.Late);
