@@ -80,9 +80,9 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
         var soonest = Soonest(quick.Draft(), share * CookingPart, 1) with { Bound = 0 };
         if (soonest.Found is { } sooner && LateOf(sooner) < LateOf(quick.Draft()))
         {
-            var until = search.Elapsed + QuickWhileCooking;
+            var (until, before) = (search.Elapsed + QuickWhileCooking, quick.Cost);
             quick.GoOnFrom(sooner, QuickSooner, () => search.IsStopped || (search.Limits.Deterministic is null && search.Elapsed > until), () => search.Tell(quick));
-            if (Finish(quick, bound: 0) is { } plan)
+            if (quick.Cost < before && Finish(quick, bound: 0) is { } plan)
             {
                 search.Tell(plan);
             }
