@@ -60,8 +60,7 @@ internal sealed partial class Attempt
         }
 
         var better = 0;
-        bool IsOver() => search.IsStopped
-            || (search.Limits.Deterministic is null && search.Elapsed - begun > search.Limits.Time * QuickPart)
+        bool IsEnough() => IsOver(begun + (search.Limits.Time * QuickPart))
             || (quick.Found is not null && quick.Layouts - better > QuickInVain);
         void Tell()
         {
@@ -69,7 +68,7 @@ internal sealed partial class Attempt
             search.Tell(quick);
         }
 
-        quick.Run(QuickLayouts, so is null ? QuickFew : QuickLayouts, IsOver, Tell);
+        quick.Run(QuickLayouts, so is null ? QuickFew : QuickLayouts, IsEnough, Tell);
         if (quick.Found is null)
         {
             return null;
@@ -77,7 +76,7 @@ internal sealed partial class Attempt
 
         if (so is null && quick.Late > 0)
         {
-            quick.Run(QuickLayouts, QuickMore, IsOver, Tell);
+            quick.Run(QuickLayouts, QuickMore, IsEnough, Tell);
             pace = quick.Layouts / (search.Elapsed - begun).TotalSeconds;
             BreedOn(quick, begun);
         }
@@ -85,7 +84,7 @@ internal sealed partial class Attempt
         {
             pace = quick.Layouts / (search.Elapsed - begun).TotalSeconds;
             var until = begun + (search.Limits.Time * RelaxedPart);
-            quick.Relax(QuickSearch.RelaxedRounds, () => search.IsStopped || (search.Limits.Deterministic is null && search.Elapsed > until), Tell);
+            quick.Relax(QuickSearch.RelaxedRounds, () => IsOver(until), Tell);
         }
 
         if (Finish(quick, bound: 0) is not { } plan)
@@ -101,6 +100,9 @@ internal sealed partial class Attempt
 
         return quick;
     }
+
+    /// <summary>Somebody has stopped it, or it is later than that; where the effort is counted, only the first.</summary>
+    private bool IsOver(TimeSpan until) => search.IsStopped || (search.Limits.Deterministic is null && search.Elapsed > until);
 
     /// <summary>
     /// With time to spare the breeding goes on where a plan is far from proof, and larger populations are bred where a meal is
@@ -124,7 +126,7 @@ internal sealed partial class Attempt
         var (begun, before) = (search.Elapsed, quick.Layouts);
         breed(
             isTimed ? (int)Math.Clamp(pace * (until - begun).TotalSeconds, 0, layouts) : layouts,
-            () => search.IsStopped || (isTimed && search.Elapsed > until),
+            () => IsOver(until),
             () => search.Tell(quick));
         pace = quick.Layouts > before ? (quick.Layouts - before) / (search.Elapsed - begun).TotalSeconds : pace;
     }

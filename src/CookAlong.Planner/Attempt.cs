@@ -77,11 +77,12 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
     private Tried Sooner(QuickSearch quick, double share, double giveUp)
     {
         // What has begun may be beyond its limits, which has a price here too: it bounds nothing else.
-        var soonest = Soonest(quick.Draft(), share * CookingPart, 1) with { Bound = 0 };
-        if (soonest.Found is { } sooner && LateOf(sooner) < LateOf(quick.Draft()))
+        var first = quick.Draft();
+        var soonest = Soonest(first, share * CookingPart, 1) with { Bound = 0 };
+        if (soonest.Found is { } sooner && LateOf(sooner) < LateOf(first))
         {
             var (until, before) = (search.Elapsed + QuickWhileCooking, quick.Cost);
-            quick.GoOnFrom(sooner, QuickSooner, () => search.IsStopped || (search.Limits.Deterministic is null && search.Elapsed > until), () => search.Tell(quick));
+            quick.GoOnFrom(sooner, QuickSooner, () => IsOver(until), () => search.Tell(quick));
             if (quick.Cost < before && Finish(quick, bound: 0) is { } plan)
             {
                 search.Tell(plan);
