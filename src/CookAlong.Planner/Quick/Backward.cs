@@ -20,6 +20,7 @@ internal sealed partial class Backward(Work work)
     private readonly Hands hands = new(work);
     private readonly int[] open = new int[work.Steps.Length];
     private readonly int[] ready = new int[work.Steps.Length];
+    private readonly int[] keys = new int[work.Steps.Length];
     private readonly int[] latest = new int[work.Steps.Length];
     private readonly int[] lastToCome = new int[work.Dishes.Length];
     private readonly int[] placedAt = new int[work.Steps.Length];
@@ -48,16 +49,16 @@ internal sealed partial class Backward(Work work)
         }
 
         var begun = PutBegun(genes, layout);
-        FindReady();
+        FindReady(genes, layout);
         for (var (placed, redoes) = (0, 0); placed < work.Steps.Length - begun;)
         {
-            var step = TakeLatest(genes, layout);
+            var step = TakeLatest();
             before[placed] = new Moment(step, rooms.Marks, layout.Jobs.Count, layout.Broken, layout.Troubles.Count, layout.Ready[step.Dish], layout.Forced);
             if (Place(step, genes, layout, mayRedo: redoes < Redoes) is { } tooLate)
             {
                 redoes++;
                 isUrgent[step.Index] = genes.MendsFirst;
-                placed = Undo(placedAt[tooLate], placed, layout);
+                placed = Undo(placedAt[tooLate], placed, genes, layout);
                 continue;
             }
 
@@ -66,7 +67,7 @@ internal sealed partial class Backward(Work work)
             {
                 if (--open[gap.Step] == 0)
                 {
-                    ready[count++] = gap.Step;
+                    MakeReady(work.Steps[gap.Step], genes, layout);
                 }
             }
         }
@@ -75,21 +76,29 @@ internal sealed partial class Backward(Work work)
         MeasureEarly(layout);
     }
 
-    private QuickStep TakeLatest(Genes genes, Layout layout)
+    private QuickStep TakeLatest()
     {
         var (next, highest) = (0, int.MinValue);
-        for (var at = 0; at < count; at++)
+        var all = keys.AsSpan(0, count);
+        for (var at = 0; at < all.Length; at++)
         {
-            var key = isUrgent[ready[at]] ? Urgent : genes.Rank[ready[at]] + (genes.IsOrder ? 0 : Bound(work.Steps[ready[at]], layout));
-            if (key > highest)
+            if (all[at] > highest)
             {
-                (next, highest) = (at, key);
+                (next, highest) = (at, all[at]);
             }
         }
 
         var step = work.Steps[ready[next]];
-        ready[next] = ready[--count];
+        count--;
+        (ready[next], keys[next]) = (ready[count], keys[count]);
         return step;
+    }
+
+    /// <summary>All that waits for it is placed, so its key stays as it is until something is taken back.</summary>
+    private void MakeReady(QuickStep step, Genes genes, Layout layout)
+    {
+        ready[count] = step.Index;
+        keys[count++] = isUrgent[step.Index] ? Urgent : genes.Rank[step.Index] + (genes.IsOrder ? 0 : Bound(step, layout));
     }
 
     private static int Bound(QuickStep step, Layout layout)
@@ -103,20 +112,20 @@ internal sealed partial class Backward(Work work)
         return most;
     }
 
-    private void FindReady()
+    private void FindReady(Genes genes, Layout layout)
     {
         count = 0;
         for (var step = 0; step < open.Length; step++)
         {
             if (open[step] == 0 && placedAt[step] < 0)
             {
-                ready[count++] = step;
+                MakeReady(work.Steps[step], genes, layout);
             }
         }
     }
 
     /// <summary>Takes back what was placed from one position on.</summary>
-    private int Undo(int to, int placed, Layout layout)
+    private int Undo(int to, int placed, Genes genes, Layout layout)
     {
         var (_, marks, jobs, broken, troubles, _, forced) = before[to];
         for (var at = placed - 1; at >= to; at--)
@@ -135,7 +144,7 @@ internal sealed partial class Backward(Work work)
         layout.Jobs.RemoveRange(jobs, layout.Jobs.Count - jobs);
         layout.Troubles.RemoveRange(troubles, layout.Troubles.Count - troubles);
         (layout.Broken, layout.Forced) = (broken, forced);
-        FindReady();
+        FindReady(genes, layout);
         return to;
     }
 

@@ -60,19 +60,20 @@ internal sealed class Hands(Work work)
                     return end;
                 }
 
-                var (free, next) = (0, Rooms.Nowhere);
+                if (AreFree(share, end - way.Minutes, way.Minutes, rooms))
+                {
+                    continue;
+                }
+
+                // Going back, nobody gets free before the next who does.
+                var next = Rooms.Nowhere;
                 foreach (var helper in share.Able)
                 {
                     var at = rooms.LatestFree(helper, end, way.Minutes);
-                    free += at == end ? 1 : 0;
                     next = at < end ? Math.Max(next, at) : next;
                 }
 
-                if (free < share.Count)
-                {
-                    // Going back, nobody gets free before the next who does.
-                    (end, moved) = (next, true);
-                }
+                (end, moved) = (next, true);
             }
 
             if (end == Rooms.Nowhere)
@@ -82,6 +83,17 @@ internal sealed class Hands(Work work)
         }
 
         return end;
+    }
+
+    private static bool AreFree(QuickShare share, int start, int minutes, Rooms rooms)
+    {
+        var wanted = share.Count;
+        for (var at = 0; at < share.Able.Length && wanted > 0; at++)
+        {
+            wanted -= rooms.IsFree(share.Able[at], start, minutes) ? 1 : 0;
+        }
+
+        return wanted <= 0;
     }
 
     private bool Mark(QuickStep step, QuickWay way, int start, int turn, Rooms rooms)

@@ -8,13 +8,15 @@ internal sealed class Rooms
 
     private readonly Work work;
     private readonly ushort[] used;
+    private readonly Busy[] people;
     private readonly List<Stay>[] stays;
-    private readonly List<(int Cell, int Minutes, ushort Amount, int Oven)> marks = [];
+    private readonly List<(int Row, int Start, int Minutes, ushort Amount, int Oven)> marks = [];
 
     public Rooms(Work work)
     {
         this.work = work;
         used = [.. work.Taken];
+        people = [.. Enumerable.Range(0, work.Meal.Helpers.Length + 1).Select(row => new Busy(work.Taken.AsSpan(row * work.Width, work.Width)))];
         stays = [.. work.Ovens.Select((_, oven) => work.Begun?.Stays.Where(stay => stay.Oven == oven).Select(stay => new Stay(stay.Start, stay.End, stay.Range)).ToList() ?? [])];
     }
 
@@ -28,36 +30,37 @@ internal sealed class Rooms
     {
         for (var at = marks.Count - 1; at >= to; at--)
         {
-            var (cell, minutes, amount, oven) = marks[at];
+            var (row, start, minutes, amount, oven) = marks[at];
             if (oven >= 0)
             {
                 stays[oven].RemoveAt(stays[oven].Count - 1);
-                continue;
             }
-
-            foreach (ref var one in used.AsSpan(cell, minutes))
+            else if (row < people.Length)
             {
-                one -= amount;
+                people[row].Turn(work.Margin + start, minutes);
+            }
+            else
+            {
+                foreach (ref var one in used.AsSpan(work.Cell(row) + start, minutes))
+                {
+                    one -= amount;
+                }
             }
         }
 
         marks.RemoveRange(to, marks.Count - to);
     }
 
-    public bool IsFree(int row, int start, int minutes) =>
-        start >= -work.Margin && !used.AsSpan(work.Cell(row) + start, minutes).ContainsAnyExcept((ushort)0);
+    public bool IsFree(int helper, int start, int minutes) => people[helper].IsFree(work.Margin + start, minutes);
 
-    /// <summary>The latest end up to <paramref name="end"/> with the row wholly free for so many minutes; <see cref="Nowhere"/> if none.</summary>
-    public int LatestFree(int row, int end, int minutes) => Latest(row, 0, end, minutes);
+    /// <summary>The latest end up to <paramref name="end"/> with the helper (or the hours without a grown-up) wholly free for so many minutes; <see cref="Nowhere"/> if none.</summary>
+    public int LatestFree(int helper, int end, int minutes) => people[helper].LatestFree(work.Margin + end, minutes) is { } at ? at - work.Margin : Nowhere;
 
-    public void Mark(int row, int start, int minutes, ushort amount = 1)
+    /// <summary>The helper, who is free then, is so no more.</summary>
+    public void Mark(int helper, int start, int minutes)
     {
-        var cell = work.Cell(row) + start;
-        marks.Add((cell, minutes, amount, -1));
-        foreach (ref var one in used.AsSpan(cell, minutes))
-        {
-            one += amount;
-        }
+        marks.Add((helper, start, minutes, 1, -1));
+        people[helper].Turn(work.Margin + start, minutes);
     }
 
     /// <summary>The latest end up to <paramref name="end"/> at which everything the spot takes is free, its oven's temperature included.</summary>
@@ -90,13 +93,17 @@ internal sealed class Rooms
     {
         foreach (var take in spot.Takes)
         {
-            Mark(take.Row, start, end - start, take.Amount);
+            marks.Add((take.Row, start, end - start, take.Amount, -1));
+            foreach (ref var one in used.AsSpan(work.Cell(take.Row) + start, end - start))
+            {
+                one += take.Amount;
+            }
         }
 
         if (spot.Oven >= 0)
         {
             stays[spot.Oven].Add(new Stay(start, end, spot.Range));
-            marks.Add((0, 0, 0, spot.Oven));
+            marks.Add((0, 0, 0, 0, spot.Oven));
         }
     }
 
