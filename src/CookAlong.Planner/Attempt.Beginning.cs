@@ -9,9 +9,6 @@ internal sealed partial class Attempt
     /// <summary>Layouts of the quick search for a plan before the solver begins; of a running kitchen, which waits for an answer, so many again for a better one.</summary>
     private const int QuickLayouts = 500;
 
-    /// <summary>While a meal runs: layouts near what the solver found to be less late. The solver itself looked at nothing else that costs, and comes down from there more slowly.</summary>
-    private const int QuickSooner = 1500;
-
     /// <summary>Before a meal runs: layouts for a better one, few and soon.</summary>
     private const int QuickFew = 200;
 
@@ -43,9 +40,6 @@ internal sealed partial class Attempt
 
     /// <summary>While a meal runs everybody waits for the answer.</summary>
     private static readonly TimeSpan SoonestWhileCooking = TimeSpan.FromMilliseconds(240);
-
-    /// <summary>The same of the layouts near what it found, whatever the size of the meal.</summary>
-    private static readonly TimeSpan QuickWhileCooking = TimeSpan.FromMilliseconds(80);
 
     /// <summary>Layouts in a second.</summary>
     private double pace;
@@ -95,7 +89,7 @@ internal sealed partial class Attempt
 
         if (so is not null)
         {
-            search.Tell(plan);
+            Offer(plan, quick.Cost);
         }
 
         return quick;

@@ -13,9 +13,6 @@ internal readonly record struct Tried(Plan? Plan, bool IsImpossible);
 /// </summary>
 internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? told, Search search)
 {
-    /// <summary>How long the solver looks at first, and then once more from what it has: tried, with 20 moments of the demo, against one go and against three to six.</summary>
-    private static readonly TimeSpan[] Soon = [TimeSpan.FromMilliseconds(120), TimeSpan.FromMilliseconds(780)];
-
     /// <summary>Time worth going back to the whole for.</summary>
     private static readonly TimeSpan MendTime = TimeSpan.FromMilliseconds(200);
 
@@ -28,9 +25,6 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
     private const double GiveWayFar = 0.35;
 
     private static readonly TimeSpan GiveWayNoSooner = TimeSpan.FromMilliseconds(400);
-
-    /// <summary>While a meal runs: of a deterministic limit, what finding less lateness may take.</summary>
-    private const double CookingPart = 0.3;
 
     /// <summary>Of a deterministic limit, what finding the least lateness and, once a meal is known to be on time, the best such plan may take.</summary>
     private const double OnTimeShare = 0.6;
@@ -71,27 +65,6 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
         return soonest.Found is { } found && LateOf(found) == 0 && OnTime.Solve(null, soonest, rest, giveUp) is { Plan: not null } onTime
             ? onTime
             : Solve(quick, soonest, rest, giveUp);
-    }
-
-    /// <summary>Of a running meal that is late: how late it must be, and then what else it costs.</summary>
-    private Tried Sooner(QuickSearch quick, double share, double giveUp)
-    {
-        // What has begun may be beyond its limits, which has a price here too: it bounds nothing else.
-        var first = quick.Draft();
-        var soonest = Soonest(first, share * CookingPart, 1) with { Bound = 0 };
-        if (soonest.Found is { } sooner && LateOf(sooner) < LateOf(first))
-        {
-            var (until, before) = (search.Elapsed + QuickWhileCooking, quick.Cost);
-            quick.GoOnFrom(sooner, QuickSooner, () => IsOver(until), () => search.Tell(quick));
-            if (quick.Cost < before && Finish(quick, bound: 0) is { } plan)
-            {
-                search.Tell(plan);
-            }
-
-            soonest = LateOf(quick.Draft()) == LateOf(sooner) ? soonest with { Found = null } : soonest;
-        }
-
-        return Solve(quick, soonest, share * (1 - CookingPart), giveUp);
     }
 
     private Attempt OnTime => new(meal, clock with { MostLate = 0 }, so, told, search) { pace = pace };
@@ -165,48 +138,6 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
         return quick is not null && (named.Plan is not { } plan || quick.Cost < plan.Cost.Objective)
             ? new Tried(Finish(quick, counted.Bound), false)
             : named;
-    }
-
-    /// <summary>A running kitchen does not wait for the best: each better plan is told as it is found.</summary>
-    private Answer? AnswerSoon(MealModel counts, QuickSearch? quick, Answer? begin)
-    {
-        Answer? best = null;
-        var offered = quick?.Cost ?? long.MaxValue;
-        void Tell(Answer answer)
-        {
-            if (answer.Objective < offered && Finish(counts, answer, answer.Bound) is { } whole)
-            {
-                search.Tell(whole);
-                offered = answer.Objective;
-            }
-        }
-
-        if (begin is not null)
-        {
-            Tell(begin);
-        }
-
-        foreach (var moment in Soon)
-        {
-            var soon = search.Solve(counts, moment, moment, share: 1, found: Tell);
-            if (soon.Found is null || soon.Objective >= (best?.Objective ?? quick?.Cost ?? long.MaxValue))
-            {
-                best = best is not null && soon.Found is not null ? best.Or(soon) : best;
-                continue;
-            }
-
-            best = soon;
-            Tell(soon);
-
-            if (soon.IsProven)
-            {
-                break;
-            }
-
-            Hints.All(counts, soon.Found.Values);
-        }
-
-        return best;
     }
 
     /// <summary>The whole at once; where that stays far from proof a better beginning, and a few steps at a time; then the whole again from there.</summary>

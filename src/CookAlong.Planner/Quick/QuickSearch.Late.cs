@@ -41,12 +41,12 @@ internal sealed partial class QuickSearch
     /// <summary>Goes on from what the solver found where it is less late: what else that costs it has not looked at.</summary>
     public void GoOnFrom(Draft sooner, int layouts, Func<bool> isOver, Action? better)
     {
-        // Seldom a plan at once: hands are only counted there. A few changes make one, and from then on breeding does more.
+        // Seldom a plan at once: hands are only counted there. Changing a little at a time makes one, and gets as far as breeding does.
         var from = Genes.Of(work, sooner);
         IsFound(from.Late, layouts: 0, isOver, better, from);
-        annealing.Run(layouts / Goes, isOver, () => Keep(better));
+        annealing.Run(layouts / 2, isOver, () => Keep(better));
         breeding!.Restart(annealing.BestGenes.Late, annealing.BestGenes);
-        breeding.Run(layouts - (layouts / Goes), isOver, () => KeepBred(better));
+        breeding.Run(layouts / 2, isOver, () => KeepBred(better));
     }
 
     /// <summary>Puts the table off, by twice as much each time, until there is a plan; then halves the way back.</summary>
