@@ -53,14 +53,9 @@ internal sealed partial class Attempt
             return null;
         }
 
-        var better = 0;
         bool IsEnough() => IsOver(begun + (search.Limits.Time * QuickPart))
-            || (quick.Found is not null && quick.Layouts - better > QuickInVain);
-        void Tell()
-        {
-            better = quick.Layouts;
-            search.Tell(quick);
-        }
+            || (quick.Found is not null && quick.Layouts - quick.FoundAfter > QuickInVain);
+        void Tell() => search.Tell(quick);
 
         quick.Run(QuickLayouts, so is null ? QuickFew : QuickLayouts, IsEnough, Tell);
         if (quick.Found is null)
@@ -89,7 +84,7 @@ internal sealed partial class Attempt
 
         if (so is not null)
         {
-            Offer(plan, quick.Cost);
+            Offer(plan);
         }
 
         return quick;

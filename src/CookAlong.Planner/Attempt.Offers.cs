@@ -29,9 +29,10 @@ internal sealed partial class Attempt
     /// <summary>Nobody reads faster, and each is checked.</summary>
     private static readonly TimeSpan BetweenOffers = TimeSpan.FromMilliseconds(30);
 
-    /// <summary>What the best plan told of costs, and when the next may be.</summary>
-    private long offered = long.MaxValue;
     private TimeSpan nextOffer;
+
+    /// <summary>What the cheapest plan told of costs.</summary>
+    private long Offered => search.Whole?.Cost.Objective ?? long.MaxValue;
 
     /// <summary>Of a running meal that is late: how late it must be, and then what else it costs.</summary>
     private Tried Sooner(QuickSearch quick, double share, double giveUp)
@@ -50,13 +51,13 @@ internal sealed partial class Attempt
 
     private void GoOnFrom(Draft draft, QuickSearch quick, int layouts, TimeSpan time)
     {
-        var (until, better) = (search.Elapsed + time, quick.Layouts);
-        bool IsEnough() => IsOver(until) || quick.Layouts - better > QuickSoonerInVain;
+        var (until, begun) = (search.Elapsed + time, quick.Layouts);
+        bool IsEnough() => IsOver(until) || quick.Layouts - Math.Max(begun, quick.FoundAfter) > QuickSoonerInVain;
         void Tell()
         {
-            better = quick.Layouts;
+            // Where the effort is counted, what comes of it must not hang on the clock: then the last alone.
             search.Tell(quick);
-            if (search.Elapsed >= nextOffer)
+            if (search.Limits.Deterministic is null && search.Elapsed >= nextOffer)
             {
                 Offer(quick);
             }
@@ -72,14 +73,14 @@ internal sealed partial class Attempt
         var nameless = long.MaxValue;
         void Tell(Answer answer)
         {
-            if (answer.Objective >= Math.Min(offered, nameless))
+            if (answer.Objective >= Math.Min(Offered, nameless))
             {
                 return;
             }
 
             if (Finish(counts, answer, answer.Bound) is { } whole)
             {
-                Offer(whole, answer.Objective);
+                Offer(whole);
                 return;
             }
 
@@ -120,15 +121,15 @@ internal sealed partial class Attempt
 
     private void Offer(QuickSearch quick)
     {
-        if (quick.Cost < offered && Finish(quick, bound: 0) is { } plan)
+        if (quick.Cost < Offered && Finish(quick, bound: 0) is { } plan)
         {
-            Offer(plan, quick.Cost);
+            Offer(plan);
         }
     }
 
-    private void Offer(Plan plan, long cost)
+    private void Offer(Plan plan)
     {
         search.Tell(plan);
-        (offered, nextOffer) = (cost, search.Elapsed + BetweenOffers);
+        nextOffer = search.Elapsed + BetweenOffers;
     }
 }

@@ -28,6 +28,9 @@ internal sealed partial class QuickSearch(Work work, int seed, int workers = 1)
     /// <summary>How many have been made.</summary>
     public int Layouts => annealing.Layouts + bredBefore + (breeding?.Layouts ?? 0);
 
+    /// <summary>After how many of them the best was found.</summary>
+    public int FoundAfter { get; private set; }
+
     /// <summary>Null when some step of the meal cannot be done at all.</summary>
     public static QuickSearch? Of(Meal meal, Clock clock, Told? told, Prices prices, int seed, SoFar? so = null, int workers = 1) =>
         Reading.Of(meal, clock, told, prices, so) is { } work ? new QuickSearch(work, seed, workers) : null;
@@ -157,7 +160,7 @@ internal sealed partial class QuickSearch(Work work, int seed, int workers = 1)
 
         if (Found is null || cost < Cost)
         {
-            (Found, Cost, genes) = (best.Copy(), cost, from.Copy());
+            (Found, Cost, genes, FoundAfter) = (best.Copy(), cost, from.Copy(), Layouts);
             better?.Invoke();
         }
 

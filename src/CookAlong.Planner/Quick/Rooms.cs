@@ -10,13 +10,15 @@ internal sealed class Rooms
     private readonly ushort[] used;
     private readonly Busy[] people;
     private readonly List<Stay>[] stays;
+
+    /// <summary>A stretch of a row; or, with its number, the last stay of an oven.</summary>
     private readonly List<(int Row, int Start, int Minutes, ushort Amount, int Oven)> marks = [];
 
     public Rooms(Work work)
     {
         this.work = work;
         used = [.. work.Taken];
-        people = [.. Enumerable.Range(0, work.Meal.Helpers.Length + 1).Select(row => new Busy(work.Taken.AsSpan(row * work.Width, work.Width)))];
+        people = [.. Enumerable.Range(0, work.People).Select(row => new Busy(work.Taken.AsSpan(row * work.Width, work.Width)))];
         stays = [.. work.Ovens.Select((_, oven) => work.Begun?.Stays.Where(stay => stay.Oven == oven).Select(stay => new Stay(stay.Start, stay.End, stay.Range)).ToList() ?? [])];
     }
 

@@ -65,6 +65,9 @@ internal sealed class Work
     /// <summary>Where the search for a new plan of a running meal begins; null before it runs.</summary>
     public QuickMoved? Moved { get; init; }
 
+    /// <summary>The first rows: the helpers, then the hours without a grown-up.</summary>
+    public int People => Meal.Helpers.Length + 1;
+
     /// <summary>Where a row has its cell of minute 0.</summary>
     public int Cell(int row) => (row * Width) + Margin;
 }

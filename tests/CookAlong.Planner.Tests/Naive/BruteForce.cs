@@ -9,10 +9,17 @@ namespace CookAlong.Planner.Tests.Naive;
 /// </summary>
 internal sealed class BruteForce(Meal meal)
 {
+    /// <summary>A meal in a thousand asks for more, some for hours: many tends, and nobody for them.</summary>
+    private const int Looks = 10_000_000;
+
     private readonly List<(Dish Dish, Step Step)> steps = [.. meal.Dishes.SelectMany(dish => dish.Steps.Select(step => (dish, step)))];
     private readonly Dictionary<StepId, Chosen> chosen = [];
+    private readonly Patience patience = new(Looks);
     private Dictionary<CourseId, int> tables = [];
     private long best;
+
+    /// <summary>Not everything was tried: what it says is worth nothing.</summary>
+    public bool IsTooLarge => patience.IsUp;
 
     /// <summary>The objective of the best plan whose courses are at most this late; null where there is none.</summary>
     public long? Best(int mostLate)
@@ -33,7 +40,7 @@ internal sealed class BruteForce(Meal meal)
 
     private void Choose(int index, long cost)
     {
-        if (cost >= best)
+        if (cost >= best || !patience.Looks())
         {
             return;
         }
@@ -83,7 +90,7 @@ internal sealed class BruteForce(Meal meal)
         var hands = chosen.Values.Where(one => one.Way.Attention == Attention.HandsOn).ToList();
         cost += hands.Count == 0 ? 0 : 20L * (tables.Values.Max() - hands.Min(one => one.Start));
         cost += meal.Courses.Sum(Crowded);
-        if (cost >= best || !new NaivePeople(meal, [.. chosen.Values]).CanBeDone())
+        if (cost >= best || !new NaivePeople(meal, [.. chosen.Values], patience).CanBeDone())
         {
             return;
         }
@@ -138,6 +145,14 @@ internal sealed class BruteForce(Meal meal)
         return dish.Holds.Where(hold => hold.Least <= table - lastEnd && table - lastEnd <= hold.Limit)
             .SelectMany(hold => Holds(index + 1).Select(rest => (Held[])[new Held(dish, hold, lastEnd, table), .. rest]));
     }
+}
+
+/// <summary>So many looks, shared by all that try.</summary>
+internal sealed class Patience(int looks)
+{
+    public bool IsUp => looks <= 0;
+
+    public bool Looks() => looks-- > 0;
 }
 
 internal sealed record Chosen(Dish Dish, Step Step, int Option, Way Way, int Start, int End);

@@ -4,7 +4,7 @@ using CookAlong.Domain.Meals;
 namespace CookAlong.Planner.Tests.Naive;
 
 /// <summary>Whether names can be put to a plan, by trying every place of every tend and every helper for every job.</summary>
-internal sealed class NaivePeople(Meal meal, Chosen[] steps)
+internal sealed class NaivePeople(Meal meal, Chosen[] steps, Patience patience)
 {
     private readonly List<(Helper Helper, int Start, int End)> busy = [];
 
@@ -51,7 +51,7 @@ internal sealed class NaivePeople(Meal meal, Chosen[] steps)
     private bool Take(Job[] jobs, int index, Helper[] team, int start, int end)
     {
         var first = meal.NotBefore!.Value;
-        if (!team.All(helper => helper.IsHere(first + start, first + end)
+        if (!patience.Looks() || !team.All(helper => helper.IsHere(first + start, first + end)
             && !busy.Any(one => one.Helper == helper && one.Start < end && start < one.End)))
         {
             return false;
