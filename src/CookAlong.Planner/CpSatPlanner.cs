@@ -11,6 +11,11 @@ public sealed class CpSatPlanner : IMealPlanner
     {
         var search = new Search(request.Limits, progress, stop) { Prices = Prices.Of(request) };
         var plan = Best(request, search);
+        if (request.So is null && plan.Status != PlanStatus.None && !stop.IsCancellationRequested)
+        {
+            plan = new Attempt(Nights.Observed(request.Meal), new Clock(plan.NotBefore, 0, plan.Cost.LateMinutes), null, Told.Of(request), search).Tidied(plan);
+        }
+
         if (request.So is null && (plan.Status == PlanStatus.None || plan.Cost.LateMinutes > 0) && !stop.IsCancellationRequested)
         {
             plan = plan with { Conflicts = WhyNot.Find(request, plan, stop) };

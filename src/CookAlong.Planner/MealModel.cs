@@ -137,6 +137,13 @@ internal sealed class MealModel
         }
     }
 
+    /// <summary>Another aim, among plans of no more than this price.</summary>
+    public void Aim(LinearExpr aim, long most)
+    {
+        Cp.Add(LinearExpr.Sum(costs.Select(one => one.Cost)) <= most);
+        Cp.Minimize(aim);
+    }
+
     /// <summary>It has been proved of a part of the meal that what it is charged for costs so much at the least.</summary>
     public void AtLeast(long cost, MealModel part)
     {

@@ -153,6 +153,17 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
         }
     }
 
+    /// <summary>The best that is found of a model with an aim of its own; nobody is told. Null where nothing is.</summary>
+    /// <param name="share">Of a deterministic limit.</param>
+    public Draft? Settle(MealModel model, TimeSpan time, double share)
+    {
+        using var solver = new CpSolver { StringParameters = Limited("num_workers:1", time, share) };
+        using (new Timer(_ => StopWhere(solver, IsStopped), null, Poll, Poll))
+        {
+            return solver.Solve(model.Cp) is CpSolverStatus.Optimal or CpSolverStatus.Feasible ? Draft.Read(model, solver) : null;
+        }
+    }
+
     private static long Bound(double found) => (long)Math.Ceiling(Math.Max(0, found) - 1e-6);
 
     private string Parameters(TimeSpan time, double share, bool proves, bool isLatenessOnly) =>

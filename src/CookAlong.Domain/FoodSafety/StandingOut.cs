@@ -9,7 +9,7 @@ namespace CookAlong.Domain.FoodSafety;
 public sealed record StandingOut(TimeSpan Known, TimeSpan Unknown)
 {
     /// <summary>Longer than this between two steps, it was put away somewhere; own estimate, no source.</summary>
-    static readonly TimeSpan PutAway = TimeSpan.FromHours(4);
+    public static readonly TimeSpan PutAway = TimeSpan.FromHours(4);
 
     /// <summary>A span in which it is cold, on the heat, or worked on.</summary>
     public readonly record struct Span(DateTimeOffset From, DateTimeOffset To);

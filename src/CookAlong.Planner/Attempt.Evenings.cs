@@ -1,0 +1,81 @@
+using CookAlong.Domain;
+using CookAlong.Domain.FoodSafety;
+using CookAlong.Domain.Meals;
+using CookAlong.Domain.Planning;
+using Google.OrTools.Sat;
+
+namespace CookAlong.Planner;
+
+/// <content>
+/// What is done ahead costs the same whichever hour of the evening it has, so a search leaves it anywhere: raw food lies about, and
+/// somebody is up late. Of all plans of that price a cook takes the one whose food stands least and whose evenings are shortest.
+/// </content>
+internal sealed partial class Attempt
+{
+    /// <summary>Of a minute that the work of an evening takes, against one that the food of one step stands for the next.</summary>
+    private const int EveningMinute = 2;
+
+    /// <summary>Nothing is open but what is done ahead.</summary>
+    private static readonly TimeSpan TidyTime = TimeSpan.FromMilliseconds(200);
+
+    private const double TidyShare = 0.05;
+
+    /// <summary>The same plan but for what is done ahead; as it is where nothing is, or nothing better is found at once.</summary>
+    public Plan Tidied(Plan plan)
+    {
+        var ahead = Ahead(plan);
+        if (ahead.Count < 2)
+        {
+            return plan;
+        }
+
+        var starts = plan.Steps.ToDictionary(step => step.Step, step => clock.Of(step.Start));
+        var model = new MealModel(meal, clock, so, told, PeopleBy.Counts, search.Prices, new Near(starts, 0, ahead));
+        model.Aim(Standing(model, ahead) + (Evenings(model, ahead, plan) * EveningMinute), plan.Cost.Objective + (told?.PriceOf(plan) ?? 0));
+        return search.Settle(model, TidyTime, TidyShare) is { } draft
+            && Naming.Of(model, draft, search.Limits, search.Stop) is { } names
+            && Finish(model, draft, names, plan.Cost.Objective, bound: 0) is { } tidied
+            && tidied.Cost.Objective <= plan.Cost.Objective
+            ? tidied with { Gap = plan.Gap, Status = plan.Status }
+            : plan;
+    }
+
+    /// <summary>What is so far from the table that it costs no more even further away.</summary>
+    private HashSet<StepId> Ahead(Plan plan)
+    {
+        var starts = plan.Steps.ToDictionary(step => step.Step, step => step.Start);
+        var last = plan.Courses.Max(course => course.TableTime);
+        return
+        [
+            .. from dish in meal.Dishes
+               let table = plan.TableTime(dish.Course)
+               from step in dish.Steps
+               where table - starts[step.Id] >= Prices.AheadMinutes + Prices.AheadMost && last - starts[step.Id] > Prices.KitchenMost
+               select step.Id,
+        ];
+    }
+
+    /// <summary>How long food stands between steps of which one is done ahead, where it is not put away meanwhile.</summary>
+    private static LinearExpr Standing(MealModel model, HashSet<StepId> ahead) => LinearExpr.Sum(
+        from step in model.Steps.Values
+        from after in step.Step.After
+        where after.Most <= StandingOut.PutAway.TotalMinutes && (ahead.Contains(step.Step.Id) || ahead.Contains(after.Step))
+        select step.Start - model.Steps[after.Step].End);
+
+    /// <summary>From the first that somebody must be there for to the end of the last, day by day.</summary>
+    private LinearExpr Evenings(MealModel model, HashSet<StepId> ahead, Plan plan)
+    {
+        var work = model.Steps.Values.Where(step => ahead.Contains(step.Step.Id) && step.Ways.Any(way => way.Way.Attention != Attention.Unattended));
+        return LinearExpr.Sum(work.GroupBy(step => LocalTime.Show(plan.Step(step.Step.Id).Start, meal.TimeZone).Date).Select(evening =>
+        {
+            var (first, last) = (model.Time(0, model.End, "first of the evening"), model.Time(0, model.End, "last of the evening"));
+            foreach (var step in evening)
+            {
+                model.Cp.Add(first <= step.Start);
+                model.Cp.Add(last >= step.End);
+            }
+
+            return last - first;
+        }));
+    }
+}
