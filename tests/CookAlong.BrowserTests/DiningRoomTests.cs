@@ -69,7 +69,7 @@ public sealed class DiningRoomTests(Household house) : IClassFixture<Household>
     {
         await using var screen = await house.OpenAsync("words", ScreenSize.Phone);
         await screen.GoToAsync("/sign-in");
-        double[] minutes = [-20, 0, 7.9, 8, 12.4, 12.5, 42, 58, 60, 62, 63, 71, 118, 121, 160, 600];
+        double[] minutes = [-20, 0, 7.9, 8, 12.4, 12.5, 42, 58, 60, 62, 63, 71, 118, 121, 160, 239, 240, 269, 270, 600, 1055];
         var said = await screen.Page.EvaluateAsync<string[]>("async minutes => { const { roughly } = await import('/js/words.js'); return minutes.map(one => roughly(one * 60_000)); }", minutes);
         Assert.Equal(minutes.Select(one => Words.Roughly(TimeSpan.FromMinutes(one))), said);
     }

@@ -47,7 +47,8 @@ public sealed class WatchPartTests : BunitContext
     [InlineData(61, "in about an hour")]
     [InlineData(96, "in about 1 hour 35 minutes")]
     [InlineData(121, "in about 2 hours")]
-    public void Times_are_words_rounded_to_five_minutes(int minutes, string words) =>
+    [InlineData(1055, "in about 18 hours")]
+    public void Times_are_words_rounded_to_five_minutes_or_an_hour(int minutes, string words) =>
         Assert.Equal(words, Words.Roughly(TimeSpan.FromMinutes(minutes)));
 
     static string FarOf(AngleSharp.Dom.IElement course, string dish) =>

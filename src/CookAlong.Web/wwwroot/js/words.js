@@ -10,12 +10,13 @@ export const restarting = (time) => `The kitchen’s server is restarting (${tim
 export const cutOffAtTable = (time) => `Not connected since ${time}. This is what the kitchen said last; it is put right as soon as the kitchen is heard again.`;
 
 /**
- * A span to the nearest five minutes, in the words of Words.Roughly on the server: "in about 20 minutes".
+ * A span to the nearest five minutes, from four hours on to the nearest hour, in the words of Words.Roughly on the server: "in about 20 minutes".
  * @param {number} left ms
  */
 export function roughly(left) {
   if (left < 8 * 60_000) return "soon";
-  const minutes = 5 * Math.round(left / 300_000);
+  const unit = left < 4 * 3_600_000 ? 5 : 60;
+  const minutes = unit * Math.round(left / (unit * 60_000));
   const hours = Math.floor(minutes / 60);
   const rest = minutes % 60;
   const spoken = hours === 0 ? "" : hours === 1 && rest === 0 ? "an hour" : hours === 1 ? "1 hour" : `${hours} hours`;

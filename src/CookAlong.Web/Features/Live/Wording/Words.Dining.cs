@@ -9,7 +9,7 @@ public sealed partial class Words
 {
     public const string MealOver = "The kitchen is done. Thank you for waiting so kindly.";
 
-    /// <summary>A span to the nearest five minutes: "in about 20 minutes", "in about 1 hour 10 minutes"; under 8 minutes "soon".</summary>
+    /// <summary>A span to the nearest five minutes: "in about 20 minutes", "in about 1 hour 10 minutes"; under 8 minutes "soon"; from four hours on to the nearest hour.</summary>
     public static string Roughly(TimeSpan left)
     {
         if (left < TimeSpan.FromMinutes(8))
@@ -17,7 +17,8 @@ public sealed partial class Words
             return "soon";
         }
 
-        var minutes = 5 * (int)Math.Round(left.TotalMinutes / 5, MidpointRounding.AwayFromZero);
+        var unit = left < TimeSpan.FromHours(4) ? 5 : 60;
+        var minutes = unit * (int)Math.Round(left.TotalMinutes / unit, MidpointRounding.AwayFromZero);
         var (hours, rest) = (minutes / 60, minutes % 60);
         var spoken = hours == 0 ? $"{rest} minutes" : $"{(hours == 1 && rest == 0 ? "an hour" : hours == 1 ? "1 hour" : $"{hours} hours")}{(rest == 0 ? "" : $" {rest} minutes")}";
         return $"in about {spoken}";
