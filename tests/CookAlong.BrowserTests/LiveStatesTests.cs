@@ -56,6 +56,24 @@ public sealed class LiveStatesTests(Household house) : IClassFixture<Household>
         await screen.ShouldBeCleanInEveryLightAsync("offline");
     }
 
+    /// <summary>Who taps eight times on what is refused had the board covered by one sentence.</summary>
+    [Fact]
+    public async Task What_is_said_again_is_not_said_twice()
+    {
+        await using var screen = await OpenAsync("again", ScreenSize.Tablet, ColorScheme.Light);
+        await screen.Page.RouteAsync("**/js/{signs,words,root}.js", script => script.ContinueAsync());
+        await screen.GoToAsync("/states/board-calm");
+        var said = await screen.Page.EvaluateAsync<string[]>("""
+            async () => {
+              const { say } = await import("/js/signs.js");
+              for (const sentence of ["Not safe yet", "Somebody else has it", "Not safe yet"]) say(sentence);
+              for (const stays of [true, true]) say("Not done", stays);
+              return [...document.querySelectorAll("#said p")].map((line) => line.firstChild.textContent);
+            }
+            """);
+        Assert.Equal(["Somebody else has it", "Not safe yet", "Not done"], said);
+    }
+
     public static TheoryData<string, int, int, ColorScheme> Looks() =>
         new(PagesTests.Looks().Select(look => look.Data).Append(("upright", ScreenSize.Upright.Width, ScreenSize.Upright.Height, ColorScheme.Light)));
 

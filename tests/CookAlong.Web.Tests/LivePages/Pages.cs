@@ -39,6 +39,8 @@ static class Pages
         ["me-child"] = () => Page<MePage>(View(Busy, Tobi, Role.Helper)),
         ["me-taken"] = () => Page<MePage>(View(Taken, Maren, Role.Helper)),
         ["board-held"] = () => Page<BoardPage>(View(Held)),
+        ["board-probed"] = () => Page<BoardPage>(View(Probed)),
+        ["me-probed"] = () => Page<MePage>(View(Probed, Maren, Role.Helper)),
         ["board-untended"] = () => Page<BoardPage>(View(Untended)),
         ["me-held"] = () => Page<MePage>(View(Held, Maren, Role.Helper)),
         ["me-child-due"] = () => Page<MePage>(View(ChildDue, Tobi, Role.Helper)),

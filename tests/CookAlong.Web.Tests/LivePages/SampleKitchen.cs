@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using CookAlong.Domain;
+using CookAlong.Domain.Doneness;
 using CookAlong.Domain.Kitchens;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
@@ -178,6 +179,22 @@ static class SampleKitchen
         Next = [.. Calm.Next.Where(card => card.Step.Id != Peel.Id)],
         People = [People[0], People[1] with { Person = new PersonId(Guid.Parse("0194a000-0000-7000-8000-0000000000a2")), IsHereNow = true, HereFrom = null }, People[2]],
     };
+
+    static readonly RestWord Rest = new(new(75, 77, 79), TimeSpan.FromMinutes(12), new(TimeSpan.FromMinutes(40), TimeSpan.FromMinutes(55), TimeSpan.FromMinutes(70)), 63, null);
+
+    static readonly BoardCard ProbedGoose = Card(RoastGoose, CardState.Over, At(10, 54), At(13, 24), [Maren], call: GooseOut) with
+    {
+        Core = new CardCore(
+            RoastGoose.Id, new CoreWanted(74, new Joint(Cut.WholeGoose, 5)),
+            [
+                new CoreReading(At(12, 50), 58, new CoreWord(CoreVerdict.NoForecast)),
+                new CoreReading(At(13, 10), 67.5m, new CoreWord(CoreVerdict.Expected, At(13, 22), At(13, 27), At(13, 34)) { Rest = Rest }),
+            ],
+            null, 90),
+    };
+
+    /// <summary>The goose is to come out, by the clock; the thermometer has another word.</summary>
+    public static Board Probed { get; } = Calm with { Now = [ProbedGoose, .. Calm.Now], Calls = [GooseOut, DialUp] };
 
     static readonly TendNote[] Notes =
     [

@@ -18,9 +18,12 @@ export function showCutOff(since, sentence = words.cutOff) {
 
 /** @param {string} sentence @param {boolean} stays until somebody touches it: who tapped may not be looking any more */
 export function say(sentence, stays = false) {
+  const said = document.getElementById("said");
+  // Who taps once more is told once more, and not twice: a pile of one sentence covers the board.
+  for (const before of said?.querySelectorAll("p") ?? []) if (before.firstChild?.textContent === sentence) before.remove();
   const line = document.createElement("p");
   line.textContent = sentence;
-  document.getElementById("said")?.append(line);
+  said?.append(line);
   if (!stays) {
     setTimeout(() => line.remove(), SAID_FOR);
     return;
