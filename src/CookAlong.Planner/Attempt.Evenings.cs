@@ -18,6 +18,7 @@ internal sealed partial class Attempt
     /// <summary>Nothing is open but what is done ahead.</summary>
     private static readonly TimeSpan TidyTime = TimeSpan.FromMilliseconds(200);
 
+    /// <summary>Of a deterministic limit.</summary>
     private const double TidyShare = 0.05;
 
     /// <summary>The same plan but for what is done ahead; as it is where nothing is, or nothing better is found at once.</summary>
@@ -32,7 +33,8 @@ internal sealed partial class Attempt
         var starts = plan.Steps.ToDictionary(step => step.Step, step => clock.Of(step.Start));
         var model = new MealModel(meal, clock, so, told, PeopleBy.Counts, search.Prices, new Near(starts, 0, ahead));
         model.Aim(Standing(model, ahead) + (Evenings(model, ahead, plan) * EveningMinute), plan.Cost.Objective + (told?.PriceOf(plan) ?? 0));
-        return search.Settle(model, TidyTime, TidyShare) is { } draft
+        var time = search.Limits.Deterministic is null ? TidyTime : search.Limits.Time;
+        return search.Settle(model, time, TidyShare) is { } draft
             && Naming.Of(model, draft, search.Limits, search.Stop) is { } names
             && Finish(model, draft, names, plan.Cost.Objective, bound: 0) is { } tidied
             && tidied.Cost.Objective <= plan.Cost.Objective

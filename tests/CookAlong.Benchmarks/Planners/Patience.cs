@@ -14,7 +14,9 @@ static class Patience
 
     static IEnumerable<(string, string)> Stopping()
     {
-        var waits = Enumerable.Range(0, Times + 1).Select(turn => UntilBack(Families.Large(turn % 3), TimeSpan.FromMilliseconds(turn * 200))).Skip(1).ToArray();
+        // Once to its end: what is compiled on first use is compiled then.
+        _ = new CpSatPlanner().Plan(new PlanRequest(Families.Large(Times), new PlanLimits(TimeSpan.FromSeconds(2))));
+        var waits = Enumerable.Range(1, Times).Select(turn => UntilBack(Families.Large(turn % 3), TimeSpan.FromMilliseconds(turn * 200))).ToArray();
         yield return ($"large meal, from cancelling in mid-search to the plan (longest, median of {Times})", $"{waits.Max():F0} ms, {Median(waits):F0} ms");
     }
 

@@ -9,7 +9,7 @@ namespace CookAlong.Planner.Tests.Naive;
 /// </summary>
 internal sealed class BruteForce(Meal meal)
 {
-    /// <summary>A meal in a thousand asks for more, some for hours: many tends, and nobody for them.</summary>
+    /// <summary>A few meals in a thousand ask for more, and the worst for far more: many tends, and nobody for them.</summary>
     private const int Looks = 10_000_000;
 
     private readonly List<(Dish Dish, Step Step)> steps = [.. meal.Dishes.SelectMany(dish => dish.Steps.Select(step => (dish, step)))];
