@@ -54,6 +54,17 @@ public sealed class EveningsTests
     }
 
     [Fact]
+    public void Food_that_nobody_need_be_there_for_and_that_nothing_waits_for_has_its_hours()
+    {
+        var plan = Planned(Meal(
+            24 * 60, Kitchen(), [Cook("ann")],
+            Dish("beans", OnTheSide(1300), Alone("soak", 60) with { At = Five }),
+            Dish("figs", OnTheSide(1300), Alone("steep", 60) with { At = Five })));
+
+        Assert.Equal((Five, Five), (plan.Step(new("soak")).Start, plan.Step(new("steep")).Start));
+    }
+
+    [Fact]
     public void What_people_were_told_stays_though_it_is_no_evening_a_cook_would_choose()
     {
         var meal = Lunch();
