@@ -12,7 +12,7 @@ namespace CookAlong.Planner;
 /// </content>
 internal sealed partial class Attempt
 {
-    /// <summary>Of a minute that the work of an evening takes, against one that the food of one step stands for the next.</summary>
+    /// <summary>How many minutes of food that stands a minute of an evening weighs; own choice.</summary>
     private const int EveningMinute = 2;
 
     /// <summary>Nothing is open but what is done ahead.</summary>

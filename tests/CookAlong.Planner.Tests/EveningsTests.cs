@@ -53,8 +53,9 @@ public sealed class EveningsTests
         Assert.Equal((plain.Cost.Objective, plain.Status, plain.Gap), (plan.Cost.Objective, plan.Status, plan.Gap));
     }
 
+    /// <summary>No food stands between steps and no evening has work: there is nothing to make less.</summary>
     [Fact]
-    public void Food_that_nobody_need_be_there_for_and_that_nothing_waits_for_has_its_hours()
+    public void Where_there_is_nothing_to_tidy_the_plan_stays()
     {
         var plan = Planned(Meal(
             24 * 60, Kitchen(), [Cook("ann")],
