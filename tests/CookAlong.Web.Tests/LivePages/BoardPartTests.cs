@@ -17,6 +17,28 @@ public sealed class BoardPartTests : BunitContext
     }
 
     [Fact]
+    public void Once_everything_is_done_nobody_is_told_how_little_time_there_is()
+    {
+        var page = Show(AllDone);
+
+        Assert.Empty(page.FindAll(".room"));
+        Assert.Contains("Everything is done", page.Find(".moment").TextContent, StringComparison.Ordinal);
+        Assert.Equal(/*lang=json*/ """{"kind":"endRun"}""", Button(page.Find(".moment"), "End the meal").GetAttribute("data-tap"));
+        Assert.Empty(page.FindAll(".end-early"));
+    }
+
+    [Fact]
+    public void What_is_done_before_the_table_waits_for_it_and_takes_two_taps_to_end()
+    {
+        var page = Show(AllDone with { At = At(15, 50), Calls = [Call("table:pudding", At(16, 10), CallKind.Table, CallPriority.Low, course: new("pudding"))] });
+
+        Assert.Empty(page.FindAll(".room"));
+        Assert.Contains("16:10", page.Find(".moment").TextContent, StringComparison.Ordinal);
+        Assert.Empty(page.FindAll(".moment button"));
+        Assert.NotEmpty(page.FindAll(".end-early"));
+    }
+
+    [Fact]
     public void The_clock_and_every_table_time_stand_at_the_top()
     {
         var bar = Show(Busy).Find("header").TextContent;

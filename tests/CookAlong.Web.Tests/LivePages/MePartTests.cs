@@ -23,6 +23,23 @@ public sealed class MePartTests : BunitContext
         Assert.DoesNotContain("Main course", Show(Over, Maren).Find("header").TextContent, StringComparison.Ordinal);
 
     [Fact]
+    public void Once_everything_is_done_a_phone_says_so_and_the_host_ends_the_meal()
+    {
+        var host = Render<MePart>(parts => parts.Add(part => part.View, View(AllDone, Maren)));
+
+        Assert.Empty(host.FindAll(".room"));
+        Assert.Equal("Everything is done", host.Find(".moment h2").TextContent);
+        Assert.Equal(/*lang=json*/ """{"kind":"endRun"}""", Button(host, ".moment", "End the meal").GetAttribute("data-tap"));
+        Assert.Empty(Show(AllDone, Ivo).FindAll(".moment button"));
+    }
+
+    [Fact]
+    public void What_is_done_before_the_table_waits_for_it() =>
+        Assert.Equal(
+            "It waits for the table, at 16:10.",
+            Show(AllDone with { At = At(15, 50), Calls = [Call("table:pudding", At(16, 10), CallKind.Table, CallPriority.Low, course: new("pudding"))] }, Maren).Find(".moment p").TextContent);
+
+    [Fact]
     public void A_call_for_whoever_is_near_stands_above_and_leaves_the_own_job_in_place()
     {
         var part = Show(Busy, Maren);

@@ -160,6 +160,20 @@ static class SampleKitchen
         Calls = [GooseOut, DialUp with { Due = At(13, 23) }],
     };
 
+    /// <summary>Every job is done and the last course served; nobody has ended the meal.</summary>
+    public static Board AllDone { get; } = Busy with
+    {
+        At = At(16, 12),
+        BreathingRoom = 0,
+        Now = [],
+        Next = [],
+        Calls = [],
+        Waiting = [],
+        Ovens = [Busy.Ovens[0] with { Celsius = 0, Next = null, Shelves = [null, null, null] }],
+        Rings = [.. Busy.Rings.Select(ring => ring with { Card = null })],
+        Done = [.. Meal.Steps.Select(step => Card(step, CardState.Done, At(12, 0), At(12, 20), [Maren]))],
+    };
+
     public static Board Over { get; } = Busy with { IsOver = true, Now = [], Next = [], Calls = [] };
 
     public static OfferedPlan Offer { get; } = new(

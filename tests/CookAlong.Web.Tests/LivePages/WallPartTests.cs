@@ -28,6 +28,15 @@ public sealed class WallPartTests : BunitContext
         Assert.Equal("Nobody hears calls", Show(View(Busy, screens: Unheard)).Find(".wall-room").TextContent);
 
     [Fact]
+    public void Once_everything_is_done_there_is_no_time_to_run_out_of()
+    {
+        var page = Show(View(AllDone));
+
+        Assert.Equal("Everything is done", page.Find(".wall-room.calm").TextContent);
+        Assert.Equal("Take it to the table.", page.Find(".wall-card h2").TextContent);
+    }
+
+    [Fact]
     public void Digits_that_run_are_those_of_the_job_alone()
     {
         var page = Show(View(Busy));

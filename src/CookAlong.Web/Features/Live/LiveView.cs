@@ -66,6 +66,12 @@ public sealed record LiveView(RunId Run, Meal Meal, Board Board, PersonId Person
     /// <summary>Steps nobody has finished.</summary>
     public int LeftOpen => Meal.Steps.Count() - Board.Done.Length;
 
+    /// <summary>Nothing is left that could make the table late; only the meal has not been ended.</summary>
+    public bool IsAllDone => !Board.IsOver && LeftOpen == 0;
+
+    /// <summary>And no table is still to come.</summary>
+    public bool IsAllServed => IsAllDone && !Next.Any();
+
     /// <summary>What cooks, or stands hot, in an oven, on a ring or under a grill, whether or not the run is over.</summary>
     public IEnumerable<BoardCard> OnTheHeat =>
         Board.Ovens.SelectMany(oven => oven.Shelves).Select(tray => tray?.Card)

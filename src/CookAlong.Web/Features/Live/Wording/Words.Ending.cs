@@ -11,6 +11,12 @@ public sealed partial class Words
 
     public const string Leftovers = "Leftovers: cool them quickly, then into the fridge, as your local food authority advises.";
 
+    public const string AllDone = "Everything is done";
+
+    /// <summary>Where what is done goes, and when.</summary>
+    public string ToTheTable(LiveView view) =>
+        view.Next.FirstOrDefault() is { Call: not null } table ? $"It waits for the table, at {clock.Show(table.At)}." : "Take it to the table.";
+
     /// <summary>What ending now means, before anybody does it.</summary>
     public IEnumerable<string> Ending(LiveView view)
     {
