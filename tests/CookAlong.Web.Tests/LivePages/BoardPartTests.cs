@@ -22,6 +22,7 @@ public sealed class BoardPartTests : BunitContext
         var page = Show(AllDone);
 
         Assert.Empty(page.FindAll(".room"));
+        Assert.Empty(page.FindAll(".brake"));
         Assert.Contains("Everything is done", page.Find(".moment").TextContent, StringComparison.Ordinal);
         Assert.Equal(/*lang=json*/ """{"kind":"endRun"}""", Button(page.Find(".moment"), "End the meal").GetAttribute("data-tap"));
         Assert.Empty(page.FindAll(".end-early"));
