@@ -33,7 +33,7 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
     /// <param name="giveUp">Share of the time left after which an attempt that has found nothing ends.</param>
     public Tried Run(double share, double giveUp)
     {
-        var quick = (so is not null || told is null) && !search.IsStopped ? LookQuickly() : null;
+        var quick = search.IsStopped ? null : LookQuickly();
         if (search.IsStopped)
         {
             return new Tried(quick is null ? null : Finish(quick, quick.Bound), false);

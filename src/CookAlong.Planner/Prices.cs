@@ -37,14 +37,15 @@ internal sealed record Prices
     /// <summary>For each minute that what has already begun forces a hold or a gap beyond its limit (only while a meal runs).</summary>
     public const int BeyondLimitMinute = 200 * OfOneWaitingMinute;
 
-    /// <summary>For each minute a step is moved from what people were told (only while a meal runs).</summary>
-    public const int MovedMinute = 2 * OfOneWaitingMinute;
+    /// <summary>A step is moved from what people were told, while a meal runs.</summary>
+    public static MovePrice Moved { get; } = new(2 * OfOneWaitingMinute, int.MaxValue);
 
     /// <summary>
-    /// For each minute a step is moved where a meal that does not run yet is planned again after a change. Nobody acts on it
-    /// yet, so half a waiting minute: enough that a small wish moves a few steps, little enough that a clearly better plan wins.
+    /// A step is moved where a meal that does not run yet is planned again after a change. Nobody acts on it yet: enough that a small
+    /// wish moves a few steps, little enough that a clearly better plan wins. Beyond a quarter of an hour it is another time of
+    /// day, however far: else a meal that has lost a pair of hands keeps its hours as it can, and is twice as dear.
     /// </summary>
-    public const int MovedAgainMinute = OfOneWaitingMinute / 2;
+    public static MovePrice MovedAgain { get; } = new(OfOneWaitingMinute, 15);
 
     /// <summary>For each person newly given a step that was told before; decides names, not times.</summary>
     public const int ChangedPerson = 5;
@@ -146,6 +147,12 @@ internal sealed record Prices
         var (hold, minutes) = PlanMeasures.Wait(dish, plan);
         return Math.Max(0, CushionOf(hold) - minutes);
     }
+}
+
+/// <summary>What moving a step costs a minute, for so many minutes at the most.</summary>
+internal readonly record struct MovePrice(int Minute, int Most)
+{
+    public long Of(int minutes) => (long)Math.Min(Math.Abs(minutes), Most) * Minute;
 }
 
 /// <summary>Of the hands there in the last <paramref name="Minutes"/> before a course, work beyond <paramref name="Percent"/> costs <paramref name="Price"/> a minute.</summary>

@@ -5,15 +5,15 @@ using CookAlong.Domain.Planning;
 namespace CookAlong.Planner;
 
 /// <summary>What people were told: the plan that runs, or the one they last saw of a meal that has been changed since.</summary>
-/// <param name="MovedMinute">The price of each minute a step moves from it.</param>
-internal sealed record Told(Meal Meal, Plan Plan, int MovedMinute)
+/// <param name="Price">Of a step that moves from it.</param>
+internal sealed record Told(Meal Meal, Plan Plan, MovePrice Price)
 {
     private readonly Dictionary<StepId, PlannedStep> steps = Plan.Steps.ToDictionary(step => step.Step);
 
     public static Told? Of(PlanRequest request) => request switch
     {
-        { So: { } so } => new Told(request.Meal, so.Current, Prices.MovedMinute),
-        { Previous: { Status: not PlanStatus.None } plan } => new Told(request.Meal, plan, Prices.MovedAgainMinute),
+        { So: { } so } => new Told(request.Meal, so.Current, Prices.Moved),
+        { Previous: { Status: not PlanStatus.None } plan } => new Told(request.Meal, plan, Prices.MovedAgain),
         _ => null,
     };
 
@@ -33,5 +33,5 @@ internal sealed record Told(Meal Meal, Plan Plan, int MovedMinute)
 
     /// <summary>What moving from it costs, beside the plan's own cost.</summary>
     public long PriceOf(Plan plan) => Meal.Dishes.Sum(dish => dish.Steps.Sum(step =>
-        Step(step.Id) is { } was ? (long)Math.Abs(plan.Step(step.Id).Start - Carried(dish, was.Start)) * MovedMinute : 0));
+        Step(step.Id) is { } was ? Price.Of(plan.Step(step.Id).Start - Carried(dish, was.Start)) : 0));
 }

@@ -11,7 +11,7 @@ namespace CookAlong.Benchmarks;
 
 /// <summary>
 /// One command, one table: <c>dotnet run -c Release --project tests/CookAlong.Benchmarks</c>, or the parts named after it:
-/// process, demo, replan, families, instances, doneness, learning, intake, patience, taps, screens, and, only when named, crashes with how many kills (1,000), nodes with
+/// process, demo, replan, again, families, instances, doneness, learning, intake, patience, taps, screens, and, only when named, crashes with how many kills (1,000), nodes with
 /// how many, and load: see <see cref="LoadWanted"/>.
 /// With the word quick beside them, instances and families take a smaller sample, fifteen minutes at the most for each.
 /// </summary>
@@ -49,6 +49,7 @@ static class Table
             ["process"] = async () => await OwnProcess.MeasureAsync(),
             ["demo"] = () => AtHomeAsync((_, kept) => Task.FromResult(Planning.Measure(kept.Meal))),
             ["replan"] = () => AtHomeAsync((_, kept) => Task.FromResult(Replanning.Measure(kept.Meal))),
+            ["again"] = () => Task.FromResult(PlannedAgain.Measure()),
             ["families"] = () => Task.FromResult(MealFigures.Measure(isQuick)),
             ["instances"] = () => Task.FromResult(InstanceFigures.Measure(isQuick)),
             ["effort"] = () => Task.FromResult(Effort.Measure()),

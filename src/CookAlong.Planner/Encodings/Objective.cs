@@ -22,30 +22,40 @@ internal static class Objective
             AddAhead(model, step, table);
             if (!step.HasBegun && model.Told is { } told && told.Step(step.Step.Id) is { } was)
             {
-                AddMoved(model, step, model.Clock.Of(told.Carried(step.Dish, was.Start)), told.MovedMinute);
+                AddMoved(model, step, model.Clock.Of(told.Carried(step.Dish, was.Start)), told.Price);
             }
         }
     }
 
     private static void AddAhead(MealModel model, StepVariables step, LinearExpr table)
     {
-        AddUpTo(model, table - step.Start - Prices.AheadMinutes, Prices.AheadMost, Prices.AheadMinute, step.Step.Id);
+        var ahead = UpTo(model, [table - step.Start - Prices.AheadMinutes], model.End + KitchenDay.Reach(model), Prices.AheadMost, $"{step.Step.Id} ahead");
+        model.Charge(ahead, Prices.AheadMinute, step.Step.Id);
     }
 
-    /// <summary>Charges for each minute above nought, and for no more than <paramref name="most"/> of them.</summary>
-    private static void AddUpTo(MealModel model, LinearExpr minutes, int most, int price, StepId step)
+    /// <summary>As many minutes as the most of these, and no more than <paramref name="most"/>; nought where all are below it.</summary>
+    /// <param name="reach">None of them is ever more.</param>
+    private static IntVar UpTo(MealModel model, LinearExpr[] minutes, int reach, int most, string name)
     {
-        var counted = model.Cp.NewIntVar(0, most, $"{step} ahead");
-        model.Charge(counted, price, step);
-        if (model.End + KitchenDay.Reach(model) <= most)
+        var counted = model.Cp.NewIntVar(0, Math.Min(reach, most), name);
+        if (reach <= most)
         {
-            model.Cp.Add(counted >= minutes);
-            return;
+            foreach (var each in minutes)
+            {
+                model.Cp.Add(counted >= each);
+            }
+
+            return counted;
         }
 
-        var isBeyond = model.Cp.NewBoolVar($"{step} far ahead");
-        model.Cp.Add(counted >= minutes).OnlyEnforceIf(isBeyond.Not());
+        var isBeyond = model.Cp.NewBoolVar($"{name} by far");
+        foreach (var each in minutes)
+        {
+            model.Cp.Add(counted >= each).OnlyEnforceIf(isBeyond.Not());
+        }
+
         model.Cp.Add(counted >= most).OnlyEnforceIf(isBeyond);
+        return counted;
     }
 
     /// <summary>Hands-on minutes within so many before the table, each priced, and those beyond what the hands there do at ease.</summary>
@@ -98,11 +108,6 @@ internal static class Objective
         return within;
     }
 
-    private static void AddMoved(MealModel model, StepVariables step, int told, int price)
-    {
-        var moved = model.Cp.NewIntVar(0, model.End + Math.Abs(told), $"{step.Step.Id} moved");
-        model.Cp.Add(moved >= step.Start - told);
-        model.Cp.Add(moved >= told - step.Start);
-        model.Charge(moved, price);
-    }
+    private static void AddMoved(MealModel model, StepVariables step, int told, MovePrice price) =>
+        model.Charge(UpTo(model, [step.Start - told, told - step.Start], model.End + Math.Abs(told), price.Most, $"{step.Step.Id} moved"), price.Minute);
 }

@@ -9,7 +9,10 @@ namespace CookAlong.Planner.Quick;
 /// <param name="Sunk">What late and missed tends cost.</param>
 internal sealed record Begun(QuickStep[] Steps, QuickStay[] Stays, QuickJob[] Tends, DraftTend[] PastTends, QuickMade[] Made, long Sunk);
 
-/// <summary>The plan that runs, moved right as far as its order of hands and places makes it: positions of ways and holds, minutes of the clock.</summary>
+/// <summary>
+/// The plan that people were told: one that runs, moved right as far as its order of hands and places makes it, or that of a meal
+/// that does not run yet. Positions of ways and holds, minutes of the clock.
+/// </summary>
 /// <param name="Late">Per course, how late that makes it.</param>
 /// <param name="LateAtLeast">Per course, how late what has begun makes it even if nothing else were in the way.</param>
 internal sealed record QuickMoved(int[] Ends, int[] Ways, int[] Holds, int[] Late, int[] LateAtLeast);

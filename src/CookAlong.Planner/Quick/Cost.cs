@@ -43,7 +43,7 @@ internal static class Cost
 
             if (step.Told is { } told)
             {
-                sum += (long)Math.Abs(start - told) * work.MovedMinute;
+                sum += work.Moving.Of(start - told);
             }
 
             foreach (var latest in step.Overdue)

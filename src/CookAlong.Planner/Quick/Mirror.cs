@@ -30,7 +30,7 @@ internal static class Mirror
             Dishes = [.. work.Dishes.Select((dish, index) => dish with { Course = 0, Holds = [.. dish.Holds.Select(Turned)], LastSteps = work.Steps.Count(step => step.Dish == index && step.Before.Count == 0) })],
             Ovens = [.. work.Ovens.Select(oven => new QuickOven(Turned(oven.Gap)))],
             Promised = [end],
-            MovedMinute = 0,
+            Moving = default,
             Prices = work.Prices,
             Crowds = [],
             HandsOn = [[]],

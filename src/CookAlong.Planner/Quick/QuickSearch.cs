@@ -48,6 +48,11 @@ internal sealed partial class QuickSearch(Work work, int seed, int workers = 1)
             }
             else
             {
+                if (work.Told is { } told)
+                {
+                    IsFound(late: 0, first / 8, isOver, better, Genes.FromMoved(work, told, told.Ends, told.Late));
+                }
+
                 // Some meals have a plan soon near the guess of which none of the longest first are near, and others the other way
                 // round; and most with many dishes, or few hands, where what comes too soon is mended first.
                 var guess = Genes.FirstGuess(work, longestFirst: false);
@@ -65,7 +70,7 @@ internal sealed partial class QuickSearch(Work work, int seed, int workers = 1)
         var until = Layouts + more;
         int Left() => until - Layouts;
         ServeSooner(more / 2, isOver, better);
-        if (work.Moved is not null)
+        if (work.Moved is not null || work.Told is not null)
         {
             // Most of the genes are as they were told, and worth keeping.
             annealing.Restart(genes!.Late, genes);

@@ -110,17 +110,35 @@ internal sealed partial class Reading
     private QuickMoved Moved(Retimed moved, QuickStep[] steps, QuickDish[] dishes)
     {
         var end = clock.End(meal);
-        int[] ways = [.. steps.Select(step => Math.Max(0, Array.FindIndex(step.Ways, way => way.Option == told!.Step(step.Step.Id)!.Option)))];
         var soonest = SoonestEnds(steps);
         int LateAtLeast(int course) => steps.Where(step => step.Course == course)
             .Select(step => soonest[step.Index] + dishes[step.Dish].Holds.Min(hold => hold.Hold.Least) - clock.Of(meal.Courses[course].TableTime)).Append(0).Max();
         return new QuickMoved(
             [.. steps.Select(step => Math.Min(end, clock.Of(moved.Steps[step.Step.Id].End)))],
-            ways,
-            [.. dishes.Select(dish => Math.Max(0, Array.FindIndex(dish.Holds, hold => hold.Index == so!.Current.Holds.FirstOrDefault(held => held.Dish == dish.Dish.Id)?.Hold)))],
+            ToldWays(steps),
+            ToldHolds(dishes),
             [.. meal.Courses.Select(course => Math.Max(0, Math.Min(end, clock.Of(moved.TableTimes[course.Id])) - clock.Of(course.TableTime)))],
             [.. meal.Courses.Select((course, index) => Served(course) is null ? LateAtLeast(index) : 0)]);
     }
+
+    /// <summary>The plan that was told of a meal that does not run yet. What is new since ends as late as what follows it lets it.</summary>
+    private QuickMoved AsTold(QuickStep[] steps, QuickDish[] dishes)
+    {
+        var (ways, holds, ends) = (ToldWays(steps), ToldHolds(dishes), new int?[steps.Length]);
+        int Minutes(QuickStep step) => step.Ways[ways[step.Index]].Minutes;
+        int End(QuickStep step) => ends[step.Index] ??= step.Told is { } start
+            ? start + Minutes(step)
+            : step.After.Select(gap => End(steps[gap.Step]) - Minutes(steps[gap.Step]) - gap.Least)
+                .Append(clock.Of(meal.Courses[step.Course].TableTime) - dishes[step.Dish].Holds[holds[step.Dish]].Hold.Least).Min();
+        int[] onTime = [.. meal.Courses.Select(_ => 0)];
+        return new QuickMoved([.. steps.Select(End)], ways, holds, onTime, onTime);
+    }
+
+    /// <summary>Positions; the first where nothing was told, or what was is no longer possible.</summary>
+    private int[] ToldWays(QuickStep[] steps) => [.. steps.Select(step => Math.Max(0, Array.FindIndex(step.Ways, way => way.Option == told!.Step(step.Step.Id)?.Option)))];
+
+    private int[] ToldHolds(QuickDish[] dishes) =>
+        [.. dishes.Select(dish => Math.Max(0, Array.FindIndex(dish.Holds, hold => hold.Index == told!.Plan.Holds.FirstOrDefault(held => held.Dish == dish.Dish.Id)?.Hold)))];
 
     /// <summary>When each would end if nothing but its own recipe were in the way.</summary>
     private static int[] SoonestEnds(QuickStep[] steps)

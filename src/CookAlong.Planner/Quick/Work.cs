@@ -30,8 +30,8 @@ internal sealed class Work
 
     public int FirstOfDay => LastPromised - Prices.KitchenMost;
 
-    /// <summary>The price of each minute a step moves from when people were told.</summary>
-    public required int MovedMinute { get; init; }
+    /// <summary>Of a step that moves from when people were told.</summary>
+    public required MovePrice Moving { get; init; }
 
     /// <summary>Of its cushion each hold has its own part.</summary>
     public required Prices Prices { get; init; }
@@ -64,6 +64,9 @@ internal sealed class Work
 
     /// <summary>Where the search for a new plan of a running meal begins; null before it runs.</summary>
     public QuickMoved? Moved { get; init; }
+
+    /// <summary>The plan that people were told; null where nobody was, and while a meal runs.</summary>
+    public QuickMoved? Told { get; init; }
 
     /// <summary>The first rows: the helpers, then the hours without a grown-up.</summary>
     public int People => Meal.Helpers.Length + 1;
