@@ -26,7 +26,7 @@ public sealed class PlanHeadlineTests
 
     [Fact]
     public void An_unproven_plan_says_what_is_left_to_gain() =>
-        Assert.Equal("A plan that holds, at most 4 % from the best there could be.", PlanHeadline.Gap(AlderLane.Plan with { Status = PlanStatus.Feasible, Gap = 0.034 }));
+        Assert.Equal("A plan that holds, at most 4\u00A0% from the best there could be.", PlanHeadline.Gap(AlderLane.Plan with { Status = PlanStatus.Feasible, Gap = 0.034 }));
 
     [Fact]
     public void Two_plans_side_by_side_differ_by_chance_perhaps_unless_both_are_proven()

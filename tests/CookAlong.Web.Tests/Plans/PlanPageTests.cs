@@ -83,7 +83,7 @@ public sealed partial class PlanPageTests : BunitContext, IAsyncLifetime
         await planner.Begun;
         planner.Tell(new PlanProgress(TimeSpan.FromSeconds(1), 900, 0.2, 0));
 
-        await page.WaitForAssertionAsync(() => Assert.Contains("A plan on time is found. Looking for a better one; at most 20 % is left to gain.", page.Find(".progress").TextContent.ReplaceLineEndings(" ").Replace("  ", "", StringComparison.Ordinal), StringComparison.Ordinal));
+        await page.WaitForAssertionAsync(() => Assert.Contains("A plan on time is found. Looking for a better one; at most 20\u00A0% is left to gain.", page.Find(".progress").TextContent.ReplaceLineEndings(" ").Replace("  ", "", StringComparison.Ordinal), StringComparison.Ordinal));
         await ClickAsync(page, "Stop, take the best so far");
 
         await page.WaitForAssertionAsync(() => Assert.Contains("Peel the potatoes", page.Find(".timetable").TextContent, StringComparison.Ordinal));

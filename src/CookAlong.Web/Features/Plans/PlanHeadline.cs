@@ -36,7 +36,7 @@ public static class PlanHeadline
     {
         PlanStatus.Optimal => "Proven: no plan serves the food fresher.",
         PlanStatus.Feasible when plan.Gap >= 1 => "A plan that holds; how much better one could be is not known.",
-        PlanStatus.Feasible => $"A plan that holds, at most {Math.Ceiling(plan.Gap * 100):0} % from the best there could be.",
+        PlanStatus.Feasible => $"A plan that holds, at most {Math.Ceiling(plan.Gap * 100):0}\u00A0% from the best there could be.",
         PlanStatus.None => "No plan holds.",
         _ => throw new System.Diagnostics.UnreachableException(),
     };
