@@ -72,14 +72,16 @@ internal sealed partial class QuickSearch(Work work, int seed, int workers = 1)
         ServeSooner(more / 2, isOver, better);
         if (work.Moved is not null || work.Told is not null)
         {
-            // Most of the genes are as they were told, and worth keeping.
+            // Most of the genes are as they were told, and worth keeping; before it runs it may have to be another meal altogether.
             annealing.Restart(genes!.Late, genes);
-            annealing.Run(Left(), isOver, () => Keep(better));
-            return;
+            annealing.Run(work.Moved is null ? Left() / 2 : Left(), isOver, () => Keep(better));
         }
 
-        breeding!.Restart(genes!.Late, genes);
-        breeding.Run(Left(), isOver, () => KeepBred(better));
+        if (work.Moved is null)
+        {
+            breeding!.Restart(genes!.Late, genes);
+            breeding.Run(Left(), isOver, () => KeepBred(better));
+        }
     }
 
     /// <summary>
