@@ -17,8 +17,8 @@ public interface IMealPlanner
 /// <param name="So">What a run has made true already; null before the run.</param>
 /// <param name="Previous">
 /// The plan people last saw of this meal before it runs; the meal may have been changed since in any way. The search begins
-/// there, and each minute moved, up to a quarter of an hour, and each person changed has a small price, so that a small change to the meal moves few steps.
-/// No rule is softened. The returned <see cref="PlanCost.Objective"/> leaves that price out, so that it stays comparable to
+/// there, and each minute moved, up to a quarter of an hour, and each person changed has a small price, so that a small change
+/// to the meal moves few steps. No rule is softened. The returned <see cref="PlanCost.Objective"/> leaves that price out, so that it stays comparable to
 /// the previous plan's; <see cref="Plan.Gap"/> and <see cref="PlanProgress.Objective"/> have it in. No meaning beside <paramref name="So"/>.
 /// </param>
 public sealed record PlanRequest(Meal Meal, PlanLimits Limits, Minute? Now = null, SoFar? So = null, Plan? Previous = null)

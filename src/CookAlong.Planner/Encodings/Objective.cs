@@ -38,23 +38,21 @@ internal static class Objective
     private static IntVar UpTo(MealModel model, LinearExpr[] minutes, int reach, int most, string name)
     {
         var counted = model.Cp.NewIntVar(0, Math.Min(reach, most), name);
-        if (reach <= most)
-        {
-            foreach (var each in minutes)
-            {
-                model.Cp.Add(counted >= each);
-            }
-
-            return counted;
-        }
-
-        var isBeyond = model.Cp.NewBoolVar($"{name} by far");
+        var isBeyond = reach <= most ? null : model.Cp.NewBoolVar($"{name} by far");
         foreach (var each in minutes)
         {
-            model.Cp.Add(counted >= each).OnlyEnforceIf(isBeyond.Not());
+            var isCounted = model.Cp.Add(counted >= each);
+            if (isBeyond is not null)
+            {
+                isCounted.OnlyEnforceIf(isBeyond.Not());
+            }
         }
 
-        model.Cp.Add(counted >= most).OnlyEnforceIf(isBeyond);
+        if (isBeyond is not null)
+        {
+            model.Cp.Add(counted >= most).OnlyEnforceIf(isBeyond);
+        }
+
         return counted;
     }
 

@@ -34,10 +34,20 @@ public sealed class MePartTests : BunitContext
     }
 
     [Fact]
-    public void What_is_done_before_the_table_waits_for_it() =>
+    public void What_is_done_before_the_table_waits_for_it_whatever_the_oven_is_to_do_first() =>
         Assert.Equal(
             "It waits for the table, at 16:10.",
-            Show(AllDone with { At = At(15, 50), Calls = [Call("table:pudding", At(16, 10), CallKind.Table, CallPriority.Low, course: new("pudding"))] }, Maren).Find(".moment p").TextContent);
+            Show(
+                AllDone with
+                {
+                    At = At(15, 50),
+                    Calls =
+                    [
+                        Call("dial:oven:1600", At(16, 0), CallKind.Dial, CallPriority.Medium, dial: new(Min(16, 0), 0)),
+                        Call("table:pudding", At(16, 10), CallKind.Table, CallPriority.Low, course: new("pudding")),
+                    ],
+                },
+                Maren).Find(".moment p").TextContent);
 
     [Fact]
     public void A_call_for_whoever_is_near_stands_above_and_leaves_the_own_job_in_place()

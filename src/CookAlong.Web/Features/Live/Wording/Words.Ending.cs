@@ -15,7 +15,7 @@ public sealed partial class Words
 
     /// <summary>Where what is done goes, and when.</summary>
     public string ToTheTable(LiveView view) =>
-        view.Next.FirstOrDefault() is { Call: not null } table ? $"It waits for the table, at {clock.Show(table.At)}." : "Take it to the table.";
+        view.Next.FirstOrDefault(line => line.Call?.Kind == CallKind.Table) is { } table ? $"It waits for the table, at {clock.Show(table.At)}." : "Take it to the table.";
 
     /// <summary>What ending now means, before anybody does it.</summary>
     public IEnumerable<string> Ending(LiveView view)
