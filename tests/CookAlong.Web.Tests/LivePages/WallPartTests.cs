@@ -32,7 +32,7 @@ public sealed class WallPartTests : BunitContext
     {
         var page = Show(View(AllDone));
 
-        Assert.Equal("Everything is done", page.Find(".wall-room.calm").TextContent);
+        Assert.Equal("All done", page.Find(".wall-room.calm").TextContent);
         Assert.Equal("Take it to the table.", page.Find(".wall-card h2").TextContent);
     }
 

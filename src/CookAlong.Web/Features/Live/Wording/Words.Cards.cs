@@ -73,7 +73,7 @@ public sealed partial class Words
     /// <summary>One line across the room: that nobody hears calls, else how much time there is.</summary>
     public static string OnTheWall(LiveView view) =>
         !view.Screens.IsAnyArmed ? "Nobody hears calls"
-        : view.IsAllDone ? AllDone
+        : view.IsAllDone ? "All done"
         : view.Board.BreathingRoom > 0 ? $"{Room(view.Board.BreathingRoom)} spare"
         : view.Board.Slip is { } slip ? Late(slip)
         : "No time to spare";
