@@ -40,8 +40,8 @@ internal static class WhyNot
     private static Conflict? Helps(Meal meal, PlanChange change, Asking asking, int solvesToCome)
     {
         var changed = ChangedMeal.Of(meal, change);
-        return asking.Try(changed, solvesToCome) is { } plan && asking.Gain(plan) is { } gain && Told(meal, changed, change, plan) is { } told
-            ? new Conflict(told, gain.Minutes)
+        return asking.Try(changed, solvesToCome, isNear: change is not PlanChange.MakeAhead) is { } plan && Told(meal, changed, change, plan) is { } told
+            ? new Conflict(told, asking.Gain(plan))
             : null;
     }
 
@@ -71,7 +71,7 @@ internal static class WhyNot
     {
         var minutes = Math.Max(15, plan.Cost.LateMinutes);
         var patient = meal.Dishes.Aggregate(meal, (changed, dish) => ChangedMeal.Of(changed, new PlanChange.WaitLonger(dish.Id, minutes)));
-        if (asking.Try(patient, solvesToCome: 3) is not { } all || asking.Gain(all) is null)
+        if (asking.Try(patient, solvesToCome: 3, isNear: true) is not { } all)
         {
             yield break;
         }

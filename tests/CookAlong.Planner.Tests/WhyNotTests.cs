@@ -1,3 +1,4 @@
+using CookAlong.Benchmarks.Planners;
 using CookAlong.Domain;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
@@ -124,6 +125,33 @@ public sealed class WhyNotTests
         var kinds = Plan(TwoDishesTooMany).Conflicts.Select(conflict => conflict.Change.GetType().Name).ToList();
 
         Assert.Equal(["StartEarlier", "MakeAhead", "AddHelper", "ServeLater"], kinds);
+    }
+
+    [Theory]
+    [InlineData(3, false)]
+    [InlineData(6, true)]
+    public void Nobody_is_asked_to_borrow_a_ring_for_three_minutes_of_thirteen(int minutes, bool isTold)
+    {
+        var plan = Plan(Meal(
+            20, Kitchen(rings: 1), [Cook("cook")],
+            Dish("soup", OnTheSide(40, 40), Alone("soup-boil", 33 - minutes, OnRings())),
+            Dish("rice", OnTheSide(40, 40), Alone("rice-boil", minutes, OnRings()))));
+
+        Assert.Equal(13, plan.Cost.LateMinutes);
+        Assert.Equal(isTold, plan.Conflicts.Any(conflict => conflict.Change is PlanChange.AddRings));
+    }
+
+    [Fact]
+    public void A_whole_feast_too_late_by_hours_is_mended_by_what_is_worth_the_trouble()
+    {
+        // One cook has four hours for what takes nearly seven.
+        var meal = Families.Full(2, helpers: 1);
+        var plan = Plan(meal with { NotBefore = meal.FirstTableTime - 240 }, effort: 1);
+
+        Assert.All(plan.Conflicts, conflict => Assert.InRange(Assert.NotNull(conflict.GainMinutes), 5, plan.Cost.LateMinutes));
+        var (earlier, gain) = Found<PlanChange.StartEarlier>(plan);
+        Assert.Equal((plan.Cost.LateMinutes, plan.Cost.LateMinutes), (earlier.Minutes, gain));
+        Assert.Contains(plan.Conflicts, conflict => conflict.Change is PlanChange.MakeAhead);
     }
 
     static (T Change, int? Gain) Found<T>(Plan plan)

@@ -5,13 +5,14 @@ namespace CookAlong.Planner.Quick;
 // What people were told: when, how and by whom.
 internal sealed partial class Reading
 {
-    /// <summary>The plan that was told of a meal that does not run yet. What is new since ends as late as what follows it lets it.</summary>
+    /// <summary>The plan that was told of a meal that does not run yet, put forward by what it was late. What is new since ends as late as what follows it lets it.</summary>
     private QuickMoved AsTold(QuickStep[] steps, QuickDish[] dishes)
     {
         var (ways, holds, ends) = (ToldWays(steps), ToldHolds(dishes), new int?[steps.Length]);
+        int[] late = [.. meal.Courses.Select(course => told!.Plan.Courses.FirstOrDefault(one => one.Course == course.Id)?.LateMinutes ?? 0)];
         int Minutes(QuickStep step) => step.Ways[ways[step.Index]].Minutes;
         int End(QuickStep step) => ends[step.Index] ??= step.Told is { } start
-            ? start + Minutes(step)
+            ? start + Minutes(step) - late[step.Course]
             : step.After.Select(gap => End(steps[gap.Step]) - Minutes(steps[gap.Step]) - gap.Least)
                 .Append(clock.Of(meal.Courses[step.Course].TableTime) - dishes[step.Dish].Holds[holds[step.Dish]].Hold.Least).Min();
         int[] onTime = [.. meal.Courses.Select(_ => 0)];
