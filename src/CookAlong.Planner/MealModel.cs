@@ -19,7 +19,12 @@ internal enum PeopleBy
 /// <summary>One attempt at a meal as a constraint model: the unknowns every rule's encoding shares, and the rules put in.</summary>
 internal sealed class MealModel
 {
-    private readonly List<(LinearExpr Cost, object? Of)> costs = [];
+    /// <summary>The most waiting minutes that prices of less than one may make together.</summary>
+    private const int MostParts = 1_000_000;
+
+    private readonly List<(LinearExpr Cost, bool IsWhole, object? Of)> costs = [];
+
+    private readonly LinearExpr price;
 
     /// <param name="isLatenessOnly">The least late plan is wanted, whatever else it costs: nothing else has a price but a limit that is broken already.</param>
     public MealModel(Meal meal, Clock clock, SoFar? so, Told? told, PeopleBy people, Prices prices, Near? near = null, bool isLatenessOnly = false)
@@ -66,7 +71,8 @@ internal sealed class MealModel
             Objective.Add(this);
         }
 
-        Cp.Minimize(LinearExpr.Sum(costs.Select(one => one.Cost)));
+        price = InWholeMinutes();
+        Cp.Minimize(price);
     }
 
     public CpModel Cp { get; } = new();
@@ -126,33 +132,46 @@ internal sealed class MealModel
     }
 
     /// <param name="of">The dish, step or oven that it is the price of, where it is that of one alone.</param>
-    public void Charge(LinearExpr amount, long price, object? of = null) => costs.Add((amount * price, of));
+    public void Charge(LinearExpr amount, long price, object? of = null) => costs.Add((amount * price, price % Prices.OfOneWaitingMinute == 0, of));
 
     /// <summary>It has been proved that no plan costs less.</summary>
     public void AtLeast(long cost)
     {
         if (cost > 0)
         {
-            Cp.Add(LinearExpr.Sum(costs.Select(one => one.Cost)) >= cost);
+            Cp.Add(price >= cost);
         }
     }
 
     /// <summary>Another aim, among plans of no more than this price.</summary>
     public void Aim(LinearExpr aim, long most)
     {
-        Cp.Add(LinearExpr.Sum(costs.Select(one => one.Cost)) <= most);
+        Cp.Add(price <= most);
         Cp.Minimize(aim);
     }
 
-    /// <summary>It has been proved of a part of the meal that what it is charged for costs so much at the least.</summary>
+    /// <summary>It has been proved of a part of the meal that what it is charged for costs so much at the least, in whole waiting minutes.</summary>
     public void AtLeast(long cost, MealModel part)
     {
         var charged = part.costs.Select(one => one.Of).OfType<object>().ToHashSet();
-        Cp.Add(LinearExpr.Sum(costs.Where(one => one.Of is not null && charged.Contains(one.Of)).Select(one => one.Cost)) >= cost);
+        Cp.Add(LinearExpr.Sum(costs.Where(one => one.Of is not null && charged.Contains(one.Of)).Select(one => one.Cost)) > cost - Prices.OfOneWaitingMinute);
     }
 
     /// <summary>Never so: this way, place or hold cannot be chosen.</summary>
     public void Forbid(ILiteral choice) => Cp.AddBoolOr([choice.Not()]);
+
+    /// <summary>As <see cref="Prices.Whole"/>: with all prices in whole minutes, the solver knows that less than one more is none.</summary>
+    private LinearExpr InWholeMinutes()
+    {
+        if (costs.All(one => one.IsWhole))
+        {
+            return LinearExpr.Sum(costs.Select(one => one.Cost));
+        }
+
+        var minutes = Cp.NewIntVar(0, MostParts, "parts of minutes") * Prices.OfOneWaitingMinute;
+        Cp.Add(minutes >= LinearExpr.Sum(costs.Where(one => !one.IsWhole).Select(one => one.Cost)));
+        return LinearExpr.Sum(costs.Where(one => one.IsWhole).Select(one => one.Cost).Append(minutes));
+    }
 
     /// <summary>An unknown minute of the clock between the two; where there is none the model has no plan.</summary>
     public IntVar Time(int from, int to, string name)

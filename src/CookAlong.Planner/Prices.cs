@@ -110,13 +110,19 @@ internal sealed record Prices
 
     public static Prices Of(int cushion, Leans leans) => new(cushion, leans);
 
+    /// <summary>
+    /// In whole waiting minutes, rounded up. All but what is ahead is made of these; and that no plan is a twentieth of a minute
+    /// cheaper is a long proof of something that nobody would notice.
+    /// </summary>
+    public static long Whole(long price) => (price + OfOneWaitingMinute - 1) / OfOneWaitingMinute * OfOneWaitingMinute;
+
     /// <summary>Of starting a step so many minutes before its course's table time.</summary>
     public static long OfAhead(int minutes) => Math.Clamp(minutes - AheadMinutes, 0, AheadMost) * (long)AheadMinute;
 
     /// <summary>The part of the cushion that a hold has room for, in minutes: for nothing, or for who asks for more, as long as the food is good.</summary>
     public int CushionOf(Hold hold) => Math.Min(Cushion, Cushion > PlanRequest.UsualCushion ? hold.GoodFor : hold.BestWithin);
 
-    /// <summary>The objective of a finished plan, from the plan alone: what moving from an earlier one cost is not in it.</summary>
+    /// <summary>The objective of a finished plan, from the plan alone, in whole waiting minutes: what moving from an earlier one cost is not in it.</summary>
     public long Sum(Meal meal, Plan plan)
     {
         var measures = new PlanMeasures(meal, plan);
@@ -134,7 +140,7 @@ internal sealed record Prices
             sum += dish.Steps.Sum(step => OfAhead(table - plan.Step(step.Id).Start));
         }
 
-        return sum;
+        return Whole(sum);
     }
 
     private int MissingCushion(Dish dish, Plan plan)

@@ -17,11 +17,14 @@ internal sealed partial class QuickSearch(Work work, int seed, int workers = 1)
     private int bredBefore;
     private Genes? genes;
 
+    /// <summary>What <see cref="Found"/> costs to the last part of a minute, by which the search goes.</summary>
+    private long exactly;
+
     /// <summary>The best plan so far.</summary>
     public Layout? Found { get; private set; }
 
     /// <summary>What it costs, moving from what people were told included.</summary>
-    public long Cost { get; private set; }
+    public long Cost => Prices.Whole(exactly);
 
     public int Late => Found is null ? 0 : Found.Tables.Zip(work.Promised).Max(table => table.First - table.Second);
 
@@ -165,9 +168,9 @@ internal sealed partial class QuickSearch(Work work, int seed, int workers = 1)
             return false;
         }
 
-        if (Found is null || cost < Cost)
+        if (Found is null || cost < exactly)
         {
-            (Found, Cost, genes, FoundAfter) = (best.Copy(), cost, from.Copy(), Layouts);
+            (Found, exactly, genes, FoundAfter) = (best.Copy(), cost, from.Copy(), Layouts);
             better?.Invoke();
         }
 
