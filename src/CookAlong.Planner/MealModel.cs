@@ -160,10 +160,13 @@ internal sealed class MealModel
     /// <summary>Never so: this way, place or hold cannot be chosen.</summary>
     public void Forbid(ILiteral choice) => Cp.AddBoolOr([choice.Not()]);
 
-    /// <summary>As <see cref="Prices.Whole"/>: with all prices in whole minutes, the solver knows that less than one more is none.</summary>
+    /// <summary>
+    /// As <see cref="Prices.Whole"/>: with all prices in whole minutes the solver knows that what is less than one cheaper is no
+    /// cheaper at all. A meal that runs keeps its parts: there it is no proof that is waited for.
+    /// </summary>
     private LinearExpr InWholeMinutes()
     {
-        if (costs.All(one => one.IsWhole))
+        if (So is not null || costs.All(one => one.IsWhole))
         {
             return LinearExpr.Sum(costs.Select(one => one.Cost));
         }

@@ -23,8 +23,8 @@ internal sealed partial class QuickSearch(Work work, int seed, int workers = 1)
     /// <summary>The best plan so far.</summary>
     public Layout? Found { get; private set; }
 
-    /// <summary>What it costs, moving from what people were told included.</summary>
-    public long Cost => Prices.Whole(exactly);
+    /// <summary>What it costs as the solver counts it, moving from what people were told included.</summary>
+    public long Cost => work.Begun is null ? Prices.Whole(exactly) : exactly;
 
     public int Late => Found is null ? 0 : Found.Tables.Zip(work.Promised).Max(table => table.First - table.Second);
 
