@@ -15,6 +15,9 @@ internal static class WhyNot
     /// <summary>Dishes tried the day before: those with most work to move.</summary>
     private const int MostAhead = 3;
 
+    /// <summary>Where there is no plan at all something wants a night, mostly; what of this day is not needed is not asked for.</summary>
+    private const int ADay = 1440;
+
     /// <summary>What mends it wholly first, then what asks least of the household, then what gains most.</summary>
     public static ImmutableArray<Conflict> Find(PlanRequest request, Plan plan, CancellationToken stop) =>
     [
@@ -48,6 +51,7 @@ internal static class WhyNot
     /// <summary>The change for no longer than the plan found needs it; null where that plan does not need it at all.</summary>
     private static PlanChange? Told(Meal meal, Meal changed, PlanChange change, Plan plan) => change switch
     {
+        PlanChange.StartEarlier => meal.NotBefore - NeededSpan.From(plan) is > 0 and var minutes ? new PlanChange.StartEarlier(minutes) : null,
         PlanChange.AddHelper => NeededSpan.Of(Nights.Observed(changed), plan, ChangedMeal.NewHelper(meal)) is { } span ? new PlanChange.AddHelper(span.From, span.To) : null,
         PlanChange.AddOven => NeededSpan.Of(plan, ChangedMeal.NewOven(meal)) is { } span ? new PlanChange.AddOven(span) : null,
         _ => change,
@@ -94,7 +98,7 @@ internal static class WhyNot
         var meal = request.Meal;
         if (meal.NotBefore is not null)
         {
-            yield return new PlanChange.StartEarlier(Math.Max(30, plan.Cost.LateMinutes));
+            yield return new PlanChange.StartEarlier(plan.Status == PlanStatus.None ? ADay : Math.Max(30, plan.Cost.LateMinutes));
         }
 
         yield return new PlanChange.AddHelper(plan.NotBefore, plan.Courses.Max(course => course.TableTime));

@@ -142,6 +142,22 @@ public sealed class WhyNotTests
     }
 
     [Fact]
+    public void What_wants_a_night_is_begun_as_much_earlier_as_it_needs_and_no_more()
+    {
+        // Salted, 12 hours in the cold, an hour in the oven before the table at one: and the cook begins at nine. Nobody salts after
+        // ten in the evening, so 21:50 it is.
+        var meal = Meal(
+            240, Kitchen(), [Cook("cook")],
+            Dish("roast", OnTheSide(0, 0), Hands("roast-salt", 10), Alone("roast-rest", 720), Alone("roast-roast", 60, InOven(170, 190))));
+        var plan = Plan(meal);
+
+        Assert.Equal(PlanStatus.None, plan.Status);
+        var (earlier, gain) = Found<PlanChange.StartEarlier>(plan);
+        Assert.Equal(((2 * 60) + 10 + (9 * 60), null), (earlier.Minutes, gain));
+        Assert.NotEqual(PlanStatus.None, Plan(ChangedMeal.Of(meal, earlier)).Status);
+    }
+
+    [Fact]
     public void A_whole_feast_too_late_by_hours_is_mended_by_what_is_worth_the_trouble()
     {
         // One cook has four hours for what takes nearly seven.

@@ -52,6 +52,10 @@ public static class NeededSpan
         return new Window(spans.Select(span => span.From).Concat(turned).Min(), spans.Max(span => span.To));
     }
 
+    /// <summary>When its first step begins, or an oven for it is turned on.</summary>
+    public static Minute From(Plan plan) =>
+        plan.Steps.Select(step => step.Start).Concat(plan.Ovens.SelectMany(oven => oven.Dial).Select(dial => dial.At)).Min();
+
     /// <summary>What cooks while no other grown-up is here.</summary>
     static IEnumerable<Window> Watched(Meal meal, Plan plan, IEnumerable<Helper> others)
     {
