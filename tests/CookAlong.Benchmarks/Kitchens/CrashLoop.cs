@@ -53,6 +53,7 @@ sealed class CrashLoop(KitchenProcess kitchen, IReadOnlyList<IKilled> mortal, Gu
             slowest = ready > slowest ? ready : slowest;
         }
 
+        await HeardAsync();
         isOver = true;
         await Task.WhenAll(taps);
         var unrung = await UnrungAsync();
@@ -139,6 +140,16 @@ sealed class CrashLoop(KitchenProcess kitchen, IReadOnlyList<IKilled> mortal, Gu
             {
                 await line.DisposeAsync();
             }
+        }
+    }
+
+    /// <summary>On a machine that is busy there may have been no moment between two kills for a call to be heard.</summary>
+    async Task HeardAsync()
+    {
+        await using var line = await ListenAsync();
+        for (var until = TimeProvider.System.GetUtcNow() + CallsWithin; rung.IsEmpty && TimeProvider.System.GetUtcNow() < until;)
+        {
+            await Task.Delay(100);
         }
     }
 
