@@ -86,13 +86,13 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
         if ((soonest?.Found ?? quick?.Draft()) is { } draftSoFar)
         {
             Hints.FromDraft(counts, draftSoFar);
-            begin = Search.CompleteHint(counts);
+            begin = search.CompleteHint(counts);
             if (quick is not null && soonest?.Found is not null && !(begin?.Objective < quick.Cost))
             {
                 // Less late, but dearer for it.
                 counts.Cp.ClearHints();
                 Hints.FromDraft(counts, quick.Draft());
-                begin = Search.CompleteHint(counts);
+                begin = search.CompleteHint(counts);
             }
         }
         else if (so is not null)
@@ -165,7 +165,7 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
     }
 
     /// <summary>The quick search's plan in the solver's unknowns, where it is the cheaper one.</summary>
-    private static Answer Bred(MealModel counts, QuickSearch quick, Answer answer)
+    private Answer Bred(MealModel counts, QuickSearch quick, Answer answer)
     {
         if (quick.Cost >= (answer.Found is null ? long.MaxValue : answer.Objective))
         {
@@ -174,6 +174,6 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
 
         counts.Cp.ClearHints();
         Hints.FromDraft(counts, quick.Draft());
-        return Search.CompleteHint(counts) is { } bred ? bred.Or(answer) : answer;
+        return search.CompleteHint(counts) is { } bred ? bred.Or(answer) : answer;
     }
 }

@@ -132,5 +132,5 @@ internal static class Naming
 
     private static string Parameters(PlanLimits limits) => string.Create(
         CultureInfo.InvariantCulture,
-        $"max_time_in_seconds:1 max_deterministic_time:0.5 num_workers:1 random_seed:{limits.Seed}");
+        $"max_time_in_seconds:{(limits.Deterministic is null ? 1 : 60)} max_deterministic_time:0.5 num_workers:1 random_seed:{limits.Seed}");
 }

@@ -13,8 +13,8 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
 
     private static readonly TimeSpan BetweenAnswers = TimeSpan.FromMilliseconds(40);
 
-    /// <summary>Seconds; it takes a hundredth.</summary>
-    private const string Completing = "0.2";
+    /// <summary>Seconds; it takes a hundredth. Where the effort is counted, what comes of it must not hang on how busy the machine is.</summary>
+    private string Completing => limits.Deterministic is null ? "0.2" : "60";
 
     private readonly Stopwatch watch = Stopwatch.StartNew();
 
@@ -130,7 +130,7 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
     /// of the same times whose minutes it has counted anyhow: twice as dear, or more.
     /// </summary>
     /// <returns>That beginning as an answer; null where the hints do not make one.</returns>
-    public static Answer? CompleteHint(MealModel model)
+    public Answer? CompleteHint(MealModel model)
     {
         using var solver = new CpSolver { StringParameters = $"fix_variables_to_their_hinted_value:true num_workers:1 max_time_in_seconds:{Completing}" };
         if (solver.Solve(model.Cp) is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible))
