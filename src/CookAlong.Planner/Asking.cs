@@ -15,10 +15,10 @@ internal sealed class Asking(PlanRequest request, Plan plan, CancellationToken s
 
     private readonly Search clock = new(request.Limits with { Time = Whole, WithoutPlan = TimeSpan.Zero }, null, stop);
 
-    private bool IsLate => plan.Status != PlanStatus.None;
+    private bool HasPlan => plan.Status != PlanStatus.None;
 
     /// <summary>A changed meal that is later than this is none that helps.</summary>
-    private int MostLate => IsLate ? plan.Cost.LateMinutes - Math.Min(Worth, plan.Cost.LateMinutes) : int.MaxValue;
+    private int MostLate => HasPlan ? Math.Max(0, plan.Cost.LateMinutes - Worth) : int.MaxValue;
 
     /// <param name="isNear">The late plan, put forward, is where to begin: with the change it is a plan, or nearly.</param>
     /// <returns>Null where the change does not help, as far as there is time to see.</returns>
@@ -36,11 +36,11 @@ internal sealed class Asking(PlanRequest request, Plan plan, CancellationToken s
             WithoutPlan = TimeSpan.Zero,
             Deterministic = request.Limits.Deterministic / 8,
         };
-        var told = isNear && IsLate ? new Told(meal, plan, new MovePrice(0, 0)) : null;
+        var told = isNear && HasPlan ? new Told(meal, plan, new MovePrice(0, 0)) : null;
         var whole = new Clock(Clock.Origins(meal, request.Now).Last(), 0, Clock.MostLateMinutes);
         return new Attempt(Nights.Observed(meal), whole, null, told, new Search(limits, null, stop) { Prices = Prices.Of(request) }).LeastLate(MostLate);
     }
 
     /// <summary>Minutes less late; null where there was no plan at all.</summary>
-    public int? Gain(Plan changed) => IsLate ? plan.Cost.LateMinutes - changed.Cost.LateMinutes : null;
+    public int? Gain(Plan changed) => HasPlan ? plan.Cost.LateMinutes - changed.Cost.LateMinutes : null;
 }

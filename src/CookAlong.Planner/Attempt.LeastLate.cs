@@ -25,7 +25,7 @@ internal sealed partial class Attempt
         if (quick.Found is null || quick.Late > 0)
         {
             var soonest = Soonest(quick.Found is null ? null : quick.Draft(), share: 1, giveUp: 1);
-            if (soonest.Bound > (long)most * Prices.LateMinute)
+            if (search.IsStopped || soonest.IsImpossible || soonest.Bound > (long)most * Prices.LateMinute)
             {
                 return null;
             }

@@ -24,7 +24,7 @@ internal sealed class MealModel
 
     private readonly List<(LinearExpr Cost, bool IsWhole, object? Of)> costs = [];
 
-    private readonly LinearExpr price;
+    private readonly LinearExpr objective;
 
     /// <param name="isLatenessOnly">The least late plan is wanted, whatever else it costs: nothing else has a price but a limit that is broken already.</param>
     public MealModel(Meal meal, Clock clock, SoFar? so, Told? told, PeopleBy people, Prices prices, Near? near = null, bool isLatenessOnly = false)
@@ -71,8 +71,8 @@ internal sealed class MealModel
             Objective.Add(this);
         }
 
-        price = InWholeMinutes();
-        Cp.Minimize(price);
+        objective = InWholeMinutes();
+        Cp.Minimize(objective);
     }
 
     public CpModel Cp { get; } = new();
@@ -139,14 +139,14 @@ internal sealed class MealModel
     {
         if (cost > 0)
         {
-            Cp.Add(price >= cost);
+            Cp.Add(objective >= cost);
         }
     }
 
     /// <summary>Another aim, among plans of no more than this price.</summary>
     public void Aim(LinearExpr aim, long most)
     {
-        Cp.Add(price <= most);
+        Cp.Add(objective <= most);
         Cp.Minimize(aim);
     }
 

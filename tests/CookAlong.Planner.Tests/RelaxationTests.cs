@@ -22,22 +22,27 @@ public sealed class RelaxationTests
     public void No_meal_on_time_costs_less_than_its_bound_says(int mostSteps, int scale, int meals)
     {
         var bounded = 0;
-        Gen.Int.Sample(
-            seed =>
-            {
-                var meal = new RandomMeals(seed, mostSteps, scale).Next();
-                if (new BruteForce(meal).Best(mostLate: 0) is not { } best)
+
+        // By chance too few of so many meals may be short of anything; then as many again.
+        for (var go = 0; go < 5 && bounded <= meals / 10; go++)
+        {
+            Gen.Int.Sample(
+                seed =>
                 {
-                    return;
-                }
+                    var meal = new RandomMeals(seed, mostSteps, scale).Next();
+                    if (new BruteForce(meal).Best(mostLate: 0) is not { } best)
+                    {
+                        return;
+                    }
 
-                var bound = Bound(meal, Prices.Usual);
-                bounded += bound > 0 ? 1 : 0;
-                Assert.InRange(bound, 0, best + Rounding);
-            },
-            iter: meals, threads: 1, print: seed => $"meal {seed}");
+                    var bound = Bound(meal, Prices.Usual);
+                    bounded += bound > 0 ? 1 : 0;
+                    Assert.InRange(bound, 0, best + Rounding);
+                },
+                iter: meals, threads: 1, print: seed => $"meal {seed}");
+        }
 
-        Assert.True(bounded > meals / 50, $"only {bounded} of {meals} have a bound: too few to say anything");
+        Assert.True(bounded > meals / 10, $"only {bounded} of {meals} have a bound: too few to say anything");
     }
 
     /// <summary>The solver's own bound, of meals too large to try everything, with every wish.</summary>
