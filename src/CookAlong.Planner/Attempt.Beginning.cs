@@ -55,7 +55,15 @@ internal sealed partial class Attempt
 
         bool IsEnough() => IsOver(begun + (search.Limits.Time * QuickPart))
             || (quick.Found is not null && quick.Layouts - quick.FoundAfter > QuickInVain);
-        void Tell() => search.Tell(quick);
+        void Tell()
+        {
+            search.Tell(quick);
+            if (so is null && search.Whole is null)
+            {
+                // The first is drawn at once: who reads it does not wait for a better one.
+                Offer(quick);
+            }
+        }
 
         quick.Run(QuickLayouts, so is null ? QuickFew : QuickLayouts, IsEnough, Tell);
         if (quick.Found is null)
@@ -76,13 +84,13 @@ internal sealed partial class Attempt
             quick.Relax(QuickSearch.RelaxedRounds, () => IsOver(until), Tell);
         }
 
-        if (Finish(quick, bound: 0) is not { } plan)
+        if (Finish(quick, quick.Bound) is not { } plan)
         {
             search.Forget();
             return null;
         }
 
-        if (so is not null)
+        if (plan.Cost.Objective < Offered)
         {
             Offer(plan);
         }

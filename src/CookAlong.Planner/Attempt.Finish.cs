@@ -11,7 +11,7 @@ internal sealed partial class Attempt
     /// <summary>How far a start may move to mend a clash of names.</summary>
     private const int MendMinutes = 15;
 
-    /// <summary>What turning the best so far into a plan may take after the search was stopped.</summary>
+    /// <summary>How long is looked for a plan of the best so far once the time is over or the search was stopped; where there is one, it is bettered for <see cref="MendTime"/>.</summary>
     private static readonly TimeSpan Grace = TimeSpan.FromSeconds(1);
 
     private Tried Named(Draft draft, long bound, double share, double giveUp)
@@ -47,8 +47,9 @@ internal sealed partial class Attempt
     private Answer Solve(MealModel model, double part, double share, bool heedStop)
     {
         var left = search.Left * part;
-        var time = heedStop || (left > Grace && !search.IsStopped) ? left : Grace;
-        return search.Solve(model, time < search.Limits.Time ? time : search.Limits.Time, time, share, heedStop);
+        var giveUp = heedStop || (left > Grace && !search.IsStopped) ? left : Grace;
+        var time = giveUp == left || left > MendTime ? left : MendTime;
+        return search.Solve(model, time < search.Limits.Time ? time : search.Limits.Time, giveUp, share, heedStop);
     }
 
     private Plan? Finish(MealModel model, Answer answer, long bound) =>

@@ -3,7 +3,7 @@ using CookAlong.Planner.Quick;
 
 namespace CookAlong.Planner;
 
-/// <content>A running kitchen does not wait for the best: each better plan is told as it is found, whole and checked.</content>
+/// <content>Nobody waits for the best. While a meal runs each better plan is told as it is found, whole and checked; before that the first, to look at meanwhile.</content>
 internal sealed partial class Attempt
 {
     /// <summary>Layouts of the quick search from what the solver found to be less late: it looked at nothing else that costs, and comes down from there more slowly.</summary>
@@ -129,7 +129,7 @@ internal sealed partial class Attempt
 
     private void Offer(Plan plan)
     {
-        search.Tell(plan);
+        search.Tell(plan, so is null ? told?.PriceOf(plan) ?? 0 : 0);
         nextOffer = search.Elapsed + BetweenOffers;
     }
 }

@@ -50,10 +50,11 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
     public Plan? Whole { get; private set; }
 
     /// <summary>A whole plan that can be taken at once.</summary>
-    public void Tell(Plan plan)
+    /// <param name="moves">What moving from an earlier plan costs beside it.</param>
+    public void Tell(Plan plan, long moves)
     {
         Whole = Whole is { } whole && whole.Cost.Objective <= plan.Cost.Objective ? whole : plan;
-        progress?.Report(new PlanProgress(watch.Elapsed, plan.Cost.Objective, plan.Gap, plan.Cost.LateMinutes) { Plan = plan });
+        progress?.Report(new PlanProgress(watch.Elapsed, plan.Cost.Objective + moves, plan.Gap, plan.Cost.LateMinutes) { Plan = plan });
     }
 
     private void Tell(PlanProgress better)

@@ -90,7 +90,7 @@ public partial class Household(Chromium chromium) : IAsyncLifetime
         await page.WaitForURLAsync(MealAddress());
         await page.GotoAsync($"{new Uri(page.Url).AbsolutePath}/plan");
         await page.GetByRole(AriaRole.Button, new() { Name = "Plan", Exact = true }).ClickAsync();
-        await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Start cooking" })).ToBeEnabledAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Start cooking" })).ToBeEnabledAsync(new() { Timeout = 60_000 });
     }
 
     /// <summary>A phone that joins the run on the host's screen with a fresh code, typed in.</summary>

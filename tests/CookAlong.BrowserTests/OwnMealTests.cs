@@ -56,7 +56,7 @@ public sealed class OwnMealTests(Household house) : IClassFixture<Household>
 
         await page.GetByRole(AriaRole.Link, new() { Name = "The plan" }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Plan", Exact = true }).ClickAsync();
-        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Start cooking" })).ToBeVisibleAsync();
+        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Start cooking" })).ToBeVisibleAsync(new() { Timeout = 60_000 });
     }
 
     static Task OpenAsync(IPage page, string part) => page.Locator(".own summary", new() { HasText = part }).First.ClickAsync();

@@ -50,6 +50,8 @@ public sealed class PagesTests(Household house) : IClassFixture<Household>
         await page.GotoAsync($"{new Uri(page.Url).AbsolutePath.TrimEnd('/')}/plan");
         var plan = page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Plan( again)?$") });
         await plan.ClickAsync();
+        await Expect(page.Locator(".look svg").First).ToBeVisibleAsync(new() { Timeout = 60_000 });
+        await screen.PictureAsync($"planning-{name}-{scheme}");
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Plan again" })).ToBeVisibleAsync(new() { Timeout = 60_000 });
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Start cooking" })).ToBeEnabledAsync();
         await Expect(page.Locator(".look svg").First).ToBeVisibleAsync();

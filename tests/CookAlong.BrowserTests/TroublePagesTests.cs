@@ -64,7 +64,7 @@ public sealed class TroublePagesTests(Household house) : IClassFixture<Household
         await Expect(page.Locator(".kept")).ToContainTextAsync("Kept");
         await page.GotoAsync(plan);
         await page.GetByRole(AriaRole.Button, new() { Name = "Plan again", Exact = true }).ClickAsync();
-        await Expect(page.GetByText("What changed:")).ToBeVisibleAsync();
+        await Expect(page.GetByText("What changed:")).ToBeVisibleAsync(new() { Timeout = 60_000 });
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Start cooking" })).ToBeEnabledAsync();
         await screen.ShouldBeCleanInEveryLightAsync("changed");
     }

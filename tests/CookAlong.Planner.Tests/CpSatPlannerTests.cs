@@ -1,6 +1,7 @@
 using CookAlong.Domain;
 using CookAlong.Domain.Meals;
 using CookAlong.Domain.Planning;
+using CookAlong.Planner.Quick;
 using static CookAlong.Planner.Tests.Cooking;
 
 namespace CookAlong.Planner.Tests;
@@ -65,6 +66,25 @@ public sealed class CpSatPlannerTests
         Assert.NotEmpty(told);
         Assert.Equal(told.Select(one => one.Objective).OrderDescending(), told.Select(one => one.Objective));
         Assert.True(told[^1].Objective >= plan.Cost.Objective);
+    }
+
+    /// <summary>Somebody waits: a plan to look at is there with the first answer, whole and checked, while a better one is looked for.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void The_first_plan_is_told_whole(bool isQuick)
+    {
+        var told = new List<PlanProgress>();
+        var meal = SeedMealsTests.Meal("midwinter-lunch.json");
+        IMealPlanner planner = isQuick ? new QuickPlanner() : new CpSatPlanner();
+
+        var last = planner.Plan(new PlanRequest(meal, new PlanLimits(TimeSpan.FromSeconds(1))), new Seen(told.Add), Stop);
+
+        var first = told.First(one => one.Plan is not null).Plan!;
+        Assert.InRange(told.FindIndex(one => one.Plan is not null), 0, 1);
+        Assert.Empty(PlanCheck.Check(Nights.Observed(meal), first));
+        Assert.Equal(0, first.Cost.LateMinutes);
+        Assert.True(last.Cost.Objective <= first.Cost.Objective);
     }
 
     [Fact]

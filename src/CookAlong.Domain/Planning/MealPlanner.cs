@@ -51,7 +51,7 @@ public sealed record PlanLimits(TimeSpan Time, int Workers = 2, int Seed = 1, do
 
 public readonly record struct PlanProgress(TimeSpan After, long Objective, double Gap, int LateMinutes)
 {
-    /// <summary>While a meal runs: a whole plan that could be taken at once, told before the search for a better one goes on.</summary>
+    /// <summary>A whole plan that could be taken at once, told before the search for a better one goes on: while a meal runs each better one, before that the first and the one the solver begins from.</summary>
     public Plan? Plan { get; init; }
 }
 

@@ -60,7 +60,8 @@ public sealed class QuickPlanner : IMealPlanner
         bool IsOver() => stop.IsCancellationRequested
             || (limits.Deterministic is null && watch.Elapsed > (search.Found is null && limits.WithoutPlan > limits.Time ? limits.WithoutPlan : limits.Time));
         double Gap() => request.So is null ? Answer.GapOf(search.Cost, search.Bound) : 1;
-        void Tell() => progress?.Report(new PlanProgress(watch.Elapsed, search.Cost, Gap(), search.Late));
+        Plan? first = null;
+        void Tell() => progress?.Report(new PlanProgress(watch.Elapsed, search.Cost, Gap(), search.Late) { Plan = request.So is null && first is null ? first = Whole() : null });
 
         search.Run(First, Round, IsOver, Tell);
         if (search.Found is not null)
@@ -74,15 +75,15 @@ public sealed class QuickPlanner : IMealPlanner
             search.Run(First, Round, IsOver, Tell);
         }
 
-        if (search.Found is null)
-        {
-            return null;
-        }
+        return search.Found is null ? null : Whole();
 
-        var plan = search.Plan(request.So);
-        plan = request.So is null
-            ? plan with { Gap = Gap(), Status = Gap() == 0 ? PlanStatus.Optimal : plan.Status }
-            : plan with { Cost = plan.Cost with { Objective = search.Cost } };
-        return Checking.Finished(meal, plan, request.So, clock.At(clock.Earliest));
+        Plan? Whole()
+        {
+            var plan = search.Plan(request.So);
+            plan = request.So is null
+                ? plan with { Gap = Gap(), Status = Gap() == 0 ? PlanStatus.Optimal : plan.Status }
+                : plan with { Cost = plan.Cost with { Objective = search.Cost } };
+            return Checking.Finished(meal, plan, request.So, clock.At(clock.Earliest));
+        }
     }
 }

@@ -90,6 +90,22 @@ public sealed partial class PlanPageTests : BunitContext, IAsyncLifetime
     }
 
     [Fact]
+    public async Task The_first_plan_is_drawn_while_a_better_one_is_looked_for()
+    {
+        var page = await PageAsync();
+        await ClickAsync(page, "Plan");
+        await planner.Begun;
+
+        planner.Tell(new PlanProgress(TimeSpan.FromMilliseconds(20), 900, 1, 0) { Plan = AlderLane.Plan });
+        planner.Tell(new PlanProgress(TimeSpan.FromMilliseconds(40), 800, 0.2, 0));
+
+        await page.WaitForAssertionAsync(() => Assert.Contains("at most 20\u00A0% is left to gain", page.Find(".progress").TextContent, StringComparison.Ordinal));
+        Assert.Contains("Peel the potatoes", page.Find(".timetable").TextContent, StringComparison.Ordinal);
+        Assert.DoesNotContain(page.FindAll("button"), button => button.TextContent == "Start cooking");
+        Assert.Null(await Services.GetRequiredService<PlanningDesk>().LatestAsync(meal.Row, meal.Meal, TestContext.Current.CancellationToken));
+    }
+
+    [Fact]
     public async Task Whoever_leaves_stops_the_planner_and_nothing_is_kept()
     {
         var page = await PageAsync();

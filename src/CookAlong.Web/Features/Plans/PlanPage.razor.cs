@@ -15,6 +15,7 @@ public sealed partial class PlanPage
     CancellationTokenSource? planning;
     KeptMeal? kept;
     Plan? plan;
+    Plan? first;
     Plan? leantFrom;
     Buffered? offered;
     double wished;
@@ -30,6 +31,9 @@ public sealed partial class PlanPage
     ITimer? minutes;
 
     [Parameter] public Guid MealId { get; set; }
+
+    /// <summary>The meal's plan; where it has none yet, what the planner has so far, to look at while it looks for a better one.</summary>
+    Plan? Drawn => planning is not null && plan is null or { Status: PlanStatus.None } ? first : plan;
 
     protected override async Task OnInitializedAsync()
     {
@@ -131,7 +135,7 @@ public sealed partial class PlanPage
             return;
         }
 
-        (found, problem, moves, offered, leantFrom) = (null, null, [], null, null);
+        (found, first, problem, moves, offered, leantFrom) = (null, null, null, [], null, null);
         planning = new CancellationTokenSource();
         try
         {
@@ -152,7 +156,7 @@ public sealed partial class PlanPage
 
     void Show(PlanProgress better)
     {
-        found = better;
+        (found, first) = (better, better.Plan ?? first);
         StateHasChanged();
     }
 
