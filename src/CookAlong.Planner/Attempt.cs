@@ -71,8 +71,24 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
 
     private Tried Solve(QuickSearch? quick, Answer? soonest, double share, double giveUp)
     {
+        var relaxed = so is null && clock.MostLate == 0 ? quick?.Bound ?? 0 : 0;
+        var counts = Counting(soonest?.Bound ?? 0, relaxed, share);
+        var begin = Begin(counts, quick, soonest?.Found);
+
+        // With a plan in hand there is nothing else to look for time for.
+        var soon = so is null || search.Limits.Deterministic is not null ? null : AnswerSoon(counts, quick, begin);
+        var counted = soon is { IsProven: true } ? soon : Counted(counts, quick, share, quick is null && soonest?.Found is null ? giveUp : 1);
+        counted = counted with { Bound = Math.Max(counted.Bound, relaxed) };
+
+        // Finding the beginning may have taken all the time.
+        return Whole(counts, counted.Found is null && begin is not null ? begin.Or(counted) : counted, quick, share, giveUp);
+    }
+
+    /// <summary>The whole meal, its people counted only, with what is known of its price before it is solved.</summary>
+    private MealModel Counting(long late, long relaxed, double share)
+    {
         var counts = new MealModel(meal, clock, so, told, PeopleBy.Counts, search.Prices);
-        counts.LateAtLeast(soonest?.Bound ?? 0);
+        counts.LateAtLeast(late);
         if (so is null && clock.MostLate == 0 && OvenAlone.Of(meal) is { } alone)
         {
             // While a meal runs there is no time for it, and what it would be late by has no price in the small model.
@@ -80,22 +96,29 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
             counts.AtLeast(search.LeastOf(oven, search.Left * OvenAlone.Part, share * OvenAlone.Part), oven);
         }
 
-        var relaxed = so is null && clock.MostLate == 0 ? quick?.Bound ?? 0 : 0;
         counts.AtLeast(relaxed);
-        Answer? begin = null;
-        if ((soonest?.Found ?? quick?.Draft()) is { } draftSoFar)
+        return counts;
+    }
+
+    /// <summary>Hints what is known of a plan; as an answer where that is a whole one.</summary>
+    private Answer? Begin(MealModel counts, QuickSearch? quick, Draft? sooner)
+    {
+        if ((sooner ?? quick?.Draft()) is { } draft)
         {
-            Hints.FromDraft(counts, draftSoFar);
-            begin = search.CompleteHint(counts);
-            if (quick is not null && soonest?.Found is not null && !(begin?.Objective < quick.Cost))
+            Hints.FromDraft(counts, draft);
+            var begin = search.CompleteHint(counts);
+            if (quick is null || sooner is null || begin?.Objective < quick.Cost)
             {
-                // Less late, but dearer for it.
-                counts.Cp.ClearHints();
-                Hints.FromDraft(counts, quick.Draft());
-                begin = search.CompleteHint(counts);
+                return begin;
             }
+
+            // Less late, but dearer for it.
+            counts.Cp.ClearHints();
+            Hints.FromDraft(counts, quick.Draft());
+            return search.CompleteHint(counts);
         }
-        else if (so is not null)
+
+        if (so is not null)
         {
             Hints.FromPlan(counts, so);
         }
@@ -104,16 +127,12 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
             Hints.FromTold(counts, told);
         }
 
-        // With a plan in hand there is nothing else to look for time for.
-        var soon = so is null || search.Limits.Deterministic is not null ? null : AnswerSoon(counts, quick, begin);
-        var counted = soon is { IsProven: true } ? soon : Counted(counts, quick, share, quick is null && soonest?.Found is null ? giveUp : 1);
-        counted = counted with { Bound = Math.Max(counted.Bound, relaxed) };
-        if (counted.Found is null && begin is not null)
-        {
-            // Finding it took all the time.
-            counted = begin.Or(counted);
-        }
+        return null;
+    }
 
+    /// <summary>The cheapest plan with names that comes of what was counted, or the quick search's where that is no dearer.</summary>
+    private Tried Whole(MealModel counts, Answer counted, QuickSearch? quick, double share, double giveUp)
+    {
         if (counted.Found is not { } draft)
         {
             return new Tried(quick is null ? null : Finish(quick, counted.Bound), counted.IsImpossible);
@@ -124,7 +143,7 @@ internal sealed partial class Attempt(Meal meal, Clock clock, SoFar? so, Told? t
             return new Tried(better, false);
         }
 
-        if (Naming.Of(counts, draft, search.Limits, search.Stop) is { } names && Finish(counts, draft, names, counted.Objective, counted.Bound) is { } whole)
+        if (Finish(counts, counted, counted.Bound) is { } whole)
         {
             return new Tried(whole, false);
         }

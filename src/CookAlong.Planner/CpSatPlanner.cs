@@ -11,14 +11,12 @@ public sealed class CpSatPlanner : IMealPlanner
     {
         var search = new Search(request.Limits, progress, stop) { Prices = Prices.Of(request) };
         var plan = Best(request, search);
-        if (request.So is null && plan.Status != PlanStatus.None && !stop.IsCancellationRequested)
+        if (request.So is null && !stop.IsCancellationRequested)
         {
-            plan = new Attempt(Nights.Observed(request.Meal), new Clock(plan.NotBefore, 0, plan.Cost.LateMinutes), null, Told.Of(request), search).Tidied(plan);
-        }
-
-        if (request.So is null && (plan.Status == PlanStatus.None || plan.Cost.LateMinutes > 0) && !stop.IsCancellationRequested)
-        {
-            plan = plan with { Conflicts = WhyNot.Find(request, plan, stop) };
+            plan = plan.Status == PlanStatus.None
+                ? plan
+                : new Attempt(Nights.Observed(request.Meal), new Clock(plan.NotBefore, 0, plan.Cost.LateMinutes), null, Told.Of(request), search).Tidied(plan);
+            plan = plan.Status == PlanStatus.None || plan.Cost.LateMinutes > 0 ? plan with { Conflicts = WhyNot.Find(request, plan, stop) } : plan;
         }
 
         return plan with { SolveMilliseconds = (int)search.Elapsed.TotalMilliseconds };

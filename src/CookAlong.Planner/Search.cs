@@ -143,25 +143,23 @@ internal sealed class Search(PlanLimits limits, IProgress<PlanProgress>? progres
         return new Answer(Draft.Read(model, solver), (long)Math.Round(solver.ObjectiveValue), Bound: 0, IsImpossible: false);
     }
 
-    /// <summary>What a part of the meal costs at the least, as far as that is proved within this time; its answers are no plans, and nobody is told.</summary>
+    /// <summary>What a part of the meal costs at the least, as far as that is proved within this time; its answers are no plans.</summary>
     /// <param name="share">Of a deterministic limit.</param>
-    public long LeastOf(MealModel part, TimeSpan time, double share)
-    {
-        using var solver = new CpSolver { StringParameters = Limited("linearization_level:0 num_workers:1", time, share) };
-        using (new Timer(_ => StopWhere(solver, IsStopped), null, Poll, Poll))
-        {
-            return solver.Solve(part.Cp) is CpSolverStatus.Infeasible ? 0 : Bound(solver.BestObjectiveBound);
-        }
-    }
+    public long LeastOf(MealModel part, TimeSpan time, double share) =>
+        Aside(part, "linearization_level:0", time, share, (solver, status) => status is CpSolverStatus.Infeasible ? 0 : Bound(solver.BestObjectiveBound));
 
-    /// <summary>The best that is found of a model with an aim of its own; nobody is told. Null where nothing is.</summary>
+    /// <summary>The best that is found of a model with an aim of its own. Null where nothing is.</summary>
     /// <param name="share">Of a deterministic limit.</param>
-    public Draft? Settle(MealModel model, TimeSpan time, double share)
+    public Draft? Settle(MealModel model, TimeSpan time, double share) =>
+        Aside(model, "", time, share, (solver, status) => status is CpSolverStatus.Optimal or CpSolverStatus.Feasible ? Draft.Read(model, solver) : null);
+
+    /// <summary>Beside the search for the plan: one worker, and nobody is told.</summary>
+    private T Aside<T>(MealModel model, string lines, TimeSpan time, double share, Func<CpSolver, CpSolverStatus, T> read)
     {
-        using var solver = new CpSolver { StringParameters = Limited("num_workers:1", time, share) };
+        using var solver = new CpSolver { StringParameters = Limited($"{lines} num_workers:1", time, share) };
         using (new Timer(_ => StopWhere(solver, IsStopped), null, Poll, Poll))
         {
-            return solver.Solve(model.Cp) is CpSolverStatus.Optimal or CpSolverStatus.Feasible ? Draft.Read(model, solver) : null;
+            return read(solver, solver.Solve(model.Cp));
         }
     }
 
