@@ -57,6 +57,8 @@ public sealed class PagesTests(Household house) : IClassFixture<Household>
         await Expect(page.Locator(".look svg").First).ToBeVisibleAsync();
         await screen.PictureAsync($"plan-{name}-{scheme}");
         await screen.ShouldBeCleanAsync();
+        await page.Locator(".plan-body").EvaluateAsync("body => body.scrollIntoView()");
+        await screen.PictureAsync($"timeline-{name}-{scheme}");
 
         await page.GetByText("Lean the plan").ClickAsync();
         await page.GetByRole(AriaRole.Switch, new() { Name = "Finish washing up as we go" }).ClickAsync();
