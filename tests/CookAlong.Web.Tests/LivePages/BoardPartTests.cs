@@ -81,6 +81,7 @@ public sealed class BoardPartTests : BunitContext
         var card = Card(Show(Busy), "Goose out, then cover it with foil");
 
         Assert.Contains("Urgent: tray out", card.TextContent, StringComparison.Ordinal);
+        Assert.Contains("75\u00A0°C in the thickest", card.TextContent, StringComparison.Ordinal);
         Assert.Equal(/*lang=json*/ """{"kind":"acknowledge","call":"out:goose-roast"}""", Button(card, "I have it").GetAttribute("data-tap"));
     }
 

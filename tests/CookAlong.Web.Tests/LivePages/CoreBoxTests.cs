@@ -40,6 +40,24 @@ public sealed class CoreBoxTests : BunitContext
         Assert.Contains("were it °F", box.Find(".core-word").TextContent, StringComparison.Ordinal);
     }
 
+    /// <summary>A card that calls leaves to the picture of its tray what does not decide; where there is no picture nothing may be left to it.</summary>
+    [Fact]
+    public void What_has_a_picture_on_the_tablet_says_so()
+    {
+        Assert.Single(Show(Core()).FindAll(".core.pictured"));
+        Assert.Empty(Show(Core() with { Step = Rough.Id }).FindAll(".core.pictured"));
+    }
+
+    [Fact]
+    public void The_chart_begins_a_little_below_the_coldest_that_is_believed()
+    {
+        double Height(decimal first) => double.Parse(
+            Show(Core((0, first, new CoreWord(CoreVerdict.NoForecast)), (15, 60, expected))).Find(".core-chart .read").GetAttribute("points")!.Split(' ')[0].Split(',')[1],
+            System.Globalization.CultureInfo.InvariantCulture);
+        Assert.InRange(Height(45), 80, 96);
+        Assert.InRange(Height(5), 80, 96);
+    }
+
     [Fact]
     public void Foil_is_said_to_lie_over_it_and_to_be_off_again()
     {

@@ -10,6 +10,9 @@ namespace CookAlong.Web.Features.Live.Wording;
 // The thermometer's word, as sentences. Only an expected time is ever called one.
 public sealed partial class Words
 {
+    /// <summary>What somebody wrote, its degrees on one line with their sign.</summary>
+    public static string Unbroken(string written) => written.Replace(" °", "\u00A0°", StringComparison.Ordinal);
+
     public static string Degrees(decimal celsius) => string.Create(CultureInfo.InvariantCulture, $"{celsius:0.#} °C");
 
     /// <summary>What a reading came to, and what to do where it cannot be believed.</summary>
