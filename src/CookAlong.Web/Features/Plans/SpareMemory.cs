@@ -3,7 +3,7 @@ using System.Runtime.InteropServices;
 namespace CookAlong.Web.Features.Plans;
 
 /// <summary>
-/// A planning needs a hundred megabytes for a second, and a home server may have one gigabyte for everything. Neither the
+/// A planning needs a hundred megabytes for some seconds, and a home server may have one gigabyte for everything. Neither the
 /// collector nor the C library gives such a peak back by itself: each waits for a next one that comes tomorrow.
 /// </summary>
 static class SpareMemory
