@@ -47,8 +47,8 @@ internal sealed partial class Attempt
     private Answer Solve(MealModel model, double part, double share, bool heedStop)
     {
         var left = search.Left * part;
-        var giveUp = heedStop || (left > Grace && !search.IsStopped) ? left : Grace;
-        var time = giveUp == left || left > MendTime ? left : MendTime;
+        var isOver = !heedStop && (left <= Grace || search.IsStopped);
+        var (time, giveUp) = isOver ? (left > MendTime ? left : MendTime, Grace) : (left, left);
         return search.Solve(model, time < search.Limits.Time ? time : search.Limits.Time, giveUp, share, heedStop);
     }
 

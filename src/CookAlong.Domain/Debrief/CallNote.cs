@@ -24,14 +24,14 @@ sealed class CallNotes
         {
             case RunEvent.StepStarted e when run.StateOf(e.Step) is var state:
                 var step = run.Meal.Step(e.Step);
-                var isHot = IsHot(run, step);
+                var isHot = run.WayOf(step).Uses.IsOnTheHeat;
                 if (isHot || run.WayOf(step).Attention == Attention.HandsOn)
                 {
                     Add(run, isHot ? CallKind.In : CallKind.Begin, isHot ? CallIds.In(e.Step, state) : CallIds.Begin(e.Step, state), e.Step, logged.At, () => new Expectation(run, logged.At).CalledAt(step));
                 }
 
                 break;
-            case RunEvent.StepFinished e when run.StateOf(e.Step) is { Started: { } started } state && IsHot(run, run.Meal.Step(e.Step)):
+            case RunEvent.StepFinished e when run.StateOf(e.Step) is { Started: { } started } state && run.WayOf(run.Meal.Step(e.Step)).Uses.IsOnTheHeat:
                 Add(run, CallKind.Out, CallIds.Out(e.Step, state), e.Step, logged.At, () => started.AddMinutes(run.MinutesOf(e.Step)));
                 break;
             case RunEvent.RunEnded:
@@ -63,6 +63,4 @@ sealed class CallNotes
             notes.Add(new CallNote(kind, step, null, due, late, IsMissed: false));
         }
     }
-
-    static bool IsHot(Run run, Step step) => run.WayOf(step).Uses is { Oven: not null } or { Rings: > 0 } or { Grill: not null };
 }

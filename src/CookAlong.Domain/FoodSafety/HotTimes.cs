@@ -30,5 +30,5 @@ public sealed record HotTimes(DateTimeOffset Cooked, DateTimeOffset OffTheHeat)
         return new(cooked, ends[^1]);
     }
 
-    static bool IsOnTheHeat(Step step) => step.Options.Prepend(step.Way).Any(way => way.Uses.Oven is not null || way.Uses.Rings > 0 || way.Uses.Grill is not null);
+    static bool IsOnTheHeat(Step step) => step.Options.Prepend(step.Way).Any(way => way.Uses.IsOnTheHeat);
 }

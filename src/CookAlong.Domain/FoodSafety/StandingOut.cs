@@ -23,13 +23,13 @@ public sealed record StandingOut(TimeSpan Known, TimeSpan Unknown)
             .Where(one => one.Seen.Began < until)
             .Select(one => (one.Step, one.Way, Span: new Span(one.Seen.Began!.Value, one.Seen.Ended is { } end && end < until ? end : until)))
             .OrderBy(one => one.Span.From).ToList();
-        var cooked = steps.Where(one => IsHot(one.Way) && one.Span.To < until).Select(one => (DateTimeOffset?)one.Span.To).Min();
+        var cooked = steps.Where(one => one.Way.Uses.IsOnTheHeat && one.Span.To < until).Select(one => (DateTimeOffset?)one.Span.To).Min();
         if ((dish.Ingredients.Any(Spoils) ? steps.Select(one => (DateTimeOffset?)one.Span.From).FirstOrDefault() : cooked) is not { } from)
         {
             return null;
         }
 
-        var safe = steps.Where(one => IsHot(one.Way)).Select(one => one.Span)
+        var safe = steps.Where(one => one.Way.Uses.IsOnTheHeat).Select(one => one.Span)
             .Concat(steps.Where(one => IsCold(one.Step, one.Way)).Select(one => one.Span with { To = steps.Select(next => next.Span.From).Where(start => start > one.Span.From).DefaultIfEmpty(until).Min() }))
             .Concat(kept).ToList();
         var times = steps.Select(one => one.Span).Concat(safe).SelectMany(span => new[] { span.From, span.To }).Append(until).Where(at => from <= at && at <= until).Append(from).Distinct().Order().ToList();
@@ -53,8 +53,6 @@ public sealed record StandingOut(TimeSpan Known, TimeSpan Unknown)
     static TimeSpan Near(TimeSpan idle) => idle <= PutAway ? idle : TimeSpan.Zero;
 
     static TimeSpan Far(TimeSpan idle) => idle <= PutAway ? TimeSpan.Zero : idle;
-
-    static bool IsHot(Way way) => way.Uses.Oven is not null || way.Uses.Rings > 0 || way.Uses.Grill is not null;
 
     /// <summary>It goes into the cold, or is in it; what is taken out of it is not.</summary>
     static bool IsCold(Step step, Way way) =>

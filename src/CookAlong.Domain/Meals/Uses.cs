@@ -7,6 +7,9 @@ namespace CookAlong.Domain.Meals;
 public sealed record Uses(OvenUse? Oven, int Rings, GrillUse? Grill, ImmutableArray<ApplianceId> Appliances)
 {
     public static Uses Nothing { get; } = new(null, 0, null, []);
+
+    /// <summary>In an oven, on a ring or under a grill: it is hot while it lasts, and comes out at its end.</summary>
+    public bool IsOnTheHeat => Oven is not null || Rings > 0 || Grill is not null;
 }
 
 /// <param name="Oven">The oven asked for; null = any.</param>

@@ -50,7 +50,7 @@ public static class CallSchedule
     {
         var way = run.WayOf(step);
         var state = run.StateOf(step.Id);
-        var hasHeat = way.Uses.Oven is not null || way.Uses.Rings > 0 || way.Uses.Grill is not null;
+        var hasHeat = way.Uses.IsOnTheHeat;
         var oven = run.Plan.Step(step.Id).Oven;
         if (hasHeat)
         {

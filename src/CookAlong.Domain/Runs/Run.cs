@@ -106,8 +106,7 @@ public sealed partial record Run
     public bool IsFree(Step step)
     {
         var way = WayOf(step);
-        var hasChore = way.Uses.Oven is not null || way.Uses.Rings > 0 || way.Uses.Grill is not null;
-        return StateOf(step.Id).Finished is null && (way.Attention == Attention.HandsOn || hasChore) && HasRoom(step);
+        return StateOf(step.Id).Finished is null && (way.Attention == Attention.HandsOn || way.Uses.IsOnTheHeat) && HasRoom(step);
     }
 
     IEnumerable<HelperId> HoldersHere(StepId step) => HoldersOf(step).Where(helper => PersonOf(helper) is not null && !HasGoneBy(helper, step));
