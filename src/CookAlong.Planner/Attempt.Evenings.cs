@@ -42,19 +42,10 @@ internal sealed partial class Attempt
             : plan;
     }
 
-    /// <summary>What is so far from the table that it costs no more even further away.</summary>
-    private HashSet<StepId> Ahead(Plan plan)
+    private static HashSet<StepId> Ahead(Plan plan)
     {
-        var starts = plan.Steps.ToDictionary(step => step.Step, step => step.Start);
-        var last = plan.Courses.Max(course => course.TableTime);
-        return
-        [
-            .. from dish in meal.Dishes
-               let table = plan.TableTime(dish.Course)
-               from step in dish.Steps
-               where table - starts[step.Id] >= Prices.AheadMinutes + Prices.AheadMost && last - starts[step.Id] > Prices.KitchenMost
-               select step.Id,
-        ];
+        var morning = plan.Courses.Max(course => course.TableTime) - Prices.KitchenMost;
+        return [.. plan.Steps.Where(step => step.Start < morning).Select(step => step.Step)];
     }
 
     /// <summary>How long food stands between steps of which one is done ahead, where it is not put away meanwhile.</summary>

@@ -19,10 +19,7 @@ internal enum PeopleBy
 /// <summary>One attempt at a meal as a constraint model: the unknowns every rule's encoding shares, and the rules put in.</summary>
 internal sealed class MealModel
 {
-    /// <summary>The most waiting minutes that prices of less than one may make together.</summary>
-    private const int MostParts = 1_000_000;
-
-    private readonly List<(LinearExpr Cost, bool IsWhole, object? Of)> costs = [];
+    private readonly List<(LinearExpr Cost, object? Of)> costs = [];
 
     private readonly LinearExpr objective;
 
@@ -71,7 +68,7 @@ internal sealed class MealModel
             Objective.Add(this);
         }
 
-        objective = InWholeMinutes();
+        objective = LinearExpr.Sum(costs.Select(one => one.Cost));
         Cp.Minimize(objective);
     }
 
@@ -132,7 +129,7 @@ internal sealed class MealModel
     }
 
     /// <param name="of">The dish, step or oven that it is the price of, where it is that of one alone.</param>
-    public void Charge(LinearExpr amount, long price, object? of = null) => costs.Add((amount * price, price % Prices.OfOneWaitingMinute == 0, of));
+    public void Charge(LinearExpr amount, long price, object? of = null) => costs.Add((amount * price, of));
 
     /// <summary>It has been proved that no plan costs less.</summary>
     public void AtLeast(long cost)
@@ -150,31 +147,15 @@ internal sealed class MealModel
         Cp.Minimize(aim);
     }
 
-    /// <summary>It has been proved of a part of the meal that what it is charged for costs so much at the least, in whole waiting minutes.</summary>
+    /// <summary>It has been proved of a part of the meal that what it is charged for costs so much at the least.</summary>
     public void AtLeast(long cost, MealModel part)
     {
         var charged = part.costs.Select(one => one.Of).OfType<object>().ToHashSet();
-        Cp.Add(LinearExpr.Sum(costs.Where(one => one.Of is not null && charged.Contains(one.Of)).Select(one => one.Cost)) > cost - Prices.OfOneWaitingMinute);
+        Cp.Add(LinearExpr.Sum(costs.Where(one => one.Of is not null && charged.Contains(one.Of)).Select(one => one.Cost)) >= cost);
     }
 
     /// <summary>Never so: this way, place or hold cannot be chosen.</summary>
     public void Forbid(ILiteral choice) => Cp.AddBoolOr([choice.Not()]);
-
-    /// <summary>
-    /// As <see cref="Prices.Whole"/>: with all prices in whole minutes the solver knows that what is less than one cheaper is no
-    /// cheaper at all. A meal that runs keeps its parts: there it is no proof that is waited for.
-    /// </summary>
-    private LinearExpr InWholeMinutes()
-    {
-        if (So is not null || costs.All(one => one.IsWhole))
-        {
-            return LinearExpr.Sum(costs.Select(one => one.Cost));
-        }
-
-        var minutes = Cp.NewIntVar(0, MostParts, "parts of minutes") * Prices.OfOneWaitingMinute;
-        Cp.Add(minutes >= LinearExpr.Sum(costs.Where(one => !one.IsWhole).Select(one => one.Cost)));
-        return LinearExpr.Sum(costs.Where(one => one.IsWhole).Select(one => one.Cost).Append(minutes));
-    }
 
     /// <summary>An unknown minute of the clock between the two; where there is none the model has no plan.</summary>
     public IntVar Time(int from, int to, string name)

@@ -5,47 +5,40 @@ using CookAlong.Domain.Planning;
 namespace CookAlong.Planner;
 
 /// <summary>
-/// What the planner minimises, in one place; DEVELOPERS.md has it as a table. All prices are in twentieths of the price of one
-/// minute's waiting, so that whole numbers can say "three an hour". A plan on time is always preferred to a late one; these
-/// prices choose among plans on time, and among late ones where there is none on time.
+/// What the planner minimises, in one place; DEVELOPERS.md has it as a table. All prices are in minutes of waiting. A plan on time
+/// is always preferred to a late one; these prices choose among plans on time, and among late ones where there is none on time.
 /// </summary>
 internal sealed record Prices
 {
-    public const int OfOneWaitingMinute = 20;
-
     /// <summary>For each minute each course is late.</summary>
-    public const int LateMinute = 1000 * OfOneWaitingMinute;
+    public const int LateMinute = 1000;
 
     /// <summary>How long before the last table a kitchen day may begin. Work before it is done ahead, and not pressed towards its day's end: who overruns there loses the whole night.</summary>
     public const int KitchenMost = PlanMeasures.LongestDay;
 
     public const int RushMinutes = 30;
 
-    /// <summary>For each minute a step starts earlier than <see cref="AheadMinutes"/> before its course's table time, up to <see cref="AheadMost"/>: three an hour.</summary>
-    public const int AheadMinute = 1;
-
-    public const int AheadMinutes = 180;
-
-    public const int AheadMost = 540;
+    /// <summary>For each step done ahead: fresh rather than early, but a day before is fine where it helps.</summary>
+    public const int Ahead = 30;
 
     /// <summary>
-    /// For each minute that a dish is ready later than <see cref="Cushion"/> before the table, as far as its hold lets
-    /// it wait that long for nothing: a plan pushed hard against the table is late with the first thing that takes longer.
+    /// For each minute that a dish is ready later than <see cref="Cushion"/> before the table, as far as its hold leaves room
+    /// for it: a plan pushed hard against the table is late with the first thing that takes longer.
     /// </summary>
-    public const int CushionMinute = 2 * OfOneWaitingMinute;
+    public const int CushionMinute = 2;
 
     /// <summary>For each minute that what has already begun forces a hold or a gap beyond its limit (only while a meal runs).</summary>
-    public const int BeyondLimitMinute = 200 * OfOneWaitingMinute;
+    public const int BeyondLimitMinute = 200;
 
     /// <summary>A step is moved from what people were told, while a meal runs.</summary>
-    public static MovePrice Moved { get; } = new(2 * OfOneWaitingMinute, int.MaxValue);
+    public static MovePrice Moved { get; } = new(2, int.MaxValue);
 
     /// <summary>
     /// A step is moved where a meal that does not run yet is planned again after a change. Nobody acts on it yet: enough that a small
     /// wish moves a few steps, little enough that a clearly better plan wins. Beyond a quarter of an hour it is another time of
     /// day, however far: else a meal that has lost a pair of hands keeps its hours as it can, and is twice as dear.
     /// </summary>
-    public static MovePrice MovedAgain { get; } = new(OfOneWaitingMinute, 15);
+    public static MovePrice MovedAgain { get; } = new(1, 15);
 
     /// <summary>For each person newly given a step that was told before; decides names, not times.</summary>
     public const int ChangedPerson = 5;
@@ -65,16 +58,14 @@ internal sealed record Prices
     {
         bool Is(Leans lean) => leans.HasFlag(lean);
         (Cushion, Leans) = (cushion, leans);
-        KitchenMinute = OfOneWaitingMinute * (Is(Leans.StartLater) ? 4 : 1);
-        var calm = Is(Leans.CalmEnd) ? 4 : 1;
-        RushMinute = calm * OfOneWaitingMinute;
-        var full = calm * OfOneWaitingMinute;
+        KitchenMinute = Is(Leans.StartLater) ? 4 : 1;
+        RushMinute = Is(Leans.CalmEnd) ? 4 : 1;
         Crowds =
         [
-            new(RushMinutes, Percent: 60, full), new(20, Percent: 60, full), new(10, Percent: 60, full),
-            .. Is(Leans.WashUp) ? WashUpMinutes.Select(minutes => new Crowd(minutes, Percent: 50, 2 * OfOneWaitingMinute)) : [],
+            new(RushMinutes, Percent: 60, RushMinute), new(20, Percent: 60, RushMinute), new(10, Percent: 60, RushMinute),
+            .. Is(Leans.WashUp) ? WashUpMinutes.Select(minutes => new Crowd(minutes, Percent: 50, Price: 2)) : [],
         ];
-        DialChange = OfOneWaitingMinute * 10 * (Is(Leans.FewerDialTurns) ? 4 : 1);
+        DialChange = Is(Leans.FewerDialTurns) ? 40 : 10;
     }
 
     public static Prices Usual { get; } = new(PlanRequest.UsualCushion, Leans.None);
@@ -110,37 +101,28 @@ internal sealed record Prices
 
     public static Prices Of(int cushion, Leans leans) => new(cushion, leans);
 
+    /// <summary>Of starting a step so many minutes before the last table time.</summary>
+    public static int OfAhead(int minutes) => minutes > KitchenMost ? Ahead : 0;
+
     /// <summary>
-    /// In whole waiting minutes, rounded up. All but what is ahead is made of these; and that no plan is a twentieth of a minute
-    /// cheaper is a long proof of something that nobody would notice.
+    /// The part of the cushion that a hold has room for, in minutes: half of what the food waits for nothing, so that not all must be
+    /// ready at one minute; for who asks for more, as long as it is good.
     /// </summary>
-    public static long Whole(long price) => (price + OfOneWaitingMinute - 1) / OfOneWaitingMinute * OfOneWaitingMinute;
+    public int CushionOf(Hold hold) => Math.Min(Cushion, Cushion > PlanRequest.UsualCushion ? hold.GoodFor : hold.BestWithin / 2);
 
-    /// <summary>Of starting a step so many minutes before its course's table time.</summary>
-    public static long OfAhead(int minutes) => Math.Clamp(minutes - AheadMinutes, 0, AheadMost) * (long)AheadMinute;
-
-    /// <summary>The part of the cushion that a hold has room for, in minutes: for nothing, or for who asks for more, as long as the food is good.</summary>
-    public int CushionOf(Hold hold) => Math.Min(Cushion, Cushion > PlanRequest.UsualCushion ? hold.GoodFor : hold.BestWithin);
-
-    /// <summary>The objective of a finished plan, from the plan alone, in whole waiting minutes: what moving from an earlier one cost is not in it.</summary>
+    /// <summary>The objective of a finished plan, from the plan alone: what moving from an earlier one cost is not in it.</summary>
     public long Sum(Meal meal, Plan plan)
     {
         var measures = new PlanMeasures(meal, plan);
         long sum = plan.Courses.Sum(course => (long)course.LateMinutes) * LateMinute;
         sum += (long)measures.KitchenDay * KitchenMinute;
-        sum += measures.Waiting * OfOneWaitingMinute;
+        sum += measures.Waiting;
         sum += (long)meal.Courses.Sum(course => measures.HandsOn(course.Id, RushMinutes)) * RushMinute;
         sum += meal.Courses.Sum(course => Crowds.Sum(crowd =>
             Math.Max(0, measures.HandsOn(course.Id, crowd.Minutes) - crowd.Hands(meal, course)) * (long)crowd.Price));
         sum += CountsDialChanges(meal) ? (long)Math.Min(measures.DialChanges, MostDialChanges) * DialChange : 0;
-        foreach (var dish in meal.Dishes)
-        {
-            var table = plan.TableTime(dish.Course);
-            sum += (long)MissingCushion(dish, plan) * CushionMinute;
-            sum += dish.Steps.Sum(step => OfAhead(table - plan.Step(step.Id).Start));
-        }
-
-        return Whole(sum);
+        sum += meal.Dishes.Sum(dish => (long)MissingCushion(dish, plan)) * CushionMinute;
+        return sum + ((long)measures.DoneAhead * Ahead);
     }
 
     private int MissingCushion(Dish dish, Plan plan)

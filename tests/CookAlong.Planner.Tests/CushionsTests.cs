@@ -28,7 +28,7 @@ public sealed class CushionsTests
     [Fact]
     public void Food_that_does_not_keep_gets_no_buffer()
     {
-        var buffered = Reach(Stew(keeps: 6), 0.9);
+        var buffered = Reach(Stew(keeps: 2), 0.9);
 
         Assert.True(buffered.Plan.Confidence!.OnTimeWithin10 < 0.9);
         Assert.InRange(buffered.WaitingMinutes, 0, 1);
@@ -43,9 +43,7 @@ public sealed class CushionsTests
 
     private static Meal Stew(int keeps)
     {
-        var stew = Hands("stew", 30);
-
-        // Two pairs of hands, so that one at work to the end is no crowd that would be spread out.
-        return Meal(180, Kitchen(), [Cook("sam"), Cook("kim")], Dish("stew", OnTheSide(keeps, bestWithin: 5), stew with { Way = stew.Way with { Minutes = new Durations(30, 30, 60) } }));
+        var stew = Alone("stew", 30).Following(After("chop", most: 0));
+        return Meal(180, Kitchen(), [Cook("sam")], Dish("stew", OnTheSide(keeps, bestWithin: Math.Min(keeps, 10)), Hands("chop", 5), stew with { Way = stew.Way with { Minutes = new Durations(30, 30, 60) } }));
     }
 }

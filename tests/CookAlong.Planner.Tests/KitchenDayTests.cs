@@ -24,7 +24,7 @@ public sealed class KitchenDayTests
         var dishes = minutes.Select((most, index) => Dish($"d{index}", OnTheSide(240, bestWithin: 240, cost: 0), Hands($"d{index}-all", most)));
         var meal = Meal(240, Kitchen(), Enumerable.Range(0, cooks).Select(index => Cook($"cook-{index}")), [.. dishes]);
         var plan = CpSatPlanner.PlanOnly(new PlanRequest(meal, new PlanLimits(TimeSpan.FromMinutes(5), Workers: 1, Deterministic: 0.5)) { Cushion = 0 });
-        var least = ((Work / cooks) + Prices.RushMinutes) * Prices.OfOneWaitingMinute;
+        var least = (Work / cooks) + Prices.RushMinutes;
         Assert.InRange(plan.Cost.Objective * (1 - plan.Gap), least * 0.999, least * 1.001);
     }
 

@@ -10,7 +10,7 @@ public sealed class OvenAloneTests
     private const int BetweenThem = 4;
 
     /// <summary>One of them waits from before the other and the turn of the dial, five minutes of it for nothing; and the dial is turned once.</summary>
-    private const int WaitAndTurn = ((30 + BetweenThem - 5) * Prices.OfOneWaitingMinute) + (10 * Prices.OfOneWaitingMinute);
+    private const int WaitAndTurn = 30 + BetweenThem - 5 + 10;
 
     [Fact]
     public void What_cannot_share_an_oven_waits_whatever_hands_there_are()
@@ -25,7 +25,7 @@ public sealed class OvenAloneTests
         var garnished = Bake("tart", 200, 210);
         garnished = garnished with { Steps = [.. garnished.Steps, Hands("tart-leaves", 2).Following()] };
         var meal = Meal(180, Kitchen(), [Cook("ann")], Bake("pie", 150, 160), garnished);
-        Assert.Equal(10 * Prices.OfOneWaitingMinute, Least(meal));
+        Assert.Equal(10, Least(meal));
     }
 
     [Fact]

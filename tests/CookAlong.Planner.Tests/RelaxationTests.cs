@@ -81,8 +81,7 @@ public sealed class RelaxationTests
         var dishes = Enumerable.Range(0, 6).Select(number => Dish($"salad-{number}", OnTheSide(240, bestWithin: 240), Hands($"cut-{number}", 15)));
         var meal = Meal(600, Kitchen(), [.. Enumerable.Range(0, cooks).Select(number => Cook($"cook-{number}"))], [.. dishes]);
         var search = Relaxed(meal, Prices.Of(cushion: 0, Leans.None))!;
-        var least = day * Prices.OfOneWaitingMinute;
-        Assert.InRange(search.Bound, least * 0.95, search.Cost);
+        Assert.InRange(search.Bound, day * 0.95, search.Cost);
     }
 
     /// <summary>Two bakes of half an hour that no temperature bears together: one has been out half an hour when the other comes out, five minutes of it for nothing.</summary>
@@ -91,7 +90,7 @@ public sealed class RelaxationTests
     {
         Dish Bake(string id, int heat) => Dish(id, OnTheSide(120), Alone($"{id}-bake", 30, InOven(heat, heat + 10)));
         var search = Relaxed(Meal(180, Kitchen(), [Cook("ann")], Bake("pie", 150), Bake("tart", 200)), Prices.Of(cushion: 0, Leans.None))!;
-        var least = (25 * Prices.OfOneWaitingMinute) + Prices.Usual.DialChange;
+        var least = 25 + Prices.Usual.DialChange;
         Assert.InRange(search.Bound, least * 0.95, search.Cost);
     }
 

@@ -23,6 +23,9 @@ public sealed class PlanMeasures(Meal meal, Plan plan)
     /// <summary>Minutes from the first hands-on start of the table's day to the last table time; 0 to <see cref="LongestDay"/>.</summary>
     public int KitchenDay => Work.Select(one => LastTable - one.Planned.Start).Where(minutes => minutes <= LongestDay).DefaultIfEmpty(0).Max();
 
+    /// <summary>How many steps are done before the table's day.</summary>
+    public int DoneAhead => steps.Count(one => LastTable - one.Planned.Start > LongestDay);
+
     /// <summary>What the holds cost: minutes of waiting beyond what the food likes, the worse ones counted more.</summary>
     public long Waiting => meal.Dishes.Sum(dish => WaitingOf(dish, plan));
 

@@ -105,7 +105,7 @@ internal static class Holds
         }
 
         var price = model.Cp.NewIntVar(0, dearest, $"{dish.Id} waiting");
-        model.Charge(price, Prices.OfOneWaitingMinute, dish.Id);
+        model.Charge(price, 1, dish.Id);
         return price;
     }
 

@@ -1,6 +1,5 @@
 using CookAlong.Domain;
 using CookAlong.Domain.Meals;
-using CookAlong.Domain.Planning.Menu;
 using Google.OrTools.Sat;
 
 namespace CookAlong.Planner.Encodings;
@@ -22,20 +21,18 @@ internal sealed class KitchenDay
     /// <summary>Of these the minutes that cannot be done ahead.</summary>
     private readonly Dictionary<CourseId, int> onTheDay = [];
 
-    private readonly Bounds bounds;
-
     /// <summary>Nought while a meal runs: what has begun may have taken more hands than there are now.</summary>
     private readonly int hands;
 
     private KitchenDay(MealModel model)
     {
-        (this.model, bounds) = (model, new Bounds(model.Meal));
-        first = model.Cp.NewIntVar(-Reach(model), model.End, "first hands");
+        this.model = model;
+        first = model.Cp.NewIntVar(-DoneAhead.Reach(model), model.End, "first hands");
         hands = model.So is null ? model.Jobs.SelectMany(job => job.Able).Distinct().Count() : 0;
     }
 
     /// <summary>Null without work for hands.</summary>
-    public static KitchenDay? Of(MealModel model)
+    public static KitchenDay? Of(MealModel model, DoneAhead ahead)
     {
         var handsOn = model.Steps.Values
             .SelectMany(step => step.Ways.Where(way => way.Way.Attention == Attention.HandsOn).Select(way => (Step: step, Way: way)))
@@ -46,17 +43,16 @@ internal sealed class KitchenDay
         }
 
         var day = new KitchenDay(model);
-        var last = LastTable(model);
-        model.Cp.Add(day.first <= last);
+        model.Cp.Add(day.first <= ahead.LastTable);
         foreach (var (step, way) in handsOn)
         {
-            day.Begin(step, way, last);
+            day.Begin(step, way, ahead);
         }
 
-        model.Charge(last - day.first, model.Prices.KitchenMinute);
+        model.Charge(ahead.LastTable - day.first, model.Prices.KitchenMinute);
         if (day.hands > 0)
         {
-            model.Cp.Add((last - day.first) * day.hands >= LinearExpr.Sum(day.work.Select(one => one.Minutes)));
+            model.Cp.Add((ahead.LastTable - day.first) * day.hands >= LinearExpr.Sum(day.work.Select(one => one.Minutes)));
         }
 
         return day;
@@ -84,14 +80,10 @@ internal sealed class KitchenDay
         }
     }
 
-    /// <summary>How far before the clock's first minute something that has begun may lie.</summary>
-    public static int Reach(MealModel model) =>
-        model.So is null ? 0 : model.So.Facts.Select(fact => Math.Max(0, -model.Clock.Of(fact.Start))).Append(0).Max();
-
-    private void Begin(StepVariables step, WayVariables way, LinearExpr last)
+    private void Begin(StepVariables step, WayVariables way, DoneAhead ahead)
     {
         var (course, minutes) = (step.Dish.Course, step.Ways.Length == 1 ? way.Minutes * way.Way.People : 0);
-        if (model.End + Reach(model) <= Prices.KitchenMost || IsOnTheDay(step.Step))
+        if (ahead.Of(step) is not { } isAhead)
         {
             model.Cp.Add(first <= step.Start).OnlyEnforceIf(way.Taken);
             work.Add((course, LinearExpr.Constant(minutes)));
@@ -99,26 +91,7 @@ internal sealed class KitchenDay
             return;
         }
 
-        var isAhead = model.Cp.NewBoolVar("ahead of the day");
-        model.Cp.Add(step.Start < last - Prices.KitchenMost).OnlyEnforceIf(isAhead);
         model.Cp.Add(first <= step.Start).OnlyEnforceIf([way.Taken, isAhead.Not()]);
         work.Add((course, (1 - isAhead) * minutes));
-    }
-
-    /// <summary>Its gaps, its dish's hold or its hour keep it too near the table to be done ahead.</summary>
-    private bool IsOnTheDay(Step step) =>
-        model.So is null && bounds.EarliestEnd(step) is { } end
-        && model.End - (model.Clock.Of(end) - step.Ways.Max(one => one.Way.Minutes.Likely)) <= Prices.KitchenMost;
-
-    private static LinearExpr LastTable(MealModel model)
-    {
-        if (model.Tables.Count == 1)
-        {
-            return model.Tables.Values.Single();
-        }
-
-        var last = model.Cp.NewIntVar(-Reach(model), model.End, "last table");
-        model.Cp.AddMaxEquality(last, model.Tables.Values);
-        return last;
     }
 }

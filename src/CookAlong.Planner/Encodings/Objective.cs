@@ -9,7 +9,8 @@ internal static class Objective
 {
     public static void Add(MealModel model)
     {
-        var day = KitchenDay.Of(model);
+        var ahead = new DoneAhead(model);
+        var day = KitchenDay.Of(model, ahead);
         var crowds = model.Prices.Crowds.GroupBy(crowd => crowd.Minutes).OrderByDescending(crowd => crowd.Key).ToList();
         foreach (var course in model.Meal.Courses)
         {
@@ -18,19 +19,11 @@ internal static class Objective
 
         foreach (var step in model.Steps.Values)
         {
-            var table = model.Tables[step.Dish.Course];
-            AddAhead(model, step, table);
             if (!step.HasBegun && model.Told is { } told && told.Step(step.Step.Id) is { } was)
             {
                 AddMoved(model, step, model.Clock.Of(told.Carried(step.Dish, was.Start)), told.Price);
             }
         }
-    }
-
-    private static void AddAhead(MealModel model, StepVariables step, LinearExpr table)
-    {
-        var ahead = UpTo(model, [table - step.Start - Prices.AheadMinutes], model.End + KitchenDay.Reach(model), Prices.AheadMost, $"{step.Step.Id} ahead");
-        model.Charge(ahead, Prices.AheadMinute, step.Step.Id);
     }
 
     /// <summary>As many minutes as the most of these, and no more than <paramref name="most"/>; nought where all are below it.</summary>

@@ -7,9 +7,9 @@ namespace CookAlong.Planner.Quick;
 internal sealed class Annealing
 {
     /// <summary>A change that costs this much more is taken one time in three at the start, at the end only one that costs <see cref="Cold"/>.</summary>
-    private const double Hot = 150 * Prices.OfOneWaitingMinute;
+    private const double Hot = 150;
 
-    private const double Cold = 2 * Prices.OfOneWaitingMinute;
+    private const double Cold = 2;
 
     /// <summary>The same while there is no plan yet: minutes beyond limits are what counts then.</summary>
     private const double Warm = 0.4 * Prices.LateMinute;

@@ -34,11 +34,12 @@ internal static class Cost
         {
             var (step, way, start) = (work.Steps[index], layout.Ways[index], layout.Starts[index]);
             var table = layout.Tables[step.Course];
-            sum += Prices.OfAhead(table - start);
+            var ahead = Prices.OfAhead(lastTable - start);
+            sum += ahead;
             if (way.IsHandsOn)
             {
                 sum += (long)Math.Clamp(layout.Ends[index] - (table - Prices.RushMinutes), 0, way.Minutes) * way.People * work.Prices.RushMinute;
-                firstHands = start >= lastTable - Prices.KitchenMost ? Math.Min(firstHands, start) : firstHands;
+                firstHands = ahead == 0 ? Math.Min(firstHands, start) : firstHands;
             }
 
             if (step.Told is { } told)

@@ -84,7 +84,7 @@ internal sealed partial class QuickSearch
         {
             breeding.Restart(late, genes);
             var isSooner = false;
-            breeding.Run(Math.Min(layouts / Goes, until - breeding.Layouts), () => isSooner || isOver(), () => isSooner |= breeding.BestCost < exactly && IsSettled(better));
+            breeding.Run(Math.Min(layouts / Goes, until - breeding.Layouts), () => isSooner || isOver(), () => isSooner |= breeding.BestCost < Cost && IsSettled(better));
             late = isSooner ? late : (late + Late + 1) / 2;
         }
     }
@@ -92,7 +92,7 @@ internal sealed partial class QuickSearch
     /// <summary>Each course put off by what the best that is bred begins too early makes a plan that is cheaper than any so far.</summary>
     private bool IsSettled(Action? better)
     {
-        var (put, early, before) = (breeding!.BestGenes.Copy(), breeding.Best.Early, Found is null ? long.MaxValue : exactly);
+        var (put, early, before) = (breeding!.BestGenes.Copy(), breeding.Best.Early, Found is null ? long.MaxValue : Cost);
         for (var go = 0; go < Goes; go++)
         {
             put.PutOff(early);
@@ -104,7 +104,7 @@ internal sealed partial class QuickSearch
             annealing.Restart(put.Late, put);
             if (Keep(better))
             {
-                return exactly < before;
+                return Cost < before;
             }
 
             early = annealing.Best.Early;

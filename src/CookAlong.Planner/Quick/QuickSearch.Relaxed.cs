@@ -39,7 +39,7 @@ internal sealed partial class QuickSearch
         }
 
         var (mean, round) = (new double[work.Steps.Length], 0);
-        relaxation.Run(rounds, Found is null ? double.PositiveInfinity : exactly, isOver, steps =>
+        relaxation.Run(rounds, Found is null ? double.PositiveInfinity : Cost, isOver, steps =>
         {
             foreach (var step in steps)
             {
@@ -53,9 +53,9 @@ internal sealed partial class QuickSearch
                 LayBy(steps, step => (int)mean[step.Step.Index], better);
             }
 
-            return Found is null ? double.PositiveInfinity : exactly;
+            return Found is null ? double.PositiveInfinity : Cost;
         });
-        Bound = Math.Max(Bound, Prices.Whole((long)Math.Ceiling(relaxation.Bound - 1e-3)));
+        Bound = Math.Max(Bound, (long)Math.Ceiling(relaxation.Bound - 1e-3));
     }
 
     private void LayBy(IReadOnlyList<RelaxedStep> steps, Func<RelaxedStep, int> end, Action? better)

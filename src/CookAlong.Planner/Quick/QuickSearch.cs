@@ -17,14 +17,11 @@ internal sealed partial class QuickSearch(Work work, int seed, int workers = 1)
     private int bredBefore;
     private Genes? genes;
 
-    /// <summary>What <see cref="Found"/> costs to the last part of a minute, by which the search goes.</summary>
-    private long exactly;
-
     /// <summary>The best plan so far.</summary>
     public Layout? Found { get; private set; }
 
     /// <summary>What it costs as the solver counts it, moving from what people were told included.</summary>
-    public long Cost => work.Begun is null ? Prices.Whole(exactly) : exactly;
+    public long Cost { get; private set; }
 
     public int Late => Found is null ? 0 : Found.Tables.Zip(work.Promised).Max(table => table.First - table.Second);
 
@@ -168,9 +165,9 @@ internal sealed partial class QuickSearch(Work work, int seed, int workers = 1)
             return false;
         }
 
-        if (Found is null || cost < exactly)
+        if (Found is null || cost < Cost)
         {
-            (Found, exactly, genes, FoundAfter) = (best.Copy(), cost, from.Copy(), Layouts);
+            (Found, Cost, genes, FoundAfter) = (best.Copy(), cost, from.Copy(), Layouts);
             better?.Invoke();
         }
 

@@ -141,7 +141,7 @@ internal sealed record QuickHold(int Index, Hold Hold, int Cushion, QuickSpot[] 
 {
     /// <summary>Of waiting so many minutes, whatever the limits say.</summary>
     public long PriceOf(int wait) =>
-        (Hold.CostOf(wait) * Prices.OfOneWaitingMinute) + ((long)Math.Max(0, Cushion - wait) * Prices.CushionMinute);
+        Hold.CostOf(wait) + ((long)Math.Max(0, Cushion - wait) * Prices.CushionMinute);
 }
 
 /// <param name="Hands">Minutes of work in the last <paramref name="Minutes"/> before the course's table that cost nothing.</param>

@@ -16,6 +16,9 @@ internal sealed class Relaxation
 
     private const double Slower = 0.7;
 
+    /// <summary>A bound higher by less is no better one.</summary>
+    private const double Better = 0.1;
+
     private const double FirstStep = 1;
 
     /// <summary>Nothing comes of smaller ones.</summary>
@@ -25,7 +28,7 @@ internal sealed class Relaxation
     private const double MostGoal = 3;
 
     /// <summary>Before there is a bound.</summary>
-    private const double FirstGoal = 1000;
+    private const double FirstGoal = 50;
 
     /// <summary>Steps times minutes of the clock; more take too long, and forty bytes each.</summary>
     private const int MostCells = 1_000_000;
@@ -86,7 +89,7 @@ internal sealed class Relaxation
                 return;
             }
 
-            if (value > Bound + 0.5)
+            if (value > Bound + Better)
             {
                 (Bound, better) = (value, round);
             }

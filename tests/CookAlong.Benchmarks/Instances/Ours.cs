@@ -36,7 +36,7 @@ static class Ours
             return true;
         }
 
-        var most = meal.Steps.Sum(_ => (long)Prices.AheadMost * Prices.AheadMinute);
+        var most = (long)meal.Steps.Count() * Prices.Ahead;
         most += meal.Steps.Any(step => step.Way.Attention == Attention.HandsOn) ? Prices.LateMinute : 0;
         return plan.Cost.Objective * (1 - plan.Gap) > ((plan.Cost.LateMinutes - 1L) * Prices.LateMinute) + most;
     }

@@ -28,7 +28,7 @@ internal sealed class BruteForce(Meal meal)
         foreach (var lates in Combinations(meal.Courses.Length, mostLate))
         {
             tables = meal.Courses.Zip(lates).ToDictionary(one => one.First.Id, one => one.First.TableTime - meal.NotBefore!.Value + one.Second);
-            Choose(0, lates.Sum() * 20_000L);
+            Choose(0, lates.Sum() * 1000L);
         }
 
         return best == long.MaxValue ? null : best;
@@ -80,15 +80,17 @@ internal sealed class BruteForce(Meal meal)
     {
         var table = tables[one.Dish.Course];
         var rush = one.Way.Attention == Attention.HandsOn
-            ? Enumerable.Range(one.Start, one.End - one.Start).Count(minute => minute >= table - 30) * one.Way.People * 20
+            ? Enumerable.Range(one.Start, one.End - one.Start).Count(minute => minute >= table - 30) * one.Way.People
             : 0;
-        return rush + Math.Max(0, table - one.Start - 180);
+        return rush + (IsAhead(one) ? 30 : 0);
     }
+
+    private bool IsAhead(Chosen one) => tables.Values.Max() - one.Start > 12 * 60;
 
     private void Finish(long cost)
     {
-        var hands = chosen.Values.Where(one => one.Way.Attention == Attention.HandsOn).ToList();
-        cost += hands.Count == 0 ? 0 : 20L * (tables.Values.Max() - hands.Min(one => one.Start));
+        var hands = chosen.Values.Where(one => one.Way.Attention == Attention.HandsOn && !IsAhead(one)).ToList();
+        cost += hands.Count == 0 ? 0 : (tables.Values.Max() - hands.Min(one => one.Start));
         cost += meal.Courses.Sum(Crowded);
         if (cost >= best || !new NaivePeople(meal, [.. chosen.Values], patience).CanBeDone())
         {
@@ -97,15 +99,15 @@ internal sealed class BruteForce(Meal meal)
 
         foreach (var holds in Holds(0))
         {
-            var total = cost + holds.Sum(hold => (20L * WaitingCost(hold)) + (40L * MissingCushion(hold)));
+            var total = cost + holds.Sum(hold => WaitingCost(hold) + (2L * MissingCushion(hold)));
             if (total < best && new NaivePlaces(meal, [.. chosen.Values], holds, tables).Changes() is { } changes)
             {
-                best = Math.Min(best, total + (200L * changes));
+                best = Math.Min(best, total + (10L * changes));
             }
         }
     }
 
-    /// <summary>Of the last 30, 20 and 10 minutes before a course, each: 20 for every minute of hands beyond 60 % of those there.</summary>
+    /// <summary>Of the last 30, 20 and 10 minutes before a course, each: one for every minute of hands beyond 60 % of those there.</summary>
     private long Crowded(Course course) => new[] { 30, 20, 10 }.Sum(last =>
     {
         var (promised, table) = (course.TableTime - meal.NotBefore!.Value, tables[course.Id]);
@@ -114,7 +116,7 @@ internal sealed class BruteForce(Meal meal)
             Enumerable.Range(promised - last, last).Count(minute => helper.IsHere(meal.NotBefore!.Value + minute, meal.NotBefore!.Value + minute + 1)) * (helper.IsChild ? 0.5 : 1));
         var busy = chosen.Values.Where(one => one.Dish.Course == course.Id && one.Way.Attention == Attention.HandsOn)
             .Sum(one => Enumerable.Range(one.Start, one.End - one.Start).Count(minute => minute >= table - last) * one.Way.People);
-        return 20L * Math.Max(0, busy - (int)Math.Floor(there * 0.6 + 1e-9));
+        return Math.Max(0, busy - (int)Math.Floor(there * 0.6 + 1e-9));
     });
 
     private static bool TakesHands(Step step) => !step.Tends.IsEmpty || step.Ways.Any(one => one.Way.Attention == Attention.HandsOn);
@@ -131,7 +133,7 @@ internal sealed class BruteForce(Meal meal)
     }
 
     private static int MissingCushion(Held held) =>
-        Enumerable.Range(0, 5).Count(minute => minute < held.Hold.BestWithin && minute >= held.Table - held.LastEnd);
+        Enumerable.Range(0, 5).Count(minute => minute < held.Hold.BestWithin / 2 && minute >= held.Table - held.LastEnd);
 
     private IEnumerable<Held[]> Holds(int index)
     {
