@@ -8,31 +8,35 @@ namespace CookAlong.Planner;
 
 /// <content>
 /// What is done ahead costs the same whichever hour of the evening it has, so a search leaves it anywhere: raw food lies about, and
-/// somebody is up late. Of all plans of that price a cook takes the one whose food stands least and whose evenings are shortest.
+/// somebody is up late. Of all plans of that price a cook takes the one whose food stands least and whose evenings are shortest,
+/// and where what takes no hands begins no sooner in the morning than it must.
 /// </content>
 internal sealed partial class Attempt
 {
     /// <summary>How many minutes of food that stands a minute of an evening weighs; own choice.</summary>
     private const int EveningMinute = 2;
 
-    /// <summary>Nothing is open but what is done ahead.</summary>
+    /// <summary>Nothing is open but what lies before the day's work.</summary>
     private static readonly TimeSpan TidyTime = TimeSpan.FromMilliseconds(200);
 
     /// <summary>Of a deterministic limit.</summary>
     private const double TidyShare = 0.05;
 
-    /// <summary>The same plan but for what is done ahead; as it is where nothing is, or nothing better is found at once.</summary>
+    /// <summary>The same plan but for what lies before the day's work with hands; as it is where nothing does, or nothing better is found at once.</summary>
     public Plan Tidied(Plan plan)
     {
-        var ahead = Ahead(plan);
-        if (ahead.Count < 2)
+        var last = plan.Courses.Max(course => course.TableTime);
+        var ahead = StartedBefore(last - Prices.KitchenMost, plan);
+        var early = StartedBefore(last - new PlanMeasures(meal, plan).KitchenDay, plan);
+        if (early.Count == 0)
         {
             return plan;
         }
 
         var starts = plan.Steps.ToDictionary(step => step.Step, step => clock.Of(step.Start));
-        var model = new MealModel(meal, clock, so, told, PeopleBy.Counts, search.Prices, new Near(starts, 0, ahead));
-        model.Aim(Standing(model, ahead) + (Evenings(model, ahead, plan) * EveningMinute), plan.Cost.Objective + (told?.PriceOf(plan) ?? 0));
+        var model = new MealModel(meal, clock, so, told, PeopleBy.Counts, search.Prices, new Near(starts, 0, early));
+        var morning = LinearExpr.Sum(early.Except(ahead).Select(step => model.End - model.Steps[step].Start));
+        model.Aim(Standing(model, early) + (Evenings(model, ahead, plan) * EveningMinute) + morning, plan.Cost.Objective + (told?.PriceOf(plan) ?? 0));
         var time = search.Limits.Deterministic is null ? TidyTime : search.Limits.Time;
         return search.Settle(model, time, TidyShare) is { } draft
             && Naming.Of(model, draft, search.Limits, search.Stop) is { } names
@@ -42,17 +46,13 @@ internal sealed partial class Attempt
             : plan;
     }
 
-    private static HashSet<StepId> Ahead(Plan plan)
-    {
-        var morning = plan.Courses.Max(course => course.TableTime) - Prices.KitchenMost;
-        return [.. plan.Steps.Where(step => step.Start < morning).Select(step => step.Step)];
-    }
+    private static HashSet<StepId> StartedBefore(Minute at, Plan plan) => [.. plan.Steps.Where(step => step.Start < at).Select(step => step.Step)];
 
-    /// <summary>How long food stands between steps of which one is done ahead, where it is not put away meanwhile.</summary>
-    private static LinearExpr Standing(MealModel model, HashSet<StepId> ahead) => LinearExpr.Sum(
+    /// <summary>How long food stands between steps of which one is early, where it is not put away meanwhile.</summary>
+    private static LinearExpr Standing(MealModel model, HashSet<StepId> early) => LinearExpr.Sum(
         from step in model.Steps.Values
         from after in step.Step.After
-        where after.Most <= StandingOut.PutAway.TotalMinutes && (ahead.Contains(step.Step.Id) || ahead.Contains(after.Step))
+        where after.Most <= StandingOut.PutAway.TotalMinutes && (early.Contains(step.Step.Id) || early.Contains(after.Step))
         select step.Start - model.Steps[after.Step].End);
 
     /// <summary>From the first that somebody must be there for to the end of the last, day by day.</summary>

@@ -65,6 +65,17 @@ public sealed class EveningsTests
         Assert.Equal((Five, Five), (plan.Step(new("soak")).Start, plan.Step(new("steep")).Start));
     }
 
+    /// <summary>Within the day it has no price, wherever it lies, and nobody's hands are needed before half past eleven.</summary>
+    [Fact]
+    public void What_needs_no_hands_begins_no_sooner_in_the_morning_than_it_must()
+    {
+        var plan = Planned(Meal(
+            11 * 60, Kitchen(), [Cook("ann")],
+            Dish("beans", OnTheSide(15), Alone("soak", 120), Hands("dress", 30).Following(After("soak")))));
+
+        Assert.Equal(plan.Step(new("dress")).Start, plan.Step(new("soak")).End);
+    }
+
     [Fact]
     public void What_people_were_told_stays_though_it_is_no_evening_a_cook_would_choose()
     {
