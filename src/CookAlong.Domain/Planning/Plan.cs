@@ -75,7 +75,7 @@ public readonly record struct DialSetting(Minute At, int Celsius);
 /// <param name="Waiting">The sum of what the holds cost.</param>
 /// <param name="KitchenMinutes">First hands-on start to the last table time.</param>
 /// <param name="OvenChanges">How often a dial is turned while something depends on it.</param>
-/// <param name="Objective">What the planner minimised, in twentieths of a waiting minute, whole minutes before the meal runs; comparable only between plans of the same meal, cushion and leans.</param>
+/// <param name="Objective">What the planner minimised, in minutes of waiting; comparable only between plans of the same meal, cushion and leans.</param>
 public sealed record PlanCost(int LateMinutes, long Waiting, int KitchenMinutes, int OvenChanges, long Objective)
 {
     /// <summary>The <see cref="PlanRequest.Cushion"/> it was planned with.</summary>
