@@ -34,7 +34,7 @@ public static class PlanHeadline
     /// <summary>How far from the best there could be.</summary>
     public static string Gap(Plan plan) => plan.Status switch
     {
-        PlanStatus.Optimal => "Proven: no plan serves the food fresher.",
+        PlanStatus.Optimal => "Proven: there is no better plan, all in all.",
         PlanStatus.Feasible when plan.Gap >= 1 => "A plan that holds; how much better one could be is not known.",
         PlanStatus.Feasible => $"A plan that holds, at most {Math.Ceiling(plan.Gap * 100):0}\u00A0% from the best there could be.",
         PlanStatus.None => "No plan holds.",
