@@ -18,7 +18,7 @@ internal sealed record Prices
 
     public const int RushMinutes = 30;
 
-    /// <summary>For each step done ahead: fresh rather than early, but a day before is fine where it helps.</summary>
+    /// <summary>For each step done ahead of the kitchen day: fresh rather than early, but a day before is fine where it helps.</summary>
     public const int Ahead = 30;
 
     /// <summary>
@@ -100,9 +100,6 @@ internal sealed record Prices
     public static Prices Of(PlanRequest request) => new(request.Cushion, request.Leans);
 
     public static Prices Of(int cushion, Leans leans) => new(cushion, leans);
-
-    /// <summary>Of starting a step so many minutes before the last table time.</summary>
-    public static int OfAhead(int minutes) => minutes > KitchenMost ? Ahead : 0;
 
     /// <summary>
     /// The part of the cushion that a hold has room for, in minutes: half of what the food waits for nothing, so that not all must be

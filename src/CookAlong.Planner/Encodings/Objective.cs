@@ -26,29 +26,6 @@ internal static class Objective
         }
     }
 
-    /// <summary>As many minutes as the most of these, and no more than <paramref name="most"/>; nought where all are below it.</summary>
-    /// <param name="reach">None of them is ever more.</param>
-    private static IntVar UpTo(MealModel model, LinearExpr[] minutes, int reach, int most, string name)
-    {
-        var counted = model.Cp.NewIntVar(0, Math.Min(reach, most), name);
-        var isBeyond = reach <= most ? null : model.Cp.NewBoolVar($"{name} by far");
-        foreach (var each in minutes)
-        {
-            var isCounted = model.Cp.Add(counted >= each);
-            if (isBeyond is not null)
-            {
-                isCounted.OnlyEnforceIf(isBeyond.Not());
-            }
-        }
-
-        if (isBeyond is not null)
-        {
-            model.Cp.Add(counted >= most).OnlyEnforceIf(isBeyond);
-        }
-
-        return counted;
-    }
-
     /// <summary>Hands-on minutes within so many before the table, each priced, and those beyond what the hands there do at ease.</summary>
     private static void AddRush(MealModel model, Course course, IEnumerable<IGrouping<int, Crowd>> crowds, KitchenDay? day)
     {
@@ -99,6 +76,19 @@ internal static class Objective
         return within;
     }
 
-    private static void AddMoved(MealModel model, StepVariables step, int told, MovePrice price) =>
-        model.Charge(UpTo(model, [step.Start - told, told - step.Start], model.End + Math.Abs(told), price.Most, $"{step.Step.Id} moved"), price.Minute);
+    /// <summary>Each minute of it has a price, up to the most that is charged: beyond that it is moved by far.</summary>
+    private static void AddMoved(MealModel model, StepVariables step, int told, MovePrice price)
+    {
+        var reach = model.End + Math.Abs(told);
+        var moved = model.Cp.NewIntVar(0, Math.Min(reach, price.Most), $"{step.Step.Id} moved");
+        Constraint[] least = [model.Cp.Add(moved >= step.Start - told), model.Cp.Add(moved >= told - step.Start)];
+        if (reach > price.Most)
+        {
+            var isFar = model.Cp.NewBoolVar($"{step.Step.Id} moved by far");
+            model.Cp.Add(moved >= price.Most).OnlyEnforceIf(isFar);
+            Array.ForEach(least, one => one.OnlyEnforceIf(isFar.Not()));
+        }
+
+        model.Charge(moved, price.Minute);
+    }
 }

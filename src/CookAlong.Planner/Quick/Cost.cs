@@ -34,12 +34,12 @@ internal static class Cost
         {
             var (step, way, start) = (work.Steps[index], layout.Ways[index], layout.Starts[index]);
             var table = layout.Tables[step.Course];
-            var ahead = Prices.OfAhead(lastTable - start);
-            sum += ahead;
+            var isAhead = start < lastTable - Prices.KitchenMost;
+            sum += isAhead ? Prices.Ahead : 0;
             if (way.IsHandsOn)
             {
                 sum += (long)Math.Clamp(layout.Ends[index] - (table - Prices.RushMinutes), 0, way.Minutes) * way.People * work.Prices.RushMinute;
-                firstHands = ahead == 0 ? Math.Min(firstHands, start) : firstHands;
+                firstHands = isAhead ? firstHands : Math.Min(firstHands, start);
             }
 
             if (step.Told is { } told)

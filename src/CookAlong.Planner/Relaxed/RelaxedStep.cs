@@ -185,7 +185,7 @@ internal sealed class RelaxedStep
     }
 
     private double Fixed(Work work, int start) =>
-        Prices.OfAhead(work.LastPromised - start) + (Step.Told is { } told ? work.Moving.Of(start - told) : 0);
+        (start < hours.FirstOfDay ? Prices.Ahead : 0) + (Step.Told is { } told ? work.Moving.Of(start - told) : 0);
 
     private static double OfWait(QuickHold hold, int wait) => wait < hold.Hold.Least || wait > hold.Hold.Limit ? double.PositiveInfinity : hold.PriceOf(wait);
 }

@@ -90,7 +90,7 @@ internal sealed class BruteForce(Meal meal)
     private void Finish(long cost)
     {
         var hands = chosen.Values.Where(one => one.Way.Attention == Attention.HandsOn && !IsAhead(one)).ToList();
-        cost += hands.Count == 0 ? 0 : (tables.Values.Max() - hands.Min(one => one.Start));
+        cost += hands.Count == 0 ? 0 : tables.Values.Max() - hands.Min(one => one.Start);
         cost += meal.Courses.Sum(Crowded);
         if (cost >= best || !new NaivePeople(meal, [.. chosen.Values], patience).CanBeDone())
         {
